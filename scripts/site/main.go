@@ -1,0 +1,119 @@
+// Command site builds the whole site with Go alone: pages, program, worker,
+// icons, and the zip to unpack on a web host.
+//
+//	go run ./scripts/site [-plain] [-out dist]
+//
+// The result is the same, byte for byte, in whatever folder it is built.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+func main() {
+	plain := flag.Bool("plain", false, "build with the untouched go-app")
+	out := flag.String("out", "dist", "`folder` to write, wiped first")
+	flag.Parse()
+	if err := run(*out, *plain); err != nil {
+		fmt.Fprintln(os.Stderr, "build:", err)
+		os.Exit(1)
+	}
+}
+
+func run(out string, plain bool) error {
+	root, err := moduleRoot()
+	if err != nil {
+		return err
+	}
+	if out, err = filepath.Abs(out); err != nil {
+		return err
+	}
+	// A neighbour of the result, so that the swap is a rename. Somebody who serves
+	// the old folder meanwhile goes on doing so until the new one is whole.
+	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
+		return err
+	}
+	work := filepath.Join(root, ".build")
+	if err := os.MkdirAll(work, 0o755); err != nil {
+		return err
+	}
+	fresh, err := os.MkdirTemp(filepath.Dir(out), ".dist-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(fresh)
+	if err := os.Chmod(fresh, 0o755); err != nil {
+		return err
+	}
+	b := builder{root: root, work: work, site: fresh, plain: plain}
+	for _, step := range []struct {
+		what string
+		do   func() error
+	}{
+		{"program", b.program},
+		{"pages", b.pages},
+		{"assets", b.assets},
+		{"version", b.version},
+		{"zip", b.zip},
+	} {
+		if err := step.do(); err != nil {
+			return fmt.Errorf("%s: %w", step.what, err)
+		}
+	}
+	if err := swap(fresh, out); err != nil {
+		return err
+	}
+	return report(out)
+}
+
+// builder writes the site of the module at root into the folder site.
+type builder struct {
+	root, work, site string
+	plain            bool
+}
+
+// moduleRoot returns the folder of go.mod.
+func moduleRoot() (string, error) {
+	out, err := exec.Command("go", "env", "GOMOD").Output()
+	if err != nil {
+		return "", err
+	}
+	mod := strings.TrimSpace(string(out))
+	if mod == "" || mod == os.DevNull {
+		return "", fmt.Errorf("no go.mod here: run it inside the repository")
+	}
+	return filepath.Dir(mod), nil
+}
+
+// swap puts fresh in the place of out, which is there before and after.
+func swap(fresh, out string) error {
+	old := fresh + ".old"
+	switch err := os.Rename(out, old); {
+	case err == nil:
+		defer os.RemoveAll(old)
+	case !os.IsNotExist(err):
+		return err
+	}
+	if err := os.Rename(fresh, out); err != nil {
+		_ = os.Rename(old, out)
+		return err
+	}
+	return nil
+}
+
+func report(out string) error {
+	fmt.Println("built", out)
+	for _, f := range []string{"web/app.wasm", "web/app.wasm.gz", zipName} {
+		info, err := os.Stat(filepath.Join(out, filepath.FromSlash(f)))
+		if err != nil {
+			return err
+		}
+		fmt.Printf("  %-16s %10d bytes\n", f, info.Size())
+	}
+	return nil
+}

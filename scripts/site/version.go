@@ -1,0 +1,96 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// What sw.js and the pages have where the build's facts go.
+const (
+	versionMark = "__VERSION__"
+	filesMark   = "__FILES__"
+)
+
+// version names this build by its content and writes the name into the pages,
+// whose URLs of scripts, style and program end in it, and into the worker with
+// the list of what to keep for offline use.
+func (b *builder) version() error {
+	files, err := siteFiles(b.site)
+	if err != nil {
+		return err
+	}
+	all := sha256.New()
+	content := map[string][]byte{}
+	for _, f := range files {
+		if content[f], err = os.ReadFile(b.path(f)); err != nil {
+			return err
+		}
+		fmt.Fprintf(all, "%s %d\n", f, len(content[f]))
+		all.Write(content[f])
+	}
+	version := hex.EncodeToString(all.Sum(nil))[:12]
+
+	list, err := json.MarshalIndent(offline(content), "", "  ")
+	if err != nil {
+		return err
+	}
+	marks := map[string]string{versionMark: version, filesMark: string(list)}
+	for _, f := range files {
+		switch {
+		case f == "sw.js":
+			err = b.fill(f, content[f], marks, versionMark, filesMark)
+		case strings.HasSuffix(f, ".html"):
+			err = b.fill(f, content[f], marks, versionMark)
+		default:
+			continue
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// offline says what the worker keeps: each file with the digests by which the
+// worker knows a right copy. A page has none: it is known by the version in it.
+func offline(content map[string][]byte) map[string][]string {
+	list := map[string][]string{}
+	for f, c := range content {
+		switch {
+		case f == "sw.js":
+		case strings.HasSuffix(f, ".html"):
+			list[strings.TrimSuffix(f, "index.html")] = []string{}
+		case f == "web/app.wasm.gz":
+			// Some hosts undo the compression on the way.
+			list[f] = []string{digest(c), digest(content["web/app.wasm"])}
+		default:
+			list[f] = []string{digest(c)}
+		}
+	}
+	return list
+}
+
+func digest(b []byte) string {
+	sum := sha256.Sum256(b)
+	return hex.EncodeToString(sum[:])
+}
+
+func (b *builder) fill(file string, content []byte, with map[string]string, marks ...string) error {
+	for _, mark := range marks {
+		if !bytes.Contains(content, []byte(mark)) {
+			return fmt.Errorf("%s does not say %s", file, mark)
+		}
+		content = bytes.ReplaceAll(content, []byte(mark), []byte(with[mark]))
+	}
+	return os.WriteFile(b.path(file), content, 0o644)
+}
+
+func (b *builder) path(file string) string {
+	return filepath.Join(b.site, filepath.FromSlash(file))
+}

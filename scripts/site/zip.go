@@ -1,0 +1,48 @@
+package main
+
+import (
+	"archive/zip"
+	"compress/flate"
+	"io"
+	"os"
+	"time"
+)
+
+const zipName = "striderule.zip"
+
+// zip packs the site, without itself, for whoever wants to host it: unpacked in
+// any folder of a web host it is the site. Order and times are fixed.
+func (b *builder) zip() error {
+	files, err := siteFiles(b.site)
+	if err != nil {
+		return err
+	}
+	out, err := os.Create(b.path(zipName))
+	if err != nil {
+		return err
+	}
+	defer out.Close()
+	z := zip.NewWriter(out)
+	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
+		return flate.NewWriter(w, flate.BestCompression)
+	})
+	for _, f := range files {
+		content, err := os.ReadFile(b.path(f))
+		if err != nil {
+			return err
+		}
+		header := &zip.FileHeader{Name: f, Method: zip.Deflate, Modified: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)}
+		header.SetMode(0o644)
+		w, err := z.CreateHeader(header)
+		if err != nil {
+			return err
+		}
+		if _, err := w.Write(content); err != nil {
+			return err
+		}
+	}
+	if err := z.Close(); err != nil {
+		return err
+	}
+	return out.Close()
+}

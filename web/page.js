@@ -1,0 +1,87 @@
+// What the page can do with and without the calculator: jumps, copying, sharing.
+// All of it happens inside the person's click, or the browser would refuse it.
+"use strict";
+(() => {
+  function announce(text) {
+    const said = document.getElementById("said");
+    if (!said) return;
+    // Emptied first: the same words twice would not be announced twice.
+    said.textContent = "";
+    setTimeout(() => { said.textContent = text; }, 50);
+  }
+
+  // ---- Jumps within the page. The address holds the entries, not the place, and
+  // go-app would neither move the focus nor keep the address.
+  addEventListener("click", (e) => {
+    if (e.button || e.ctrlKey || e.metaKey || e.shiftKey || e.altKey) return;
+    const link = e.target.closest && e.target.closest("a.skip[href*='#'], a[data-jump][href*='#']");
+    if (!link) return;
+    const target = document.getElementById(decodeURIComponent(link.hash.slice(1)));
+    if (!target) return;
+    e.preventDefault();
+    e.stopImmediatePropagation();
+    target.focus({ preventScroll: true });
+    if (document.activeElement !== target) {
+      target.tabIndex = -1;
+      target.focus({ preventScroll: true });
+    }
+    target.scrollIntoView();
+  }, true);
+
+  // ---- Enter in a field computes nothing that isn't there already.
+  addEventListener("submit", (e) => {
+    if (e.target.matches("form[data-sheet]")) e.preventDefault();
+  }, true);
+
+  // ---- Copying.
+  async function copy(text) {
+    if (navigator.clipboard && isSecureContext) {
+      try {
+        await navigator.clipboard.writeText(text);
+        return true;
+      } catch (e) { /* refused: the old way may be allowed */ }
+    }
+    return copyBySelection(text);
+  }
+  function copyBySelection(text) {
+    const active = document.activeElement;
+    const area = document.createElement("textarea");
+    area.value = text;
+    area.readOnly = true; // no keyboard on a phone
+    area.style.position = "fixed";
+    area.style.opacity = "0";
+    area.setAttribute("aria-hidden", "true");
+    document.body.append(area);
+    area.select();
+    let done = false;
+    try {
+      done = document.execCommand("copy");
+    } catch (e) { /* not done, then */ }
+    area.remove();
+    if (active && active.focus) active.focus({ preventScroll: true });
+    return done;
+  }
+  async function copyFrom(button) {
+    const done = await copy(button.dataset.copy);
+    button.dataset.done = done ? "copied" : "failed";
+    announce(done ? button.dataset.said || "Copied." : "Copying was refused by the browser: select the text and copy it.");
+    setTimeout(() => { delete button.dataset.done; }, 2000);
+  }
+
+  // ---- Sharing by the system's own sheet.
+  async function shareFrom(button) {
+    try {
+      await navigator.share({ title: button.dataset.title || document.title, url: button.dataset.share });
+    } catch (e) {
+      // A person may think better of it.
+      if (e.name !== "AbortError") announce("Sharing was refused by the browser: copy the link instead.");
+    }
+  }
+
+  document.addEventListener("click", (e) => {
+    const button = e.target.closest && e.target.closest("button[data-copy], button[data-share]");
+    if (!button) return;
+    if ("copy" in button.dataset) copyFrom(button);
+    else shareFrom(button);
+  });
+})();

@@ -1,0 +1,88 @@
+// Keeps the site for offline use, and each page whole.
+"use strict";
+
+// The build writes in the version and the files: path -> digests of right copies.
+const version = "__VERSION__";
+const files = __FILES__;
+
+const scope = new URL(self.registration.scope);
+// Other tools of the same host, and other copies of this one, have caches of
+// their own, which are never touched.
+const ours = "striderule " + scope.pathname + " ";
+const current = ours + version;
+
+// How an update works. A page names its scripts, style and program by addresses
+// that end in its version, so a page and its parts always belong together. A new
+// worker keeps the new version in a cache of its own and takes over at once; it
+// leaves the cache of the version before in place, from which a page that is
+// just loading gets the rest of its parts. A page that is open has all its parts
+// already: it is not touched, what is being typed stays, and the new version
+// comes when the page is next loaded. Waiting until every tab is closed would be
+// no safer and would keep an installed app on an old version for weeks.
+self.addEventListener("install", (e) => e.waitUntil((async () => {
+  const cache = await caches.open(current);
+  try {
+    await Promise.all(Object.keys(files).map((path) => keep(cache, path)));
+  } catch (error) {
+    await caches.delete(current); // all or nothing
+    throw error;
+  }
+  await self.skipWaiting();
+})()));
+
+self.addEventListener("activate", (e) => e.waitUntil((async () => {
+  const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
+  names.pop(); // the one before stays: see above
+  await Promise.all(names.map((name) => caches.delete(name)));
+  await self.clients.claim();
+})()));
+
+const isPage = (path) => path === "" || path.endsWith("/");
+const address = (path) => new URL(isPage(path) || !path.startsWith("web/") ? path : path + "?v=" + version, scope);
+
+// keep fetches a file and puts it into the cache, if it is the file of this
+// version: while an upload is under way the host has files of two versions.
+async function keep(cache, path) {
+  // The browser can't undo gzip by itself everywhere: keep the one start.js asks for.
+  const zips = typeof DecompressionStream !== "undefined";
+  if (path === (zips ? "web/app.wasm" : "web/app.wasm.gz")) return;
+  // no-cache: ask the host whether what the page has just loaded is still right.
+  const response = await fetch(address(path), { cache: "no-cache" });
+  if (!response.ok) throw new Error(path + ": the server answered " + response.status);
+  const body = await response.arrayBuffer();
+  if (!(await isRight(path, body))) throw new Error(path + " is not of version " + version);
+  // A response of our own, because a redirected one can't answer a navigation.
+  const type = response.headers.get("content-type") || "application/octet-stream";
+  await cache.put(address(path), new Response(body, { headers: { "content-type": type } }));
+}
+
+async function isRight(path, body) {
+  // Hosts may add lines to a page, never take out the version that it names.
+  if (isPage(path)) return new TextDecoder().decode(body).includes("?v=" + version);
+  const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
+  return files[path].includes([...sum].map((b) => b.toString(16).padStart(2, "0")).join(""));
+}
+
+self.addEventListener("fetch", (e) => {
+  const url = new URL(e.request.url);
+  if (e.request.method !== "GET" || url.origin !== scope.origin || !url.pathname.startsWith(scope.pathname)) return;
+  e.respondWith(e.request.mode === "navigate" ? page(e.request, url) : part(e.request));
+});
+
+async function page(request, url) {
+  const cache = await caches.open(current);
+  const path = url.pathname.replace(/index\.html$/, "");
+  const hit = await cache.match(new URL(path, scope));
+  if (hit) return hit;
+  if (await cache.match(new URL(path + "/", scope))) return Response.redirect(new URL(path + "/" + url.search, scope), 302);
+  return fetch(request);
+}
+
+async function part(request) {
+  const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
+  for (const name of [current, ...names]) {
+    const hit = await (await caches.open(name)).match(request);
+    if (hit) return hit;
+  }
+  return fetch(request);
+}
