@@ -97,6 +97,8 @@
       done = r.done;
       if (r.value) { first.push(r.value); seen += r.value.length; }
     }
+    const note = () => { if (total) showProgress(seen / total); };
+    note();
     const head = new Uint8Array(await new Blob(first).slice(0, 4).arrayBuffer());
     const stream = new ReadableStream({
       start(c) {
@@ -107,7 +109,7 @@
         const r = await reader.read();
         if (r.done) { c.close(); return; }
         seen += r.value.length;
-        if (total) showProgress(seen / total);
+        note();
         c.enqueue(r.value);
       },
       cancel(e) { return reader.cancel(e); },

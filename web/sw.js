@@ -66,7 +66,7 @@ async function isRight(path, body) {
 self.addEventListener("fetch", (e) => {
   const url = new URL(e.request.url);
   if (e.request.method !== "GET" || url.origin !== scope.origin || !url.pathname.startsWith(scope.pathname)) return;
-  e.respondWith(e.request.mode === "navigate" ? page(e.request, url) : part(e.request));
+  e.respondWith(e.request.mode === "navigate" ? page(e.request, url) : part(e.request, url));
 });
 
 async function page(request, url) {
@@ -78,10 +78,12 @@ async function page(request, url) {
   return fetch(request);
 }
 
-async function part(request) {
+async function part(request, url) {
+  // What is asked for without a version, as by the manifest, is of this one.
+  const wanted = url.search ? url : address(url.pathname.slice(scope.pathname.length));
   const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
   for (const name of [current, ...names]) {
-    const hit = await (await caches.open(name)).match(request);
+    const hit = await (await caches.open(name)).match(wanted);
     if (hit) return hit;
   }
   return fetch(request);

@@ -1,0 +1,63 @@
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// addButton puts a copy button of its own on the page, beside those of the page.
+func addButton(p *Page, attributes string) {
+	p.t.Helper()
+	Eval[bool](p, `(() => {
+		document.getElementById("said")?.remove();
+		document.body.insertAdjacentHTML("afterbegin", '<p id="said" role="status"></p><button type="button" id="probe" `+attributes+`>Probe</button>');
+		scrollTo(0, 0);
+		return true;
+	})()`)
+}
+
+func TestCopyButton(t *testing.T) {
+	for _, c := range []struct{ name, before, attributes, done, said string }{
+		{"by the clipboard", "", `data-copy="564.3 steps" data-said="The value was copied."`, "copied", "The value was copied."},
+		{"without a secure context", `Object.defineProperty(navigator, "clipboard", {value: undefined})`, `data-copy="564.3 steps"`, "copied", "Copied."},
+		{"clipboard refused, selection allowed", `navigator.clipboard.writeText = () => Promise.reject(new Error("no"))`, `data-copy="564.3 steps"`, "copied", "Copied."},
+		{"all refused", `navigator.clipboard.writeText = () => Promise.reject(new Error("no")); document.execCommand = () => false`, `data-copy="564.3 steps"`, "failed",
+			"Copying was refused by the browser: select the text and copy it."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := NewSite(t)
+			p := s.NewPage(t)
+			p.Open("/method/")
+			p.GrantClipboard()
+			Eval[bool](p, `navigator.clipboard.writeText("before").then(() => true)`)
+			read := "window.readClipboard = navigator.clipboard.readText.bind(navigator.clipboard);"
+			Eval[bool](p, `(() => {`+read+c.before+`; return true; })()`)
+			addButton(p, c.attributes)
+			p.Click("#probe")
+			p.Wait(`document.getElementById("probe").dataset.done`)
+			assert.Equal(t, c.done, Eval[string](p, `document.getElementById("probe").dataset.done`))
+			p.Wait(`document.getElementById("said").textContent`)
+			assert.Equal(t, c.said, p.Text("#said"))
+			want := "564.3 steps"
+			if c.done == "failed" {
+				want = "before"
+			}
+			assert.Equal(t, want, Eval[string](p, `window.readClipboard()`))
+			assert.Equal(t, "probe", Eval[string](p, `document.activeElement.id`), "focus")
+			p.Wait(`!("done" in document.getElementById("probe").dataset)`)
+		})
+	}
+}
+
+func TestShareButton(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Before(`navigator.share = (what) => { window.shared = what; return Promise.resolve(); }`)
+	p.Open("/method/")
+	assert.Equal(t, "yes", Eval[string](p, `document.documentElement.dataset.canShare`))
+	addButton(p, `data-share="https://example.org/measure/#v=1" data-title="My sheet"`)
+	p.Click("#probe")
+	p.Wait(`window.shared`)
+	assert.Equal(t, map[string]string{"title": "My sheet", "url": "https://example.org/measure/#v=1"}, Eval[map[string]string](p, `window.shared`))
+}

@@ -1,0 +1,18 @@
+// Package browser tests the built site in Chromium, as a person uses it.
+//
+//	site := browser.NewSite(t)            // dist/ served at /tools/cal/
+//	p := site.NewPage(t)                  // a phone of its own: 360 x 740, no cookies, no caches
+//	p.Open("/measure/#v=1")               // waits until the calculator has started
+//	p.Fill("ask", "80,5")                 // types, as with the keyboard, into the field of that name
+//	assert.InDelta(t, 80.5, p.Value("out-ask"), 1e-9)
+//	p.Click("#more"); p.Press(kb.Tab)
+//	p.Wait(`location.hash.includes("ask")`)
+//	site.Stop()                           // from here on, offline
+//	p.Reload()
+//
+// A page fails its test when anything was written to the console as an error or
+// a warning, an exception was thrown, the page's policy was violated, or anything
+// was asked for outside the site's folder. Allow names what a test expects.
+//
+// The tests need a built site: run scripts/build first. scripts/test does.
+package browser

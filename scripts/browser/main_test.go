@@ -1,0 +1,5 @@
+package browser
+
+import "testing"
+
+func TestMain(m *testing.M) { Main(m) }

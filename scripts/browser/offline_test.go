@@ -1,0 +1,151 @@
+package browser
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestOfflineAfterFirstVisit(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/")
+	p.WaitOffline()
+	headings := map[string]string{}
+	for _, path := range Pages(t, Dist(t)) {
+		p.Open(path)
+		headings[path] = p.Text("h1")
+	}
+	s.Stop()
+	for path, heading := range headings {
+		variants := []string{path, path + "#v=1", path + "?from=somewhere", path + "index.html"}
+		if path != "/" {
+			variants = append(variants, strings.TrimSuffix(path, "/"))
+		}
+		for _, variant := range variants {
+			p.Open(variant)
+			assert.Equal(t, heading, p.Text("h1"), variant)
+			assert.True(t, strings.HasPrefix(p.Address(), s.URL), p.Address())
+		}
+		p.Reload()
+		assert.Equal(t, heading, p.Text("h1"), "%s after a reload", path)
+	}
+}
+
+func TestCachesOfOthersAreLeftAlone(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Load("/method/")
+	Eval[bool](p, `caches.open("another tool's").then((c) => c.put("/x", new Response("x"))).then(() => true)`)
+	Eval[bool](p, `caches.open("striderule /tools/ 0123").then(() => true)`)
+	p.WaitReady()
+	p.WaitOffline()
+	names := Eval[[]string](p, `caches.keys()`)
+	assert.Contains(t, names, "another tool's")
+	assert.Contains(t, names, "striderule /tools/ 0123", "the cache of a copy in another folder")
+	assert.Len(t, names, 3)
+}
+
+// release copies the site as a release of another version, whose pages show it
+// in their titles.
+func release(t *testing.T, dist, version string) string {
+	t.Helper()
+	worker, err := os.ReadFile(filepath.Join(dist, "sw.js"))
+	require.NoError(t, err)
+	m := regexp.MustCompile(`const version = "([0-9a-f]{12})"`).FindSubmatch(worker)
+	require.NotNil(t, m, "no version in sw.js")
+	dir := t.TempDir()
+	err = filepath.WalkDir(dist, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || filepath.Ext(path) == ".zip" {
+			return err
+		}
+		content, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		if name := d.Name(); name == "sw.js" || name == "index.html" {
+			text := strings.ReplaceAll(string(content), string(m[1]), version)
+			content = []byte(strings.Replace(text, "<title>", "<title>"+version+" ", 1))
+		}
+		rel, err := filepath.Rel(dist, path)
+		if err != nil {
+			return err
+		}
+		to := filepath.Join(dir, rel)
+		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+			return err
+		}
+		return os.WriteFile(to, content, 0o644)
+	})
+	require.NoError(t, err)
+	return dir
+}
+
+const update = `navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true)`
+
+func TestUpdateLeavesAnOpenPageAlone(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.WaitOffline()
+	name := Eval[[]string](p, textFields)[0]
+	p.Fill(name, "80,5")
+	Eval[bool](p, `(window.sameDocument = true)`)
+
+	for _, version := range []string{"aaaaaaaaaaaa", "bbbbbbbbbbbb"} {
+		s.Replace(release(t, Dist(t), version))
+		Eval[bool](p, update)
+		p.Wait(`caches.keys().then((names) => names.some((n) => n.endsWith("` + version + `")))`)
+		p.Wait(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting && r.active.state === "activated")`)
+		assert.Equal(t, "80,5", p.Field(name))
+		assert.True(t, Eval[bool](p, `window.sameDocument === true`), "the page was loaded anew under the person's hands")
+		p.Press("1")
+		assert.Equal(t, "80,51", p.Field(name)[:5])
+		p.Focus(name, 0)
+		p.Press("80,5")
+	}
+	assert.Len(t, Eval[[]string](p, `caches.keys()`), 2, "this version and the one before")
+
+	s.Stop()
+	p.Reload()
+	assert.Contains(t, Eval[string](p, `document.documentElement.innerHTML`), "?v=bbbbbbbbbbbb", "a reload brings the new version")
+}
+
+// While an upload is under way, the new worker finds pages or parts of the old version.
+func TestHalfUploadedReleaseIsNotKept(t *testing.T) {
+	for _, missing := range []string{"index.html", "web/style.css"} {
+		t.Run(missing, func(t *testing.T) {
+			s := NewSite(t)
+			p := s.NewPage(t)
+			p.Open("/measure/")
+			p.WaitOffline()
+			before := Eval[[]string](p, `caches.keys()`)
+
+			next := release(t, Dist(t), "cccccccccccc")
+			old, err := os.ReadFile(filepath.Join(Dist(t), missing))
+			require.NoError(t, err)
+			if missing != "index.html" {
+				old = append(old, ' ') // the digests are those of this version
+			}
+			require.NoError(t, os.WriteFile(filepath.Join(next, missing), old, 0o644))
+			s.Replace(next)
+			Eval[bool](p, `navigator.serviceWorker.getRegistration().then((r) => new Promise((done) => {
+				r.addEventListener("updatefound", () => {
+					const worker = r.installing;
+					worker.addEventListener("statechange", () => worker.state === "redundant" && done(true));
+				});
+				r.update();
+			}))`)
+			assert.Equal(t, before, Eval[[]string](p, `caches.keys()`))
+			s.Stop()
+			p.Reload()
+			assert.NotContains(t, Eval[string](p, `document.title`), "cccccccccccc")
+		})
+	}
+}

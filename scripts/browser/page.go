@@ -1,0 +1,300 @@
+package browser
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	cdpbrowser "github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/emulation"
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
+)
+
+// Width and Height are those of a small phone.
+const (
+	Width  = 360
+	Height = 740
+)
+
+// patience is how long a page may take for what a test waits for.
+const patience = 20 * time.Second
+
+// Page is a tab. Its methods fail the test when what they ask for can't be had.
+type Page struct {
+	Ctx context.Context // for chromedp itself
+
+	t    testing.TB
+	root string
+	log  *watch
+}
+
+func newPage(t testing.TB, root string) *Page {
+	t.Helper()
+	shared, err := browser()
+	require.NoError(t, err)
+	p := &Page{t: t, root: root, log: newWatch(root)}
+	ctx, end := chromedp.NewContext(shared, chromedp.WithNewBrowserContext(), chromedp.WithListener(p.log.see))
+	t.Cleanup(end)
+	require.NoError(t, chromedp.Do(ctx), "opening a tab")
+	p.Ctx = ctx
+	p.Viewport(Width, Height)
+	t.Cleanup(func() { p.log.report(t) })
+	return p
+}
+
+// Viewport sets the size of the screen, in CSS pixels.
+func (p *Page) Viewport(width, height int64) {
+	p.t.Helper()
+	p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateMobile))
+}
+
+// Allow accepts messages that contain the text: the test is about them.
+func (p *Page) Allow(text string) { p.log.allow(text) }
+
+// Problems returns what would fail the test so far, less what is allowed.
+func (p *Page) Problems() []string { return p.log.problems() }
+
+// Before runs a script in every document that the page loads, before its own.
+func (p *Page) Before(script string) {
+	p.t.Helper()
+	_, err := chromedp.Call(p.Ctx, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+	require.NoError(p.t, err)
+}
+
+// Open loads a path of the site, such as "/measure/#v=1", and waits until the
+// calculator has started.
+func (p *Page) Open(path string) {
+	p.t.Helper()
+	p.Load(path)
+	p.WaitReady()
+}
+
+// Load loads a path of the site as a new document, and doesn't wait for the calculator.
+func (p *Page) Load(path string) {
+	p.t.Helper()
+	// A mere change of the fragment would keep the document.
+	p.do(chromedp.Navigate("about:blank"))
+	p.do(chromedp.Navigate(p.root + strings.TrimPrefix(path, "/")))
+}
+
+// Reload loads the page again, and waits until the calculator has started.
+func (p *Page) Reload() {
+	p.t.Helper()
+	p.do(chromedp.Reload())
+	p.WaitReady()
+}
+
+// Back and Forward go through the history, within the page or between pages.
+func (p *Page) Back()    { p.t.Helper(); p.travel("history.back()") }
+func (p *Page) Forward() { p.t.Helper(); p.travel("history.forward()") }
+
+func (p *Page) travel(script string) {
+	p.t.Helper()
+	before := p.Address()
+	p.do(chromedp.Evaluate[chromedp.Void](script))
+	p.Wait("location.href !== " + strconv.Quote(before))
+	p.WaitReady()
+	p.Settle()
+}
+
+// WaitReady waits until the calculator has started, and fails at once with its
+// sentence when it says that it can't.
+func (p *Page) WaitReady() {
+	p.t.Helper()
+	p.Wait(`document.documentElement.dataset.app`)
+	state := Eval[string](p, `document.documentElement.dataset.app`)
+	require.Equal(p.t, "ready", state, "the page says: %s", Eval[string](p, `document.getElementById("boot").textContent`))
+}
+
+// WaitFailed waits until the page says that the calculator can't run, and returns what it says.
+func (p *Page) WaitFailed() string {
+	p.t.Helper()
+	p.Wait(`document.documentElement.dataset.app === "failed"`)
+	return p.Text("#boot")
+}
+
+// WaitOffline waits until the site is kept for use without its server.
+func (p *Page) WaitOffline() {
+	p.t.Helper()
+	Eval[bool](p, `navigator.serviceWorker.ready.then(() => true)`)
+	p.Wait(`navigator.serviceWorker.controller`)
+}
+
+// Wait waits until the expression, or what its promise resolves to, is truthy.
+// It survives navigation.
+func (p *Page) Wait(expression string) {
+	p.t.Helper()
+	p.WaitFor(patience, expression)
+}
+
+// WaitFor is Wait with a limit of its own.
+func (p *Page) WaitFor(limit time.Duration, expression string) {
+	p.t.Helper()
+	var last error
+	for end := time.Now().Add(limit); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		var ok bool
+		if ok, last = chromedp.Run(p.Ctx, chromedp.Evaluate[bool]("Promise.resolve("+expression+").then(Boolean)", chromedp.EvalAwaitPromise)); ok {
+			return
+		}
+	}
+	require.FailNow(p.t, "waited in vain for "+expression, "last error: %v; problems: %v", last, p.Problems())
+}
+
+// Settle waits until what was done shows: go-app renders in frames of its own.
+func (p *Page) Settle() {
+	p.t.Helper()
+	Eval[bool](p, `new Promise((r) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => r(true))), 40))`)
+}
+
+// Eval returns the value of an expression, or what its promise resolves to.
+func Eval[T any](p *Page, expression string) T {
+	p.t.Helper()
+	v, err := chromedp.Run(p.Ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	require.NoError(p.t, err, expression)
+	return v
+}
+
+// Fill replaces what is in the field of that name, or id, by typing.
+func (p *Page) Fill(name, text string) {
+	p.t.Helper()
+	p.FillNth(name, 0, text)
+}
+
+// FillNth is Fill for the nth field of that name, counted from 0.
+func (p *Page) FillNth(name string, n int, text string) {
+	p.t.Helper()
+	p.Focus(name, n)
+	if text == "" {
+		text = kb.Delete
+	}
+	p.Press(text)
+}
+
+// Focus puts the caret into the nth field of that name, or id, with all its text selected.
+func (p *Page) Focus(name string, n int) {
+	p.t.Helper()
+	found := Eval[bool](p, fmt.Sprintf(`(() => {
+		const f = document.getElementsByName(%[1]q)[%[2]d] || document.getElementById(%[1]q);
+		if (!f) return false;
+		f.focus();
+		if (f.select) f.select();
+		return true;
+	})()`, name, n))
+	require.True(p.t, found, "no field %q (number %d)", name, n)
+}
+
+// Press sends keys to what has the focus: text, or keys of chromedp/kb.
+func (p *Page) Press(keys string) {
+	p.t.Helper()
+	p.do(chromedp.KeyEvent(keys))
+	p.Settle()
+}
+
+// Choose picks a value of the select box or of the radio buttons of that name.
+func (p *Page) Choose(name, value string) {
+	p.t.Helper()
+	found := Eval[bool](p, fmt.Sprintf(`(() => {
+		for (const f of document.getElementsByName(%q)) {
+			if (f.tagName === "SELECT") {
+				if (![...f.options].some((o) => o.value === %[2]q)) return false;
+				f.value = %[2]q;
+				for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, {bubbles: true}));
+				return true;
+			}
+			if (f.value === %[2]q) { f.click(); return true; }
+		}
+		return false;
+	})()`, name, value))
+	require.True(p.t, found, "no choice %q named %q", value, name)
+	p.Settle()
+}
+
+// Click clicks in the middle of the first element of the selector, as with a finger.
+func (p *Page) Click(selector string) {
+	p.t.Helper()
+	p.WaitFor(patience, "document.querySelector("+strconv.Quote(selector)+")")
+	p.do(chromedp.Click(chromedp.CSS(selector)))
+	p.Settle()
+}
+
+// Text returns the text of the first element of the selector.
+func (p *Page) Text(selector string) string {
+	p.t.Helper()
+	text := Eval[*string](p, "(document.querySelector("+strconv.Quote(selector)+") || {textContent: null}).textContent")
+	require.NotNil(p.t, text, "no element %s", selector)
+	return *text
+}
+
+// Value returns the full value of the figure <data id=...>.
+func (p *Page) Value(id string) float64 {
+	p.t.Helper()
+	text := Eval[*string](p, "(document.getElementById("+strconv.Quote(id)+") || {value: null}).value")
+	require.NotNil(p.t, text, "no figure %q", id)
+	v, err := strconv.ParseFloat(*text, 64)
+	require.NoError(p.t, err, "the value of %q", id)
+	return v
+}
+
+// Field returns what is in the field of that name, or id.
+func (p *Page) Field(name string) string {
+	p.t.Helper()
+	text := Eval[*string](p, fmt.Sprintf(`(document.getElementsByName(%[1]q)[0] || document.getElementById(%[1]q) || {value: null}).value`, name))
+	require.NotNil(p.t, text, "no field %q", name)
+	return *text
+}
+
+// Address returns the page's address.
+func (p *Page) Address() string {
+	p.t.Helper()
+	return Eval[string](p, "location.href")
+}
+
+// Screenshot writes a picture of the page, or of what shows of it.
+func (p *Page) Screenshot(file string, dark, full bool) {
+	p.t.Helper()
+	scheme := "light"
+	if dark {
+		scheme = "dark"
+	}
+	_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+	})
+	require.NoError(p.t, err)
+	p.Settle()
+	picture := chromedp.CaptureScreenshot()
+	if full {
+		picture = chromedp.FullScreenshot(100)
+	}
+	png, err := chromedp.Run(p.Ctx, picture)
+	require.NoError(p.t, err)
+	require.NoError(p.t, os.MkdirAll(filepath.Dir(file), 0o755))
+	require.NoError(p.t, os.WriteFile(file, png, 0o644))
+}
+
+func (p *Page) do(action chromedp.Action[chromedp.Void]) {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.Ctx, patience)
+	defer cancel()
+	require.NoError(p.t, chromedp.Do(ctx, action))
+}
+
+// GrantClipboard lets the page read and write the clipboard without asking.
+func (p *Page) GrantClipboard() {
+	p.t.Helper()
+	for _, name := range []string{"clipboard-read", "clipboard-write"} {
+		_, err := chromedp.CallBrowser(p.Ctx, cdpbrowser.SetPermission, cdpbrowser.SetPermissionParams{
+			Permission:       &cdpbrowser.PermissionDescriptor{Name: name},
+			Setting:          cdpbrowser.PermissionSettingGranted,
+			BrowserContextID: chromedp.FromContext(p.Ctx).BrowserContextID,
+		})
+		require.NoError(p.t, err)
+	}
+}

@@ -1,0 +1,110 @@
+package browser
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestEveryPageByDeepLink(t *testing.T) {
+	s := NewSite(t)
+	for _, path := range Pages(t, Dist(t)) {
+		t.Run(path, func(t *testing.T) {
+			p := s.NewPage(t)
+			p.Open(path)
+			require.NotEmpty(t, p.Text("h1"))
+			p.Reload()
+			assert.Equal(t, s.URL+strings.TrimPrefix(path, "/"), strings.SplitN(p.Address(), "#", 2)[0])
+		})
+	}
+}
+
+// What is typed before the start is put back by id: the live page must have the
+// fields of the page as generated.
+func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
+	const fields = `[...doc.querySelectorAll("input, textarea, select")].map((f) => [f.tagName, f.id, f.name, f.type, f.value, f.checked === true].join(" "))`
+	s := NewSite(t)
+	for _, path := range Pages(t, Dist(t)) {
+		t.Run(path, func(t *testing.T) {
+			p := s.NewPage(t)
+			p.Open(path)
+			live := Eval[[]string](p, `(() => { const doc = document; return `+fields+`; })()`)
+			generated := Eval[[]string](p, `fetch(location.pathname).then((r) => r.text()).then((text) => {
+				const doc = new DOMParser().parseFromString(text, "text/html");
+				return `+fields+`;
+			})`)
+			assert.Equal(t, generated, live)
+			ids := Eval[[]string](p, `[...document.querySelectorAll("[id]")].map((e) => e.id)`)
+			seen := map[string]bool{}
+			for _, id := range ids {
+				assert.False(t, seen[id], "two elements with the id %q", id)
+				seen[id] = true
+			}
+		})
+	}
+}
+
+func TestNavigationStaysInTheFolder(t *testing.T) {
+	for _, mount := range []string{"/", Mount, "/my tools/Größe 1/"} {
+		t.Run(mount, func(t *testing.T) {
+			s := NewSiteAt(t, Dist(t), mount)
+			p := s.NewPage(t)
+			p.Open("/measure/")
+			first := p.Text("h1")
+			Eval[bool](p, `(window.sameDocument = true)`)
+			targets := Eval[[]string](p, `[...document.querySelectorAll("nav a[href]")].map((a) => a.href)`)
+			require.NotEmpty(t, targets)
+			for _, target := range targets {
+				require.True(t, strings.HasPrefix(target, s.URL), "%s is outside %s", target, s.URL)
+				Eval[bool](p, `([...document.querySelectorAll("nav a[href]")].find((a) => a.href === "`+target+`").click(), true)`)
+				p.Wait(`location.href.split("#")[0] === "` + target + `"`)
+				p.Settle()
+				assert.NotEmpty(t, p.Text("h1"), target)
+				assert.True(t, Eval[bool](p, `window.sameDocument === true`), "%s was loaded as a document", target)
+			}
+			p.Open("/measure/")
+			assert.Equal(t, first, p.Text("h1"))
+			for _, path := range s.Asked() {
+				assert.NotContains(t, path, "//")
+			}
+		})
+	}
+}
+
+func TestSkipLinkMovesTheFocusAndKeepsTheAddress(t *testing.T) {
+	s := NewSite(t)
+	for _, started := range []bool{false, true} {
+		p := s.NewPage(t)
+		open := holdProgram(t, s)
+		if started {
+			open()
+		}
+		p.Load("/measure/#v=1")
+		if started {
+			p.WaitReady()
+		} else {
+			p.Wait(`document.querySelector("a.skip") && document.readyState !== "loading"`)
+			p.Wait(`[...document.scripts].every((x) => x.noModule || performance.getEntriesByName(x.src).length)`)
+		}
+		address := p.Address()
+		Eval[bool](p, `(document.querySelector("a.skip").focus(), true)`)
+		p.Press("\r")
+		assert.Equal(t, "main", Eval[string](p, `document.activeElement.id`), "started: %v", started)
+		assert.Equal(t, address, p.Address(), "started: %v", started)
+		open()
+	}
+}
+
+func TestEnterKeepsThePage(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	name := Eval[[]string](p, textFields)[0]
+	p.Fill(name, "80,5")
+	Eval[bool](p, `(window.sameDocument = true)`)
+	p.Press("\r")
+	assert.Equal(t, "80,5", p.Field(name))
+	assert.True(t, Eval[bool](p, `window.sameDocument === true`))
+}

@@ -1,0 +1,159 @@
+package browser
+
+import (
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// holdProgram keeps the program back until release is called.
+func holdProgram(t *testing.T, s *Site) (release func()) {
+	gate := make(chan struct{})
+	var once sync.Once
+	release = func() { once.Do(func() { close(gate) }) }
+	t.Cleanup(release)
+	s.Intercept(func(w http.ResponseWriter, r *http.Request) bool {
+		if strings.Contains(r.URL.Path, "app.wasm") {
+			<-gate
+		}
+		return false
+	})
+	return release
+}
+
+// textFields are the names of a page's text fields that can be seen.
+const textFields = `[...document.querySelectorAll("input[type=text][id][name]")].filter((f) => f.offsetParent).map((f) => f.name)`
+
+func TestTypedBeforeStartIsKept(t *testing.T) {
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/measure/")
+	p.Wait(`document.readyState === "complete" || document.querySelector("#boot")`)
+
+	names := Eval[[]string](p, textFields)
+	require.NotEmpty(t, names)
+	want := map[string]string{}
+	for i, name := range names {
+		if _, twice := want[name]; twice {
+			continue
+		}
+		want[name] = strconv.Itoa(12+i) + ",5"
+		p.Fill(name, want[name])
+	}
+	last := names[len(names)-1]
+	p.Focus(last, 0)
+	id := Eval[string](p, `document.activeElement.id`)
+	Eval[bool](p, `(document.activeElement.setSelectionRange(1, 3), true)`)
+	top := Eval[float64](p, `scrollY`)
+
+	assert.Empty(t, Eval[string](p, `document.documentElement.dataset.app || ""`), "the program was to be held back")
+	release()
+	p.WaitReady()
+	for name, text := range want {
+		assert.Equal(t, text, p.Field(name), "field %s", name)
+	}
+	assert.Equal(t, id, Eval[string](p, `document.activeElement.id`), "focus")
+	assert.Equal(t, []int{1, 3}, Eval[[]int](p, `[document.activeElement.selectionStart, document.activeElement.selectionEnd]`), "selection")
+	assert.InDelta(t, top, Eval[float64](p, `scrollY`), 1, "place")
+}
+
+func TestTogglesBeforeStartAreKept(t *testing.T) {
+	const toggles = `[...document.querySelectorAll("input[type=checkbox][id], input[type=radio][id]")].filter((f) => f.offsetParent)`
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/measure/")
+	p.Wait(toggles)
+	Eval[int](p, `(() => { for (const f of `+toggles+`) if (!f.checked) f.click(); return 1; })()`)
+	before := Eval[map[string]bool](p, `Object.fromEntries(`+toggles+`.map((f) => [f.id, f.checked]))`)
+	if len(before) == 0 {
+		t.Skip("the page has neither check boxes nor radio buttons")
+	}
+	release()
+	p.WaitReady()
+	p.Settle()
+	after := Eval[map[string]bool](p, `Object.fromEntries([...document.querySelectorAll("input")].map((f) => [f.id, f.checked]))`)
+	for id, checked := range before {
+		if now, there := after[id]; there { // a choice may hide another field
+			assert.Equal(t, checked, now, "#%s", id)
+		}
+	}
+}
+
+func TestKeysDuringStartAreKept(t *testing.T) {
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/measure/")
+	p.Wait(textFields + `.length`)
+	name := Eval[[]string](p, textFields)[0]
+	p.Focus(name, 0)
+	var typed strings.Builder
+	for i := range 60 {
+		if i == 10 {
+			release()
+		}
+		digit := strconv.Itoa(i % 10)
+		typed.WriteString(digit)
+		require.NoError(t, chromedp.Do(p.Ctx, chromedp.KeyEvent(digit)))
+		time.Sleep(10 * time.Millisecond)
+	}
+	p.WaitReady()
+	p.Settle()
+	assert.Equal(t, typed.String(), p.Field(name))
+}
+
+func TestStartWaitsForComposition(t *testing.T) {
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/measure/")
+	p.Wait(textFields + `.length`)
+	name := Eval[[]string](p, textFields)[0]
+	p.Focus(name, 0)
+	// start.js must be listening.
+	p.Wait(`window.goappGetenv`)
+	_, err := chromedp.Call(p.Ctx, input.ImeSetComposition, input.ImeSetCompositionParams{Text: "12", SelectionStart: 2, SelectionEnd: 2})
+	require.NoError(t, err)
+	release()
+	p.Wait(`window.goappStart`) // Go runs, and waits
+	time.Sleep(300 * time.Millisecond)
+	assert.Empty(t, Eval[string](p, `document.documentElement.dataset.app || ""`), "the page was replaced under a word half composed")
+	_, err = chromedp.Call(p.Ctx, input.InsertText, input.InsertTextParams{Text: "123"})
+	require.NoError(t, err)
+	p.WaitReady()
+	assert.Equal(t, "123", p.Field(name))
+}
+
+func TestStatusLine(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	half := make(chan struct{})
+	var once sync.Once
+	release := func() { once.Do(func() { close(half) }) }
+	t.Cleanup(release)
+	s.Intercept(func(w http.ResponseWriter, r *http.Request) bool {
+		if !strings.Contains(r.URL.Path, "app.wasm.gz") {
+			return false
+		}
+		serveHalf(t, w, half)
+		return true
+	})
+	p.Load("/measure/")
+	p.Wait(`!document.getElementById("boot").hidden && document.getElementById("boot").textContent.includes("%")`)
+	assert.Regexp(t, `loading\. You can read and type meanwhile\. (49|50|51) %$`, p.Text("#boot"))
+	release()
+	p.WaitReady()
+	p.Wait(`document.getElementById("boot").hidden`)
+	assert.Empty(t, p.Text("#boot"))
+	assert.True(t, Eval[bool](p, `performance.getEntriesByName("app-mounted").length === 1`))
+}
