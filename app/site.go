@@ -1,24 +1,55 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // sitePage is one page of the site.
 type sitePage struct {
 	Path        string // "/", "/measure/"
+	Menu        string // its name in the menu
 	Title       string // document title
 	Description string // meta description
 	New         func() app.Composer
 }
 
-// sitePages returns all pages.
+// sitePages returns all pages: the start page, the calculators, and the method.
 func sitePages() []sitePage {
-	return []sitePage{
-		{"/", "Striderule", "Small calculators for motion scale.", func() app.Composer { return &stubPage{Heading: "Start"} }},
-		{"/measure/", "Correct from a measurement - Striderule", "What should the setting be?", func() app.Composer { return &stubPage{Heading: "Correct from a measurement", Fields: true} }},
-		{"/method/", "Method and cautions - Striderule", "Formulas and cautions.", func() app.Composer { return &stubPage{Heading: "Method and cautions"} }},
+	pages := []sitePage{{
+		Path: "/", Menu: "Start", Title: siteName + ": motion scale put right after a hardware change",
+		Description: "Free calculators for 3D printers and small machines: correct steps per mm or travel per motor turn from a measurement, convert between them, and see what a swapped part changes.",
+		New:         func() app.Composer { return &startPage{} },
+	}}
+	for _, p := range calc.Pages {
+		pages = append(pages, sitePage{
+			Path: pathOf(p.Slug), Menu: menuNames[p.Slug], Title: p.Title + " · " + siteName, Description: p.About,
+			New: func() app.Composer { return &calculator{page: p} },
+		})
 	}
+	return append(pages, sitePage{
+		Path: "/method/", Menu: "Method", Title: "Method and cautions · " + siteName,
+		Description: "The formulas with their sources, a worked example, the keys of links, the cautions and a glossary.",
+		New:         func() app.Composer { return &methodPage{} },
+	})
 }
+
+const siteName = "Striderule"
+
+// menuNames are the calculators' names where there is little room.
+var menuNames = map[string]string{"measure": "Measure", "convert": "Convert", "swap": "Swap"}
+
+func pathOf(slug string) string { return "/" + slug + "/" }
 
 // root is the path of the folder that the site lies in, without a last slash;
 // empty while pages are generated, where links are made relative afterwards.
 func root() string { return app.Getenv("GOAPP_ROOT_PREFIX") }
+
+// linkTo is the address of a page with a fragment, which may be empty.
+func linkTo(path, fragment string) string {
+	if fragment != "" {
+		path += "#" + fragment
+	}
+	return root() + path
+}

@@ -1,0 +1,39 @@
+package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// arrival knows how the page that is about to show was reached. go-app neither
+// scrolls nor moves the focus when it changes pages; after Back and Forward the
+// browser restores the place by itself.
+var arrival struct {
+	watching  bool
+	shownPath string
+	back      bool
+	ours      bool // a popstate event that we send ourselves
+}
+
+// arrived is called by every page when it is navigated to: on another page
+// than before it goes to the top and hands the focus to the heading.
+func arrived(ctx app.Context) {
+	if !arrival.watching {
+		arrival.watching = true
+		app.Window().Call("addEventListener", "popstate", app.FuncOf(func(app.Value, []app.Value) any {
+			arrival.back = !arrival.ours
+			return nil
+		}))
+	}
+	path := ctx.Page().URL().Path
+	moved := arrival.shownPath != "" && arrival.shownPath != path
+	if moved && !arrival.back {
+		app.Window().Call("scrollTo", 0, 0)
+		focus("title")
+	}
+	arrival.shownPath, arrival.back = path, false
+}
+
+// focus moves the focus to an element, if it is there.
+func focus(id string) {
+	if e := app.Window().GetElementByID(id); e.Truthy() {
+		e.Call("focus")
+	}
+}

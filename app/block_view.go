@@ -1,0 +1,80 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// figure is a computed number: shown in the digits that make sense, held at
+// full precision.
+func figure(f calc.Figure) app.UI {
+	data := app.Data().Value(f.Full()).Text(f.String())
+	if f.ID != "" {
+		data = data.ID("out-" + f.ID)
+	}
+	return data
+}
+
+func line(l calc.Line) []app.UI {
+	var spans []app.UI
+	for _, s := range l {
+		if s.Figure != nil {
+			spans = append(spans, figure(*s.Figure))
+		} else {
+			spans = append(spans, app.Text(s.Text))
+		}
+	}
+	return spans
+}
+
+func items(lines []calc.Line) []app.UI {
+	var all []app.UI
+	for _, l := range lines {
+		all = append(all, app.Li().Body(line(l)...))
+	}
+	return all
+}
+
+func figures(f calc.Figures) app.UI {
+	var rows []app.UI
+	for _, x := range f.All {
+		rows = append(rows, app.Div().Body(app.Dt().Text(x.Label), app.Dd().Body(figure(x))))
+	}
+	return app.Dl().Class("figures").Body(rows...)
+}
+
+func table(t calc.Table) app.UI {
+	var head, rows []app.UI
+	for _, h := range t.Head {
+		head = append(head, app.Th().Scope("col").Text(h))
+	}
+	for _, r := range t.Rows {
+		var cells []app.UI
+		for i, cell := range r {
+			if i == 0 {
+				cells = append(cells, app.Th().Scope("row").Body(line(cell)...))
+			} else {
+				cells = append(cells, app.Td().Body(line(cell)...))
+			}
+		}
+		rows = append(rows, app.Tr().Body(cells...))
+	}
+	return app.Div().Class("scroll").Body(app.Table().Body(
+		app.Caption().Class("unseen").Text(t.Caption),
+		app.THead().Body(app.Tr().Body(head...)),
+		app.TBody().Body(rows...),
+	))
+}
+
+// noteMarks tell notes apart without colour.
+var noteMarks = map[calc.NoteKind]string{calc.Tip: "i", calc.Doubt: "?", calc.Caution: "!"}
+
+var noteClasses = map[calc.NoteKind]string{calc.Tip: "tip", calc.Doubt: "doubt", calc.Caution: "caution"}
+
+func note(n calc.Note) app.UI {
+	return app.Div().Class("note "+noteClasses[n.Kind]).Body(
+		app.Span().Class("note-mark").Aria("hidden", "true").Text(noteMarks[n.Kind]),
+		app.P().Body(append([]app.UI{app.Span().Class("unseen").Text(n.Kind.String() + ": ")}, line(n.Line)...)...),
+	)
+}

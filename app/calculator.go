@@ -1,0 +1,142 @@
+package main
+
+import (
+	"time"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// calculator shows one page of calc: its form and its report.
+type calculator struct {
+	app.Compo
+	page    calc.Page
+	form    *calc.Form
+	address string // the fragment that the form was read from or written to
+	edits   int    // counts them, to know whether a timer is still about the last
+	said    string // what screen readers were told last
+}
+
+// CompoID keeps one calculator's state out of another: go-app reuses a
+// component of the same type and ID.
+func (c *calculator) CompoID() string { return c.page.Slug }
+
+// OnInit reads the link. Later would be one frame too late: the page would
+// show its defaults for a moment.
+func (c *calculator) OnInit() { c.load(here()) }
+
+func (c *calculator) load(fragment string) {
+	c.address = fragment
+	c.form = calc.Load(c.page, fragment)
+}
+
+// OnNav reads a link that was opened over this page.
+func (c *calculator) OnNav(ctx app.Context) {
+	arrived(ctx)
+	if fragment := here(); fragment != c.address {
+		c.load(fragment)
+		c.refill(ctx)
+	}
+}
+
+// edit changes the form. The address follows when typing pauses, and so does
+// what screen readers are told.
+func (c *calculator) edit(ctx app.Context, change func(*calc.Form)) {
+	change(c.form)
+	c.edits++
+	edit := c.edits
+	ctx.After(300*time.Millisecond, func(app.Context) {
+		if edit == c.edits {
+			c.writeAddress()
+		}
+	})
+	ctx.After(time.Second, func(app.Context) {
+		if edit == c.edits {
+			c.said = c.summary()
+		}
+	})
+}
+
+// writeAddress brings the address up to the form. It does nothing once another
+// page is shown.
+func (c *calculator) writeAddress() {
+	if fragment := c.form.Fragment(); c.Mounted() && fragment != c.address {
+		c.address = fragment
+		writeFragment(fragment)
+	}
+}
+
+// replace opens another sheet on this page, as a step in the history: Back
+// brings the entries back.
+func (c *calculator) replace(ctx app.Context, fragment string) {
+	c.writeAddress()
+	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
+}
+
+// refill puts the form's text into the page's fields. go-app writes a value
+// only where it differs from the one that it wrote before, so it would leave
+// what was typed since.
+func (c *calculator) refill(ctx app.Context) {
+	ctx.Defer(func(app.Context) {
+		for _, f := range c.form.Fields() {
+			for row := range c.form.Rows(f) {
+				if e := app.Window().GetElementByID(cellID(f, row)); e.Truthy() {
+					e.Set("value", c.form.Text(f.Key, row))
+				}
+			}
+			for _, o := range optionsOf(f) {
+				if e := app.Window().GetElementByID(optionID(f, o)); e.Truthy() {
+					e.Set("checked", isChosen(f, o))
+				}
+			}
+		}
+	})
+}
+
+// summary is the result in one sentence, for screen readers.
+func (c *calculator) summary() string {
+	if a := c.form.Report().Answer; a != nil {
+		return a.Label + ": " + a.String() + ". " + a.Says.String()
+	}
+	if problems := c.form.Problems(); len(problems) > 0 {
+		return problems[0].Says
+	}
+	return ""
+}
+
+func (c *calculator) Render() app.UI {
+	report := c.form.Report()
+	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
+		c.parts(report, true),
+		app.Div().Class("tools").Body(
+			app.Button().Type("button").ID("example").Text("Fill in an example").OnClick(func(ctx app.Context, e app.Event) {
+				c.replace(ctx, c.page.Example)
+			}),
+			app.If(c.form.Fragment() != "", func() app.UI {
+				return app.Button().Type("button").ID("clear").Text("Empty the form").OnClick(func(ctx app.Context, e app.Event) {
+					c.replace(ctx, "")
+				})
+			}),
+		),
+		app.Div().Class("desk").Body(
+			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
+			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
+				c.problems(), c.answer(report), c.share(report), c.parts(report, false),
+			),
+		),
+		c.bar(report),
+		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.said),
+		app.P().ID("said").Class("said").Attr("role", "status"),
+	)
+}
+
+// bar keeps the answer in view on a small screen.
+func (c *calculator) bar(r calc.Report) app.UI {
+	return app.If(r.Answer != nil, func() app.UI {
+		return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
+			app.Span().Class("bar-label").Text(r.Answer.Label),
+			app.Strong().Text(r.Answer.String()),
+		)
+	})
+}

@@ -1,0 +1,236 @@
+package main
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// chooser is a value that is picked from options.
+type chooser interface{ Options() []calc.Option }
+
+// optionsOf returns a field's options if each has an input of its own: choices
+// in rows are lists to pull down.
+func optionsOf(f calc.Field) []calc.Option {
+	if checks, ok := f.Cells.(*calc.Checks); ok {
+		return checks.Options()
+	}
+	if c, ok := choiceOf(f, 0); ok && f.Group == nil {
+		return c.Options()
+	}
+	return nil
+}
+
+func choiceOf(f calc.Field, row int) (*calc.Choice, bool) {
+	if f.Cells.Len() <= row {
+		return nil, false
+	}
+	c, ok := f.Cells.At(row).(*calc.Choice)
+	return c, ok
+}
+
+func isChosen(f calc.Field, o calc.Option) bool {
+	if checks, ok := f.Cells.(*calc.Checks); ok {
+		return checks.Has(o.Word)
+	}
+	c, ok := choiceOf(f, 0)
+	return ok && c.Word == o.Word
+}
+
+// cellID is the id of the input for a field's cell; rows count from 1.
+func cellID(f calc.Field, row int) string {
+	if f.Group == nil {
+		return "f-" + f.Key
+	}
+	return "f-" + f.Key + "-" + strconv.Itoa(row+1)
+}
+
+func optionID(f calc.Field, o calc.Option) string { return "f-" + f.Key + "-" + o.Word }
+
+// entries are the form's sections in order.
+func (c *calculator) entries() []app.UI {
+	var sections []app.UI
+	fields := c.form.Fields()
+	for i := 0; i < len(fields); {
+		end := i + 1
+		for end < len(fields) && fields[end].Section == fields[i].Section {
+			end++
+		}
+		if body := c.section(fields[i:end]); len(body) > 0 {
+			sections = append(sections, c.sectionFrame(fields[i:end], body))
+		}
+		i = end
+	}
+	return sections
+}
+
+// sectionFrame puts the heading around a section. A folded one is open from
+// the start if the link fills something in.
+func (c *calculator) sectionFrame(fields []calc.Field, body []app.UI) app.UI {
+	s := fields[0].Section
+	if !s.Folded {
+		return app.FieldSet().Class("section").Body(append([]app.UI{app.Legend().Text(s.Title)}, body...)...)
+	}
+	filled := slices.ContainsFunc(fields, c.form.Filled)
+	return app.Details().Class("section").Open(filled).Body(append([]app.UI{app.Summary().Text(s.Title)}, body...)...)
+}
+
+// section is what is visible of neighbouring fields.
+func (c *calculator) section(fields []calc.Field) []app.UI {
+	var body []app.UI
+	for i := 0; i < len(fields); {
+		f := fields[i]
+		if f.Group == nil {
+			if c.form.Visible(f, 0) {
+				body = append(body, c.single(f))
+			}
+			i++
+			continue
+		}
+		end := i
+		for end < len(fields) && fields[end].Group == f.Group {
+			end++
+		}
+		body = append(body, c.group(f.Group, fields[i:end])...)
+		i = end
+	}
+	return body
+}
+
+func (c *calculator) single(f calc.Field) app.UI {
+	if checks, ok := f.Cells.(*calc.Checks); ok {
+		return c.checks(f, checks)
+	}
+	if choice, ok := choiceOf(f, 0); ok {
+		return c.radios(f, choice)
+	}
+	return c.cell(f, 0)
+}
+
+// cell is a text field with its label, hint, quick texts and problem.
+func (c *calculator) cell(f calc.Field, row int) app.UI {
+	id := cellID(f, row)
+	problem := c.form.ProblemAt(f.Key, row)
+	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
+		Attr("autocapitalize", "off").Spellcheck(false).Value(c.form.Text(f.Key, row)).
+		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, row)).
+		OnChange(func(app.Context, app.Event) { c.writeAddress() })
+	describedBy := ""
+	if f.Hint != "" {
+		describedBy = hintID(f)
+	}
+	if problem != "" {
+		describedBy = id + "-problem " + describedBy
+		input = input.Aria("invalid", "true")
+	}
+	if describedBy != "" {
+		input = input.Aria("describedby", describedBy)
+	}
+	unit := ""
+	if u, ok := f.Cells.At(row).(interface {
+		Unit() string
+		Numeric() bool
+	}); ok {
+		if u.Numeric() {
+			input = input.Attr("inputmode", "decimal")
+		}
+		if !namesUnit(c.form.Text(f.Key, row)) {
+			unit = u.Unit()
+		}
+	}
+	return app.Div().Class("field").Body(
+		app.Label().For(id).Text(f.Label),
+		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(hintID(f)).Text(f.Hint) }),
+		app.Span().Class("entry").Body(input, app.Span().Class("unit").Aria("hidden", "true").Text(unit)),
+		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f) }),
+		app.If(problem != "", func() app.UI { return app.P().Class("problem").ID(id + "-problem").Text(problem) }),
+	)
+}
+
+func hintID(f calc.Field) string { return "f-" + f.Key + "-hint" }
+
+// namesUnit reports whether a text brings a unit of its own, beside which the
+// field's would mislead.
+func namesUnit(text string) bool {
+	return strings.IndexFunc(text, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune("°\"'/", r) }) >= 0
+}
+
+func (c *calculator) typed(key string, row int) app.EventHandler {
+	return func(ctx app.Context, e app.Event) {
+		text := ctx.JSSrc().Get("value").String()
+		c.edit(ctx, func(f *calc.Form) { f.Set(key, row, text) })
+	}
+}
+
+// suggestions are texts that fill a field with one tap.
+func (c *calculator) suggestions(f calc.Field) app.UI {
+	var buttons []app.UI
+	for _, s := range f.Suggest {
+		buttons = append(buttons, app.Button().Type("button").Class("suggest").Text(s).
+			Aria("label", f.Label+": "+s).
+			OnClick(func(ctx app.Context, e app.Event) {
+				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, 0, s) })
+				c.refill(ctx)
+			}, app.EventScope(f.Key, s)))
+	}
+	return app.Div().Class("suggestions").Body(buttons...)
+}
+
+// radios are the options of a choice.
+func (c *calculator) radios(f calc.Field, choice *calc.Choice) app.UI {
+	var options []app.UI
+	for _, o := range choice.Options() {
+		input := app.Input().Type("radio").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(choice.Word == o.Word).
+			OnChange(func(ctx app.Context, e app.Event) {
+				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, 0, o.Word) })
+				c.refill(ctx)
+			}, app.EventScope(f.Key, o.Word))
+		options = append(options, option(input, o, optionID(f, o), ""))
+	}
+	for _, o := range choice.Options() {
+		if o.Word == choice.Word && o.Hint != "" {
+			options = append(options, app.P().Class("hint chosen").Text(capital(o.Hint)+"."))
+		}
+	}
+	return c.optionSet(f, "radios", options)
+}
+
+// checks are the options of a list to tick off.
+func (c *calculator) checks(f calc.Field, checks *calc.Checks) app.UI {
+	var options []app.UI
+	for _, o := range checks.Options() {
+		input := app.Input().Type("checkbox").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(checks.Has(o.Word)).
+			OnChange(func(ctx app.Context, e app.Event) {
+				on := ctx.JSSrc().Get("checked").Bool()
+				c.edit(ctx, func(form *calc.Form) { form.Tick(f.Key, o.Word, on) })
+				c.refill(ctx)
+			}, app.EventScope(f.Key, o.Word))
+		options = append(options, option(input, o, optionID(f, o), o.Hint))
+	}
+	return c.optionSet(f, "checks", options)
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+func option(input app.UI, o calc.Option, id, hint string) app.UI {
+	text := []app.UI{app.Span().Text(o.Label)}
+	if hint != "" {
+		text = append(text, app.Span().Class("hint").Text(hint))
+	}
+	return app.Label().Class("option").For(id).Body(input, app.Span().Class("option-text").Body(text...))
+}
+
+func (c *calculator) optionSet(f calc.Field, class string, options []app.UI) app.UI {
+	problem := c.form.ProblemAt(f.Key, 0)
+	return app.FieldSet().Class("choice "+class).ID("f-"+f.Key).TabIndex(-1).Body(
+		app.Legend().Text(f.Label),
+		app.If(f.Hint != "", func() app.UI { return app.P().Class("hint").Text(f.Hint) }),
+		app.Div().Class("options").Body(options...),
+		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
+	)
+}

@@ -1,0 +1,155 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// methodPage tells how the numbers come about and how links are made up, from
+// the same declarations that the calculators use.
+type methodPage struct{ app.Compo }
+
+func (p *methodPage) OnNav(ctx app.Context) { arrived(ctx) }
+
+func (p *methodPage) Render() app.UI {
+	return shell("/method/", "Method and cautions", "How is it worked out, and may I rely on it?",
+		chapter("cautions", "Cautions", cautions()...),
+		chapter("formulas", "Formulas and their sources", formulas()...),
+		chapter("example", "A worked example", workedExample()...),
+		chapter("links", "Links, key by key", linkKeys()...),
+		chapter("glossary", "Glossary", glossary()),
+	)
+}
+
+func chapter(id, title string, body ...app.UI) app.UI {
+	return app.Section().Class("part").ID(id).Body(append([]app.UI{app.H2().Text(title)}, body...)...)
+}
+
+func cautions() []app.UI {
+	var rows []app.UI
+	for _, h := range calc.Hazards {
+		rows = append(rows, app.Div().Body(app.Dt().Text(h.When), app.Dd().Text(h.Says)))
+	}
+	return []app.UI{app.Dl().Class("terms").Body(rows...)}
+}
+
+func formulas() []app.UI {
+	var rows []app.UI
+	for _, f := range calc.Formulas {
+		rows = append(rows, app.Div().Body(
+			app.Dt().Text(f.Name),
+			app.Dd().Body(app.Span().Class("formula").Text(f.Text), app.Span().Class("source").Text(f.Source)),
+		))
+	}
+	return []app.UI{
+		app.P().Text("Counts (teeth, starts, steps, microsteps) stay whole numbers until the last division, and π enters last, so results are exact to a few units of the last of some 16 digits. Shown are the digits that make sense; copying gives all of them."),
+		app.Dl().Class("terms").Body(rows...),
+	}
+}
+
+// workedExample is worked out here and now, by the page that it is about.
+func workedExample() []app.UI {
+	page, _ := calc.PageOf("measure")
+	c := &calculator{page: page, form: calc.Load(page, page.Example)}
+	r := c.form.Report()
+	body := []app.UI{
+		app.P().Text("Tidewater Makers' Hall is a club workshop. Heron, its printer, got another feeder: 1.8° motor, 16 microsteps, 12 teeth on the motor side and 54 on the driven side. The setting is 538.0 steps/mm. 80 mm are commanded three times, each time marked anew at 105 mm; what remains is read with a caliper."),
+	}
+	for _, part := range r.Parts {
+		if part.ID != "runs" && part.ID != "conventions" {
+			continue
+		}
+		body = append(body, app.H3().Text(part.Title))
+		for _, b := range part.Blocks {
+			if t, ok := b.(calc.Table); ok {
+				body = append(body, table(anonymous(t)))
+			}
+		}
+	}
+	return append(body,
+		app.P().Body(append([]app.UI{app.Text(r.Answer.Label + ": "), figure(unnamed(r.Answer.Figure)), app.Text(". ")}, line(r.Answer.Says)...)...),
+		app.P().Body(app.A().Href(linkTo("/measure/", page.Example)).Text("Open this example")),
+	)
+}
+
+// unnamed takes a figure's ID away: on this page it is not an output.
+func unnamed(f calc.Figure) calc.Figure {
+	f.ID = ""
+	return f
+}
+
+func anonymous(t calc.Table) calc.Table {
+	for _, row := range t.Rows {
+		for _, cell := range row {
+			for i, s := range cell {
+				if s.Figure != nil {
+					f := unnamed(*s.Figure)
+					cell[i].Figure = &f
+				}
+			}
+		}
+	}
+	return t
+}
+
+func linkKeys() []app.UI {
+	body := []app.UI{
+		app.P().Text("A link is the page's address, a #, and the entries: key=value, joined by &. It can be read and changed by hand. v=1 is the version; links made today open for ever. A bare number is in the field's unit, another unit is written behind it: 80, 80mm, 3.15in. Lists are joined by commas, so the decimal mark in a link is the point. What is left out has its default. saw=ID:number is the result that the sender saw; the page checks it against its own. What stands behind # is never sent to the host."),
+		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row."),
+	}
+	for _, p := range calc.Pages {
+		body = append(body,
+			app.H3().Text(p.Title+": /"+p.Slug+"/"),
+			keyTable(p), outputTable(p),
+		)
+	}
+	return body
+}
+
+func keyTable(p calc.Page) app.UI {
+	var rows []app.UI
+	for _, f := range calc.NewForm(p).Fields() {
+		label := f.Label
+		if f.Group != nil {
+			label += ", one for each " + f.Group.Noun
+		}
+		rows = append(rows, row(app.Code().Text(f.Key), app.Text(label), app.Text(calc.About(f))))
+	}
+	return wide("Keys of "+p.Title, []string{"Key", "Entry", "Takes"}, rows)
+}
+
+func outputTable(p calc.Page) app.UI {
+	var rows []app.UI
+	for _, o := range p.Outputs {
+		rows = append(rows, row(app.Code().Text("out-"+o.ID), app.Text(o.Label), app.Text(o.Unit)))
+	}
+	return wide("Outputs of "+p.Title, []string{"Output", "Figure", "Unit"}, rows)
+}
+
+func row(first app.UI, rest ...app.UI) app.UI {
+	cells := []app.UI{app.Th().Scope("row").Body(first)}
+	for _, r := range rest {
+		cells = append(cells, app.Td().Body(r))
+	}
+	return app.Tr().Body(cells...)
+}
+
+func wide(caption string, head []string, rows []app.UI) app.UI {
+	var cells []app.UI
+	for _, h := range head {
+		cells = append(cells, app.Th().Scope("col").Text(h))
+	}
+	return app.Div().Class("scroll").Body(app.Table().Class("keys").Body(
+		app.Caption().Class("unseen").Text(caption),
+		app.THead().Body(app.Tr().Body(cells...)), app.TBody().Body(rows...),
+	))
+}
+
+func glossary() app.UI {
+	var rows []app.UI
+	for _, t := range calc.Glossary {
+		rows = append(rows, app.Div().Body(app.Dt().Text(t.Word), app.Dd().Text(t.Meaning)))
+	}
+	return app.Dl().Class("terms").Body(rows...)
+}

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// problems lists what is wrong, each with a way to its field.
+func (c *calculator) problems() app.UI {
+	problems := c.form.Problems()
+	return app.If(len(problems) > 0, func() app.UI {
+		var items []app.UI
+		for _, p := range problems {
+			items = append(items, app.Li().Body(c.jump(p.Key, p.Row, p.Says)))
+		}
+		return app.Div().Class("problems").ID("problems").Body(
+			app.H2().Text("To put right"),
+			app.Ul().Body(items...),
+		)
+	})
+}
+
+// jump is a link to a field, or plain text where there is no such field.
+func (c *calculator) jump(key string, row int, text string) app.UI {
+	for _, f := range c.form.Fields() {
+		if f.Key == key && c.form.Visible(f, row) {
+			id := cellID(f, row)
+			return app.A().Href("#"+id).DataSet("jump", id).Text(text)
+		}
+	}
+	return app.Span().Text(text)
+}
+
+// answer is the headline: the value with its unit and what it means.
+func (c *calculator) answer(r calc.Report) app.UI {
+	if r.Answer == nil {
+		return app.Text("")
+	}
+	a := r.Answer
+	check, sentence := c.form.Check()
+	return app.Div().Class("answer").Body(
+		app.H2().Text(a.Label),
+		app.P().Class("headline").Body(figure(a.Figure), app.Text(" "),
+			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
+				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy the full value "+a.Full()).Text("Copy "+a.Full())),
+		app.P().Body(line(a.Says)...),
+		app.If(check == calc.Same, func() app.UI { return app.P().Class("check same").ID("check").Text("✓ " + sentence) }).
+			ElseIf(check == calc.Differs, func() app.UI { return app.P().Class("check differs").ID("check").Text("≠ " + sentence) }),
+	)
+}
+
+// share offers the link to this sheet.
+func (c *calculator) share(r calc.Report) app.UI {
+	fragment := c.form.ShareFragment()
+	if fragment == "" {
+		return app.Text("")
+	}
+	if len(fragment) > calc.MostLink {
+		return app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it.")
+	}
+	url := shareURL(pathOf(c.page.Slug), fragment)
+	return app.Div().Class("share").Body(
+		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
+		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
+	)
+}
+
+// parts are the report's parts below the answer, or its guides.
+func (c *calculator) parts(r calc.Report, guides bool) app.UI {
+	var parts []app.UI
+	for _, p := range r.Parts {
+		if p.Guide != guides {
+			continue
+		}
+		var blocks []app.UI
+		for _, b := range p.Blocks {
+			blocks = append(blocks, c.block(b))
+		}
+		id := "part-" + p.ID
+		if p.Folded || p.Guide {
+			parts = append(parts, app.Details().Class("part").ID(id).Body(
+				append([]app.UI{app.Summary().Body(app.H2().Text(p.Title))}, blocks...)...))
+			continue
+		}
+		parts = append(parts, app.Section().Class("part").ID(id).Body(
+			append([]app.UI{app.H2().Text(p.Title)}, blocks...)...))
+	}
+	return app.Div().Class("parts").Body(parts...)
+}
+
+func (c *calculator) block(b calc.Block) app.UI {
+	switch b := b.(type) {
+	case calc.Para:
+		return app.P().Body(line(b.Line)...)
+	case calc.Figures:
+		return figures(b)
+	case calc.Table:
+		return table(b)
+	case calc.Steps:
+		return app.Ol().Body(items(b.Items)...)
+	case calc.Points:
+		return app.Ul().Body(items(b.Items)...)
+	case calc.Code:
+		return app.Div().Class("code").Body(
+			app.Span().Class("code-label").Text(b.Label),
+			app.Code().Text(b.Text),
+			app.Button().Type("button").Class("copy").DataSet("copy", b.Text).DataSet("said", "Copied "+b.Text).
+				Aria("label", "Copy "+b.Label+": "+b.Text).Text("Copy"),
+		)
+	case calc.Note:
+		return note(b)
+	case calc.Ask:
+		return c.ask(b)
+	case calc.Links:
+		var links []app.UI
+		for _, l := range b.All {
+			links = append(links, app.Li().Body(app.A().Href(linkTo(pathOf(l.Slug), l.Fragment)).Text(l.Text)))
+		}
+		return app.Ul().Class("links").Body(links...)
+	}
+	panic("app: a block without a view")
+}
+
+// ask names what is missing, each with a way to its field.
+func (c *calculator) ask(a calc.Ask) app.UI {
+	body := []app.UI{app.Text("For " + a.For + ", give ")}
+	for i, key := range a.Keys {
+		switch {
+		case i > 0 && i == len(a.Keys)-1:
+			body = append(body, app.Text(" and "))
+		case i > 0:
+			body = append(body, app.Text(", "))
+		}
+		body = append(body, c.jump(key, 0, c.form.Label(key)))
+	}
+	return app.P().Class("ask").Body(append(body, app.Text("."))...)
+}

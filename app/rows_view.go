@@ -1,0 +1,113 @@
+package main
+
+import (
+	"strconv"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// group is a group's rows with the buttons that add and remove them; nothing
+// while none of its columns has a part.
+func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
+	var rows []app.UI
+	for row := range c.form.Rows(columns[0]) {
+		var cells []app.UI
+		for _, f := range columns {
+			if c.form.Visible(f, row) {
+				cells = append(cells, c.rowCell(f, row))
+			}
+		}
+		if len(cells) > 0 {
+			rows = append(rows, c.row(g, row, cells))
+		}
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	add := app.Button().Type("button").Class("add").ID("add-"+g.Noun).Text("Add "+article(g.Noun)).
+		OnClick(func(ctx app.Context, e app.Event) { c.addRow(ctx, g, columns) }, app.EventScope(g.Noun, len(rows)))
+	if len(rows) >= g.Most {
+		add = add.Disabled(true)
+	}
+	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), add}
+}
+
+// rowHints explains the columns once, above the rows.
+func (c *calculator) rowHints(columns []calc.Field) app.UI {
+	var hints []app.UI
+	for _, f := range columns {
+		if f.Hint != "" && c.inAnyRow(f) {
+			hints = append(hints, app.P().Class("hint").ID(hintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(f.Hint)))
+		}
+	}
+	if len(hints) <= 1 {
+		return app.Div().Class("hints").Body(hints...)
+	}
+	return app.Details().Class("hints").Body(append([]app.UI{app.Summary().Text("What goes where")}, hints...)...)
+}
+
+func (c *calculator) inAnyRow(f calc.Field) bool {
+	for row := range c.form.Rows(f) {
+		if c.form.Visible(f, row) {
+			return true
+		}
+	}
+	return false
+}
+
+func article(noun string) string {
+	if noun == "axis" {
+		return "an " + noun
+	}
+	return "a " + noun
+}
+
+// addRow adds a row and moves the focus to its first field.
+func (c *calculator) addRow(ctx app.Context, g *calc.Group, columns []calc.Field) {
+	c.edit(ctx, func(f *calc.Form) { f.AddRow(g) })
+	ctx.Defer(func(app.Context) {
+		for _, f := range columns {
+			if last := c.form.Rows(f) - 1; c.form.Visible(f, last) {
+				focus(cellID(f, last))
+				return
+			}
+		}
+	})
+}
+
+func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
+	name := g.Noun + " " + strconv.Itoa(row+1)
+	return app.FieldSet().Class("row").Body(
+		app.Legend().Text(name),
+		app.Div().Class("cells").Body(cells...),
+		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
+			OnClick(func(ctx app.Context, e app.Event) {
+				c.edit(ctx, func(f *calc.Form) { f.RemoveRow(g, row) })
+				c.refill(ctx)
+			}, app.EventScope(g.Noun, row)),
+	)
+}
+
+func (c *calculator) rowCell(f calc.Field, row int) app.UI {
+	choice, ok := choiceOf(f, row)
+	if !ok {
+		return c.cell(f, row)
+	}
+	id := cellID(f, row)
+	var options []app.UI
+	for _, o := range choice.Options() {
+		options = append(options, app.Option().Value(o.Word).Text(o.Label).Selected(o.Word == choice.Word))
+	}
+	problem := c.form.ProblemAt(f.Key, row)
+	return app.Div().Class("field").Body(
+		app.Label().For(id).Text(f.Label),
+		app.Select().ID(id).Name(f.Key).Body(options...).OnChange(func(ctx app.Context, e app.Event) {
+			word := ctx.JSSrc().Get("value").String()
+			c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, row, word) })
+			c.refill(ctx)
+		}, app.EventScope(f.Key, row)),
+		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
+	)
+}

@@ -1,0 +1,40 @@
+package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// shell is the frame around every page.
+func shell(path, title, question string, content ...app.UI) app.UI {
+	lede := app.UI(app.Text(""))
+	if question != "" {
+		lede = app.P().Class("question").Text(question)
+	}
+	return app.Div().Class("page").Body(
+		app.A().Class("skip").Href("#main").Text("Skip to the content"),
+		app.Header().Class("top").Body(
+			app.A().Class("brand").Href(root()+"/").Body(
+				app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28),
+				app.Span().Text(siteName),
+			),
+			menu(path),
+		),
+		app.Main().ID("main").Body(append([]app.UI{
+			app.H1().ID("title").TabIndex(-1).Text(title), lede,
+		}, content...)...),
+		app.Footer().Class("foot").Body(
+			app.P().Text("Nothing that you type leaves this device, except in a link that you choose to share."),
+			app.P().Text("The maker's instructions for your machine go first. No warranty: check every value before it moves a machine."),
+		),
+	)
+}
+
+func menu(path string) app.UI {
+	var items []app.UI
+	for _, p := range sitePages()[1:] { // the site's name leads to the start page
+		a := app.A().Href(root() + p.Path).Text(p.Menu)
+		if p.Path == path {
+			a = a.Aria("current", "page")
+		}
+		items = append(items, app.Li().Body(a))
+	}
+	return app.Nav().Aria("label", "Pages").Body(app.Ul().Body(items...))
+}

@@ -1,0 +1,92 @@
+package calc
+
+import (
+	"strings"
+
+	"striderule/calc/unit"
+)
+
+// An Option is one of a Choice.
+type Option struct {
+	Word  string // in links
+	Label string
+	Hint  string
+}
+
+// A Choice is one of several options; the first is its default.
+type Choice struct {
+	Word    string
+	options []Option
+}
+
+func choose(options ...Option) Choice { return Choice{options[0].Word, options} }
+
+// Options returns what can be chosen.
+func (c *Choice) Options() []Option { return c.options }
+
+// Set takes an option's word.
+func (c *Choice) Set(text string) error {
+	c.Word = c.options[0].Word
+	word := c.Plain(text)
+	if word == "" {
+		return nil
+	}
+	for _, o := range c.options {
+		if o.Word == word {
+			c.Word = word
+			return nil
+		}
+	}
+	return &unit.Error{Text: text, Problem: "not one of the choices", Advice: "write " + c.About(), Cause: errChoice}
+}
+
+// String returns the word that is chosen.
+func (c *Choice) String() string { return c.Word }
+
+// Plain returns the word in lower case.
+func (c *Choice) Plain(text string) string { return strings.ToLower(strings.TrimSpace(text)) }
+
+// About lists the words.
+func (c *Choice) About() string { return words(c.options) }
+
+func words(options []Option) string {
+	all := make([]string, len(options))
+	for i, o := range options {
+		all[i] = o.Word
+	}
+	return strings.Join(all, ", ")
+}
+
+// Checks is a list of things that a person ticks off.
+type Checks struct {
+	ticked  []Choice
+	options []Option
+}
+
+// Options returns what can be ticked.
+func (c *Checks) Options() []Option { return c.options }
+
+// Has reports whether an option is ticked.
+func (c *Checks) Has(word string) bool {
+	for i := range c.ticked {
+		if c.ticked[i].Word == word {
+			return true
+		}
+	}
+	return false
+}
+
+// Len returns the number of ticks.
+func (c *Checks) Len() int { return len(c.ticked) }
+
+// Resize adds or takes away ticks.
+func (c *Checks) Resize(n int) {
+	for len(c.ticked) < n {
+		none := append([]Option{{}}, c.options...) // an empty tick is none
+		c.ticked = append(c.ticked, choose(none...))
+	}
+	c.ticked = c.ticked[:n]
+}
+
+// At returns a tick.
+func (c *Checks) At(i int) Value { return &c.ticked[i] }

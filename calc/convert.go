@@ -1,0 +1,242 @@
+package calc
+
+import (
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+var convertPage = Page{
+	Slug:     "convert",
+	Title:    "Convert between conventions",
+	Question: "My new controller wants the other number. What is it?",
+	About:    "Turn steps per mm, inch or degree into travel per motor turn or per output turn and back, for one axis or a whole table of them.",
+	New:      func() Sheet { return newConvert() },
+	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8deg,1.8deg,1.8deg&micro=16,16,16&ratio=54:12,1,1",
+	Outputs: concat(
+		settingOutputs("", ""),
+		[]Output{
+			{"stepsin", "Steps per inch", "steps/in"},
+			{"turnin", "Travel per motor turn in inches", "in/rev"},
+			{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
+			{"fullstep", "Travel per full step", "mm or °"},
+			{"microstep", "Travel per microstep", "mm or °"},
+		},
+	),
+}
+
+// A convertSheet is a table of axes, each with its setting in one convention.
+type convertSheet struct {
+	axis  *Group
+	Name  textList
+	Moves choiceList
+	As    choiceList
+
+	Steps     perLength
+	StepsDeg  perAngle
+	Turn      lengthByTurn
+	TurnDeg   angleByTurn
+	Output    lengthByTurn
+	OutputDeg angleByTurn
+
+	Angle angleList
+	Micro countList
+	Ratio ratioList
+}
+
+func newConvert() *convertSheet {
+	turn := func() lengthByTurn {
+		return listOf[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]](turnInput())
+	}
+	turnDeg := func() angleByTurn {
+		return listOf[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]](turnDegInput())
+	}
+	return &convertSheet{
+		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
+		Name:      listOf[Text, *Text](Text{most: 40, about: "a name of your own"}),
+		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
+		As:        listOf[Choice, *Choice](conventionChoice()),
+		Steps:     listOf[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]](stepsInput()),
+		StepsDeg:  listOf[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]](stepsDegInput()),
+		Turn:      turn(),
+		TurnDeg:   turnDeg(),
+		Output:    turn(),
+		OutputDeg: turnDeg(),
+		Angle:     listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](angleInput()),
+		Micro:     listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](microInput()),
+		Ratio:     listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput()),
+	}
+}
+
+func (s *convertSheet) Fields() []Field {
+	section := &Section{Title: "Axes"}
+	shown := func(as, moves string) []When { return and(when("as", as), "moves", moves) }
+	col := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
+		return Field{Key: key, Label: label, Hint: hint, Section: section, When: on, Group: s.axis, Cells: cells, Suggest: suggest}
+	}
+	return []Field{
+		col("name", "Name", "", nil, &s.Name),
+		col("moves", "It moves", "", nil, &s.Moves),
+		col("as", "Given is", "", nil, &s.As),
+		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", shown(asSteps, "linear"), &s.Steps),
+		col("stepsdeg", "Steps per degree", "", shown(asSteps, "rotary"), &s.StepsDeg),
+		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", shown(asTurn, "linear"), &s.Turn),
+		col("turndeg", "Degrees per motor turn", "", shown(asTurn, "rotary"), &s.TurnDeg),
+		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", shown(asOutput, "linear"), &s.Output),
+		col("outputdeg", "Degrees per output turn", "", shown(asOutput, "rotary"), &s.OutputDeg),
+		col("angle", "Step angle", angleHint, nil, &s.Angle, usualAngles...),
+		col("micro", "Microsteps", microHint, nil, &s.Micro, usualMicro...),
+		col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive, 4.5 or 54:12 for gears.", nil, &s.Ratio, "1"),
+	}
+}
+
+// An axisRow is one row of the table, read.
+type axisRow struct {
+	n        string // "1"
+	name     string
+	rotary   bool
+	setting  drive.Setting
+	key      string // that the setting is typed in
+	hasValue bool
+	motor    drive.Motor
+	hasMotor bool
+	ratio    float64
+	hasRatio bool
+	missing  []string
+}
+
+func (s *convertSheet) row(i int) axisRow {
+	c := conventionOf(s.As.Rows[i])
+	r := axisRow{
+		n: itoa(i + 1), name: s.Name.Rows[i].Value, rotary: s.Moves.Rows[i].Word == "rotary",
+		motor:    drive.Motor{StepAngle: s.Angle.Rows[i].Value, Microsteps: s.Micro.Rows[i].Value},
+		hasMotor: s.Angle.Rows[i].Given && s.Micro.Rows[i].Given,
+		ratio:    float64(s.Ratio.Rows[i].Value), hasRatio: s.Ratio.Rows[i].Given,
+	}
+	if r.name == "" {
+		r.name = "Axis " + r.n
+	}
+	r.key = conventionWords[c]
+	if r.rotary {
+		r.key += "deg"
+	}
+	v, ok := pick(r.key, map[string]reading{
+		"steps": given(s.Steps.Rows[i]), "turn": given(s.Turn.Rows[i]), "output": given(s.Output.Rows[i]),
+		"stepsdeg": given(s.StepsDeg.Rows[i]), "turndeg": given(s.TurnDeg.Rows[i]), "outputdeg": given(s.OutputDeg.Rows[i]),
+	})
+	r.setting, r.hasValue = drive.Setting{Convention: c, Value: v}, ok
+	return r
+}
+
+func (s *convertSheet) Solve() Report {
+	r := Report{Parts: []Part{meaning}}
+	for i := range s.Name.Rows {
+		row := s.row(i)
+		if !row.hasValue {
+			r.Parts = append(r.Parts, Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
+				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
+			continue
+		}
+		part := row.part()
+		r.Parts = append(r.Parts, part)
+		if r.Answer == nil {
+			r.Answer = row.answer(part.Needs)
+		}
+	}
+	return r
+}
+
+// convertDigits is what conversions are shown with: they are exact, so it is
+// for reading only.
+const convertDigits = 10
+
+func (r axisRow) figure(id, label string, v float64, u string) Figure {
+	return Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
+}
+
+// in returns the setting in another convention and what that takes but is not
+// given.
+func (r axisRow) in(to drive.Convention) (drive.Setting, []string) {
+	var missing []string
+	motor, gears := drive.Facts(r.setting.Convention, to)
+	if motor && r.motor.StepAngle == 0 {
+		missing = append(missing, "angle")
+	}
+	if motor && r.motor.Microsteps == 0 {
+		missing = append(missing, "micro")
+	}
+	if gears && !r.hasRatio {
+		missing = append(missing, "ratio")
+	}
+	return r.setting.InRatio(to, r.motor, r.ratio), missing
+}
+
+func (r axisRow) part() Part {
+	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}}
+	var figures []Figure
+	var asks []Block
+	perUnit := "mm"
+	if r.rotary {
+		perUnit = "°"
+	}
+	for _, to := range drive.Conventions {
+		s, missing := r.in(to)
+		name := settingName(to, r.rotary)
+		if len(missing) > 0 {
+			asks = append(asks, Ask{missing, strings.ToLower(name)})
+			continue
+		}
+		figures = append(figures, settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
+		switch {
+		case to == drive.StepsPerUnit && !r.rotary:
+			figures = append(figures, r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
+		case to == drive.StepsPerUnit:
+			figures = append(figures, r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
+		case to == drive.TravelPerTurn && !r.rotary:
+			figures = append(figures, r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
+		}
+	}
+	if r.hasMotor {
+		if s, missing := r.in(drive.TravelPerTurn); len(missing) == 0 {
+			figures = append(figures,
+				r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
+				r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
+		}
+	} else {
+		asks = append(asks, Ask{r.motorMissing(), "travel per full step and per microstep"})
+	}
+	p.Blocks = append([]Block{Figures{figures}}, asks...)
+	return p
+}
+
+func (r axisRow) motorMissing() []string {
+	_, missing := axisRow{setting: drive.Setting{Convention: drive.StepsPerUnit}, motor: r.motor}.in(drive.TravelPerTurn)
+	return missing
+}
+
+// answer is the number in the other convention: travel per motor turn for who
+// has steps per mm, steps per mm for the others.
+func (r axisRow) answer(needs []string) *Answer {
+	to := drive.StepsPerUnit
+	if r.setting.Convention == drive.StepsPerUnit {
+		to = drive.TravelPerTurn
+	}
+	s, missing := r.in(to)
+	if len(missing) > 0 {
+		return nil
+	}
+	f := settingFigure(conventionWords[to], s, r.rotary, 7, false)
+	f.Label = r.name + ", " + strings.ToLower(f.Label)
+	from := settingFigure("", r.setting, r.rotary, convertDigits, false)
+	return &Answer{Figure: f, Needs: needs, Says: say("The same fact as ", from, ".")}
+}
+
+// meaning explains the conventions.
+var meaning = Part{ID: "meaning", Title: "What these numbers mean", Guide: true, Blocks: []Block{
+	Points{[]Line{
+		say("Steps per mm: the microsteps that the controller sends for one millimetre. It holds motor, microsteps, gears and output in one number."),
+		say("Travel per motor turn: how far the axis moves when the motor turns once. A controller that stores it stores full steps per turn and microsteps beside it."),
+		say("Travel per output turn: the same behind the gears, whose ratio is then an entry of its own."),
+	}},
+}}

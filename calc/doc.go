@@ -1,0 +1,40 @@
+// Package calc is the suite without its screen: calculators that put a small
+// machine's motion scale back to true after a hardware change.
+//
+// Data goes round one way:
+//
+//	fragment -> Form -> Sheet -> drive, measure -> Report -> a view
+//	typing   -> Form -> fragment
+//
+// A Page declares a Sheet; a Sheet declares its Fields and solves itself; a
+// Form holds a sheet's text as typed and what is wrong with it; a Report is
+// the answer as data. Pages is the registry.
+//
+// # Map
+//
+//	question                               page            formula                source
+//	what should the setting be?            measure*.go     drive.Setting          S' = S·c, R' = R/c
+//	how do the runs differ?                measure*.go     measure.Series         JCGM 100, 4.2
+//	the same fact the other way?           convert.go      drive.Setting.In       S = N·m/R
+//	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
+//	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes
+//
+// # Symbols
+//
+//	N  full steps per motor turn      m  microsteps per full step
+//	G  motor turns per output turn    P  travel per output turn
+//	R  travel per motor turn, P/G     S  steps per mm or degree, N·m/R
+//	c  correction, commanded/measured e  error, measured/commanded - 1
+//
+// # Bibliography
+//
+//	JCGM 100:2008  Evaluation of measurement data - Guide to the expression of
+//	               uncertainty in measurement
+//	ISO 261        ISO general purpose metric screw threads - General plan
+//	ISO 2904       ISO metric trapezoidal screw threads - Basic dimensions
+//	ISO 5408       Screw threads - Vocabulary
+//	ISO 54         Cylindrical gears - Modules
+//	ISO 1122-1     Vocabulary of gear terms - Definitions related to geometry
+//	ISO 80000-3    Quantities and units - Space and time
+//	RFC 3986       Uniform Resource Identifier: Generic Syntax
+package calc

@@ -1,0 +1,149 @@
+package calc
+
+import (
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+// Words of the conventions, in links and as output IDs.
+const (
+	asSteps  = "steps"
+	asTurn   = "turn"
+	asOutput = "output"
+)
+
+var conventionWords = []string{asSteps, asTurn, asOutput} // by drive.Convention
+
+func conventionChoice() Choice {
+	return choose(
+		Option{asSteps, "Steps per mm", "microsteps sent for one millimetre (or degree)"},
+		Option{asTurn, "Travel per motor turn", "how far the axis moves when the motor turns once"},
+		Option{asOutput, "Travel per output turn", "with the gear ratio as an entry of its own"},
+	)
+}
+
+func conventionOf(c Choice) drive.Convention {
+	for i, w := range conventionWords {
+		if w == c.Word {
+			return drive.Convention(i)
+		}
+	}
+	panic("calc: no convention " + c.Word)
+}
+
+// settingUnit is the unit of a setting's full-precision value.
+func settingUnit(c drive.Convention, rotary bool) string {
+	units := [...]string{"steps/mm", "mm/rev", "mm/rev"}
+	if rotary {
+		units = [...]string{"steps/°", "°/rev", "°/rev"}
+	}
+	return units[c]
+}
+
+var settingNames = [...]string{"Steps per mm", "Travel per motor turn", "Travel per output turn"}
+
+func settingName(c drive.Convention, rotary bool) string {
+	if c == drive.StepsPerUnit && rotary {
+		return "Steps per degree"
+	}
+	return settingNames[c]
+}
+
+// settingOutputs declares the figures that settingFigure makes, with a prefix
+// and a wording of their own.
+func settingOutputs(prefix, label string) []Output {
+	var out []Output
+	for _, c := range drive.Conventions {
+		u := settingUnit(c, false) + " or " + settingUnit(c, true)
+		out = append(out, Output{prefix + conventionWords[c], settingNames[c] + label, u})
+	}
+	return out
+}
+
+func settingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) Figure {
+	return Figure{
+		ID: id, Label: settingName(s.Convention, rotary), Value: s.Value,
+		Unit: settingUnit(s.Convention, rotary), Digits: digits, Keep: keep,
+	}
+}
+
+// A scaleEntry asks for a setting in whichever convention it is stored.
+type scaleEntry struct {
+	As        Choice
+	Steps     unit.Input[unit.StepsPerLength]
+	Turn      unit.Input[unit.LengthPerTurn]
+	Output    unit.Input[unit.LengthPerTurn]
+	StepsDeg  unit.Input[unit.StepsPerAngle]
+	TurnDeg   unit.Input[unit.AnglePerTurn]
+	OutputDeg unit.Input[unit.AnglePerTurn]
+}
+
+// Ranges of settings: wide enough for any small machine, narrow enough to
+// catch a slip of the finger.
+func stepsInput() unit.Input[unit.StepsPerLength] {
+	return unit.StepsPerLengths.Input("steps/mm", 0.001, unit.Million)
+}
+func stepsDegInput() unit.Input[unit.StepsPerAngle] {
+	return unit.StepsPerAngles.Input("steps/°", 0.001, unit.Million)
+}
+func turnInput() unit.Input[unit.LengthPerTurn] {
+	return unit.LengthsPerTurn.Input("mm/rev", 0.0001, 10_000)
+}
+func turnDegInput() unit.Input[unit.AnglePerTurn] {
+	return unit.AnglesPerTurn.Input("°/rev", 0.0001, 36_000)
+}
+
+func newScaleEntry() scaleEntry {
+	return scaleEntry{
+		As: conventionChoice(), Steps: stepsInput(), Turn: turnInput(), Output: turnInput(),
+		StepsDeg: stepsDegInput(), TurnDeg: turnDegInput(), OutputDeg: turnDegInput(),
+	}
+}
+
+// fields declares the entry. axis is the key of the choice that tells rotary
+// axes from linear ones, whose words are linear.
+func (s *scaleEntry) fields(section *Section, axis string, linear ...string) []Field {
+	shown := func(as string, rotary bool) []When {
+		if rotary {
+			return and(when(axis, "rotary"), "as", as)
+		}
+		return and(when(axis, linear...), "as", as)
+	}
+	const hint = "As it stands in the controller now, with all its digits."
+	return []Field{
+		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
+		{Key: "steps", Label: "Steps per mm now", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},
+		{Key: "turn", Label: "Travel per motor turn now", Hint: hint, Section: section, When: shown(asTurn, false), Cells: one(&s.Turn)},
+		{Key: "output", Label: "Travel per output turn now", Hint: hint, Section: section, When: shown(asOutput, false), Cells: one(&s.Output)},
+		{Key: "stepsdeg", Label: "Steps per degree now", Hint: hint, Section: section, When: shown(asSteps, true), Cells: one(&s.StepsDeg)},
+		{Key: "turndeg", Label: "Degrees per motor turn now", Hint: hint, Section: section, When: shown(asTurn, true), Cells: one(&s.TurnDeg)},
+		{Key: "outputdeg", Label: "Degrees per output turn now", Hint: hint, Section: section, When: shown(asOutput, true), Cells: one(&s.OutputDeg)},
+	}
+}
+
+// setting returns the setting and the key of the field that holds it; ok is
+// false while it is not given.
+func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok bool) {
+	c := conventionOf(s.As)
+	key = conventionWords[c]
+	if rotary {
+		key += "deg"
+	}
+	v, ok := pick(key, map[string]reading{
+		"steps": given(s.Steps), "turn": given(s.Turn), "output": given(s.Output),
+		"stepsdeg": given(s.StepsDeg), "turndeg": given(s.TurnDeg), "outputdeg": given(s.OutputDeg),
+	})
+	return drive.Setting{Convention: c, Value: v}, key, ok
+}
+
+// A reading is an input's value without its type.
+type reading struct {
+	value float64
+	given bool
+}
+
+func given[T unit.Quantity](in unit.Input[T]) reading { return reading{float64(in.Value), in.Given} }
+
+func pick(key string, from map[string]reading) (float64, bool) {
+	return from[key].value, from[key].given
+}

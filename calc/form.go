@@ -1,0 +1,362 @@
+package calc
+
+import (
+	"slices"
+	"strings"
+)
+
+// A Form is a sheet with its text as typed and the problems in it. It is the
+// suite's only mutable state.
+type Form struct {
+	Page     Page
+	sheet    Sheet
+	fields   []Field
+	text     map[string][]string // by key, a cell a row
+	rows     map[*Group]int
+	problems []Problem // of the entries
+	notices  []Problem // of the link that was loaded
+	unknown  []piece   // of that link, kept
+	received *Claim
+	report   Report
+}
+
+// NewForm returns a page's form with nothing typed.
+func NewForm(p Page) *Form { return Load(p, "") }
+
+// Load returns the form that a link's fragment describes. Every string can be
+// loaded: what cannot be understood is kept and told in Problems.
+func Load(p Page, fragment string) *Form {
+	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*Group]int{}}
+	f.fields = f.sheet.Fields()
+	for _, field := range f.fields {
+		if field.Group != nil {
+			f.rows[field.Group] = max(field.Group.Least, field.Group.Start)
+		}
+	}
+	f.read(fragment)
+	f.solve()
+	for _, field := range f.fields {
+		if f.Filled(field) && !f.anyVisible(field) {
+			f.notices = append(f.notices, Problem{field.Key, 0,
+				field.Label + " is in the link, but has no part in the answer with the choices made."})
+		}
+	}
+	return f
+}
+
+func (f *Form) read(fragment string) {
+	if cut, long := cutLong(fragment); long {
+		fragment = cut
+		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
+	}
+	for _, p := range split(fragment) {
+		switch field, known := f.field(p.key); {
+		case p.key == "v" && len(p.cells) > 0:
+			if v := strings.Join(p.cells, ","); v != Version {
+				f.notice("v", "The link says version `"+v+"`; this page reads version "+Version+". It is read as far as it is understood.")
+			}
+		case p.key == claimKey && p.cells != nil && f.received == nil:
+			f.receive(p.cells)
+		case !known:
+			f.keep(p, "`"+p.key+"` in the link is not a field of this page.")
+		case p.cells == nil:
+			f.keep(p, "`"+p.key+"` in the link has no value: write "+p.key+"=value.")
+		case f.text[p.key] != nil:
+			f.keep(p, "`"+p.key+"` stands in the link twice: the first one counts.")
+		default:
+			f.take(field, p.cells)
+		}
+	}
+}
+
+// cutLong cuts a fragment to MostLink characters, at the end of a piece.
+func cutLong(fragment string) (string, bool) {
+	if len(fragment) <= MostLink {
+		return fragment, false
+	}
+	end := strings.LastIndexByte(fragment[:MostLink+1], '&')
+	return fragment[:max(end, 0)], true
+}
+
+func (f *Form) notice(key, says string) {
+	f.notices = append(f.notices, Problem{Key: key, Says: says})
+}
+
+func (f *Form) keep(p piece, says string) {
+	f.unknown = append(f.unknown, p)
+	f.notice(p.key, says)
+}
+
+// take puts a link's cells into a field.
+func (f *Form) take(field Field, cells []string) {
+	most := f.most(field)
+	if len(cells) > most && most == 1 {
+		cells = []string{strings.Join(cells, ",")} // a comma typed by hand
+	}
+	if len(cells) > most {
+		f.notice(field.Key, field.Label+": the link has "+itoa(len(cells))+" values, "+itoa(most)+" are read.")
+		cells = cells[:most]
+	}
+	f.text[field.Key] = slices.Clone(cells)
+	if field.Group != nil {
+		f.rows[field.Group] = max(f.rows[field.Group], len(cells))
+	}
+}
+
+// most is how many cells a field may have.
+func (f *Form) most(field Field) int {
+	if field.Group != nil {
+		return field.Group.Most
+	}
+	if c, ok := field.Cells.(*Checks); ok {
+		return len(c.options)
+	}
+	return 1
+}
+
+func (f *Form) field(key string) (Field, bool) {
+	i := slices.IndexFunc(f.fields, func(x Field) bool { return x.Key == key })
+	if i < 0 {
+		return Field{}, false
+	}
+	return f.fields[i], true
+}
+
+// solve reads all text into the sheet anew and works out the report. What is
+// hidden counts as not given.
+func (f *Form) solve() {
+	f.problems = nil
+	for _, field := range f.fields {
+		n := len(f.text[field.Key])
+		if _, ticks := field.Cells.(*Checks); !ticks {
+			n = f.Rows(field)
+		}
+		field.Cells.Resize(n)
+		for row := range n {
+			text := ""
+			if f.Visible(field, row) {
+				text = f.Text(field.Key, row)
+			}
+			if err := field.Cells.At(row).Set(text); err != nil {
+				f.problems = append(f.problems, problemWith(field, row, err))
+			}
+		}
+	}
+	f.report = f.sheet.Solve()
+	for i, p := range f.report.Problems {
+		if field, ok := f.field(p.Key); ok {
+			f.report.Problems[i].Says = field.name(p.Row) + ": " + p.Says
+		}
+	}
+	f.problems = append(f.problems, f.report.Problems...)
+	f.report.withhold(f.wrong())
+}
+
+// wrong returns the keys of fields that have a problem.
+func (f *Form) wrong() map[string]bool {
+	keys := map[string]bool{}
+	for _, p := range f.problems {
+		keys[p.Key] = true
+	}
+	return keys
+}
+
+// Fields returns the page's fields in order, hidden ones too.
+func (f *Form) Fields() []Field { return f.fields }
+
+// Rows returns how many cells a field shows.
+func (f *Form) Rows(field Field) int {
+	if field.Group == nil {
+		return 1
+	}
+	return f.rows[field.Group]
+}
+
+// Text returns a cell's text as typed.
+func (f *Form) Text(key string, row int) string {
+	if cells := f.text[key]; row < len(cells) {
+		return cells[row]
+	}
+	return ""
+}
+
+// Visible reports whether a field's cell has a part with the choices made.
+func (f *Form) Visible(field Field, row int) bool {
+	for _, w := range field.When {
+		on, _ := f.field(w.Key)
+		if holds(on, row, w.Words) == w.Not {
+			return false
+		}
+	}
+	return true
+}
+
+// holds reports whether one of words is chosen, or ticked, in a field.
+func holds(on Field, row int, words []string) bool {
+	if checks, ok := on.Cells.(*Checks); ok {
+		return slices.ContainsFunc(words, checks.Has)
+	}
+	if on.Group == nil {
+		row = 0
+	}
+	return slices.Contains(words, on.Cells.At(row).String())
+}
+
+func (f *Form) anyVisible(field Field) bool {
+	for row := range max(1, f.Rows(field)) {
+		if f.Visible(field, row) {
+			return true
+		}
+	}
+	return false
+}
+
+// Filled reports whether something is typed in a field.
+func (f *Form) Filled(field Field) bool {
+	return slices.ContainsFunc(f.text[field.Key], func(s string) bool { return strings.TrimSpace(s) != "" })
+}
+
+// Set types text into a cell.
+func (f *Form) Set(key string, row int, text string) {
+	field, ok := f.field(key)
+	if !ok || row < 0 || row >= f.most(field) {
+		return
+	}
+	for len(f.text[key]) <= row {
+		f.text[key] = append(f.text[key], "")
+	}
+	if field.Group != nil {
+		f.rows[field.Group] = max(f.rows[field.Group], row+1)
+	}
+	f.text[key][row] = line(text)
+	f.changed()
+}
+
+// Tick ticks or clears an option of a field of Checks.
+func (f *Form) Tick(key, word string, on bool) {
+	field, ok := f.field(key)
+	checks, isChecks := field.Cells.(*Checks)
+	if !ok || !isChecks {
+		return
+	}
+	var ticked []string
+	for _, o := range checks.options {
+		if o.Word == word && on || o.Word != word && checks.Has(o.Word) {
+			ticked = append(ticked, o.Word)
+		}
+	}
+	f.text[key] = ticked
+	f.changed()
+}
+
+// AddRow adds an empty row to a group and reports whether there was room.
+func (f *Form) AddRow(g *Group) bool {
+	if f.rows[g] >= g.Most {
+		return false
+	}
+	f.rows[g]++
+	f.changed()
+	return true
+}
+
+// RemoveRow takes a row out of a group; at its least number of rows it is
+// emptied instead.
+func (f *Form) RemoveRow(g *Group, row int) {
+	for _, field := range f.fields {
+		if field.Group == g && row < len(f.text[field.Key]) {
+			f.text[field.Key] = slices.Delete(f.text[field.Key], row, row+1)
+		}
+	}
+	f.rows[g] = max(g.Least, f.rows[g]-1)
+	f.changed()
+}
+
+// changed solves anew. A sender's result belongs to the entries as they were
+// sent, and a notice to the link that was opened: both end here.
+func (f *Form) changed() {
+	f.received = nil
+	f.notices = nil
+	f.solve()
+}
+
+// Problems returns what is wrong with the entries, then with the link.
+func (f *Form) Problems() []Problem { return append(slices.Clone(f.problems), f.notices...) }
+
+// ProblemAt returns what is wrong with one cell, empty if nothing is.
+func (f *Form) ProblemAt(key string, row int) string {
+	for _, p := range f.problems {
+		if p.Key == key && p.Row == row {
+			return p.Says
+		}
+	}
+	return ""
+}
+
+// Report returns the answer. Parts that need a field that is wrong are left
+// out of it.
+func (f *Form) Report() Report { return f.report }
+
+// Fragment returns the link's fragment without `#`, canonical: fixed order of
+// keys, decimal points, defaults and hidden text left out. It is empty when
+// nothing is typed.
+func (f *Form) Fragment() string { return join(f.pieces()) }
+
+func (f *Form) pieces() []piece {
+	var pieces []piece
+	for _, field := range f.fields {
+		if cells := f.plainCells(field); len(cells) > 0 {
+			pieces = append(pieces, piece{field.Key, cells})
+		}
+	}
+	pieces = append(pieces, f.unknown...)
+	if len(pieces) == 0 {
+		return nil
+	}
+	return append([]piece{{"v", []string{Version}}}, pieces...)
+}
+
+// plainCells returns a field's cells as a link carries them, without empty
+// ones at the end.
+func (f *Form) plainCells(field Field) []string {
+	var cells []string
+	if checks, ok := field.Cells.(*Checks); ok && f.Visible(field, 0) {
+		return f.plainTicks(checks, field.Key)
+	}
+	for row := range f.Rows(field) {
+		cell := ""
+		if f.Visible(field, row) {
+			cell = field.Cells.At(row).Plain(f.Text(field.Key, row))
+			if c, ok := field.Cells.At(row).(*Choice); ok && cell == c.options[0].Word {
+				cell = "" // the default
+			}
+		}
+		cells = append(cells, cell)
+	}
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	return cells
+}
+
+// plainTicks returns the ticks in the order of the options, then what is no
+// option at all.
+func (f *Form) plainTicks(checks *Checks, key string) []string {
+	var cells []string
+	for _, o := range checks.options {
+		if checks.Has(o.Word) {
+			cells = append(cells, o.Word)
+		}
+	}
+	for row, text := range f.text[key] {
+		if f.ProblemAt(key, row) != "" {
+			cells = append(cells, text)
+		}
+	}
+	return cells
+}
+
+// Label returns a field's label, for texts that name it.
+func (f *Form) Label(key string) string {
+	field, _ := f.field(key)
+	return field.Label
+}

@@ -1,0 +1,56 @@
+package calc
+
+// A Formula is one line of the model with where it comes from.
+type Formula struct {
+	Name, Text, Source string
+}
+
+// Formulas are what the pages compute with, for the method page and for who
+// wants to do it by hand.
+var Formulas = []Formula{
+	{"Full steps per motor turn", "N = 360° / step angle", "definition; IEC 60034-20-1, step angle"},
+	{"Gear ratio", "G = product over all stages of (teeth on the driven side / teeth on the motor side); worm: wheel teeth / starts", "ISO 1122-1, gear ratio"},
+	{"Travel per output turn, belt", "P = pitch · pulley teeth", "geometry of the pitch line"},
+	{"Travel per output turn, screw", "P = lead = pitch · starts", "ISO 5408, lead; ISO 2904 for Tr8x8(P2), ISO 261 for M8x1.25"},
+	{"Travel per output turn, rack", "P = π · module · pinion teeth", "ISO 54, module"},
+	{"Travel per output turn, roller", "P = π · effective diameter", "geometry; the diameter is where it grips"},
+	{"Travel per output turn, rotary axis", "P = 360°", "definition"},
+	{"Travel per motor turn", "R = P / G", "geometry"},
+	{"Steps per mm (or per degree)", "S = N · m / R, with m microsteps per full step", "geometry"},
+	{"From one convention to the other", "S = N · m / R and R = N · m / S; P = R · G", "the same, solved"},
+	{"Travel per full step and per microstep", "R / N and R / (N · m)", "the same"},
+	{"Length fed in a mark test", "fed = mark − remaining", "difference of two readings with one instrument; JCGM 100, 5.2.2"},
+	{"Mean of n runs", "sum of the lengths / n", "JCGM 100, 4.2.1"},
+	{"Spread of n runs", "square root of (sum of (length − mean)² / (n − 1))", "JCGM 100, 4.2.2"},
+	{"Error", "e = measured / commanded − 1; negative: it moved too little", "definition"},
+	{"Correction", "c = commanded / measured; S new = S · c, R new = R / c, P new = P / c", "S is steps per commanded mm: to move more, send more"},
+	{"After a swap", "new = old · (value from the new parts / value from the old parts); what did not change cancels", "keeps the correction that a measurement put into the old value"},
+	{"Effective diameter that a setting implies", "D = P / π", "the roller's formula, solved"},
+}
+
+// A Term is a word of the glossary.
+type Term struct {
+	Word, Meaning string
+}
+
+// Glossary is what the suite's words mean.
+var Glossary = []Term{
+	{"axis", "one motor-driven motion: a feed axis (filament through an extruder) or a travel axis (X, Y, Z, a rotary table)"},
+	{"steps per mm", "microsteps that the controller sends for one millimetre; also per inch or per degree"},
+	{"travel per motor turn", "how far the axis goes when the motor turns once"},
+	{"travel per output turn", "how far it goes when the shaft behind the gears turns once; the gear ratio is then an entry of its own"},
+	{"convention", "which of these facts a controller stores"},
+	{"step angle", "how far a motor turns with one full step; 1.8° is 200 full steps per turn"},
+	{"microsteps", "into how many parts the driver divides a full step"},
+	{"gear ratio", "motor turns for one output turn"},
+	{"pitch, lead, starts", "of a screw: pitch from thread to thread, lead what one turn moves, starts the number of threads side by side; of a belt: pitch from tooth to tooth"},
+	{"effective diameter", "the diameter at which a drive roller really grips"},
+	{"commanded and measured length", "what was asked for, and what moved"},
+	{"run", "one commanded move with its reading, marked anew"},
+	{"error", "measured over commanded, less one; negative where it moved too little"},
+	{"spread", "the standard deviation of the runs: how much they differ among themselves"},
+	{"correction", "commanded over measured: what steps per mm are multiplied with"},
+	{"open-path test", "a feed test in which the filament does not pass the hot end"},
+	{"Bowden tube", "a guide tube from a drive that sits away from the hot end"},
+	{"sheet", "the entries of one page; a link carries them"},
+}

@@ -1,0 +1,142 @@
+package calc
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Version is what links are marked with. Defaults, keys and meanings are
+// frozen for each version: a link made today opens for ever.
+const Version = "1"
+
+// MostLink is the length in characters up to which a link is read.
+const MostLink = 4000
+
+const hex = "0123456789ABCDEF"
+
+// A piece is one `key=a,b` of a fragment, decoded.
+type piece struct {
+	key   string
+	cells []string // nil if there is no `=`
+}
+
+// split reads a fragment. It is total: what has no `=` is a piece without
+// cells, and a broken percent escape stands for itself. Nothing is dropped or
+// reordered, as a query parser would do.
+func split(fragment string) []piece {
+	fragment = strings.TrimPrefix(fragment, "#")
+	var pieces []piece
+	for raw := range strings.SplitSeq(fragment, "&") {
+		if raw == "" {
+			continue
+		}
+		key, list, found := strings.Cut(raw, "=")
+		p := piece{key: unescape(key)}
+		if found {
+			for cell := range strings.SplitSeq(list, ",") {
+				p.cells = append(p.cells, unescape(cell))
+			}
+		}
+		pieces = append(pieces, p)
+	}
+	return pieces
+}
+
+// join writes pieces as a fragment without its `#`.
+func join(pieces []piece) string {
+	var b strings.Builder
+	for _, p := range pieces {
+		if b.Len() > 0 {
+			b.WriteByte('&')
+		}
+		b.WriteString(escape(p.key))
+		for i, c := range p.cells {
+			b.WriteByte("=,"[min(i, 1)])
+			b.WriteString(escape(c))
+		}
+	}
+	return guardEnd(b.String())
+}
+
+// escape writes text so that it survives a forum: only letters, digits and
+// what stands inside links everywhere stay as they are.
+func escape(text string) string {
+	var b strings.Builder
+	for i := range len(text) {
+		c := text[i]
+		if isAlnum(c) || strings.IndexByte("-._~/:", c) >= 0 {
+			b.WriteByte(c)
+		} else {
+			writeEscape(&b, c)
+		}
+	}
+	return b.String()
+}
+
+func writeEscape(b *strings.Builder, c byte) {
+	b.WriteByte('%')
+	b.WriteByte(hex[c>>4])
+	b.WriteByte(hex[c&15])
+}
+
+// guardEnd escapes a last character that auto-linkers would cut off. The
+// link's own marks stay: they mean something.
+func guardEnd(s string) string {
+	if s == "" || isAlnum(s[len(s)-1]) || strings.IndexByte("=,&", s[len(s)-1]) >= 0 {
+		return s
+	}
+	var b strings.Builder
+	b.WriteString(s[:len(s)-1])
+	writeEscape(&b, s[len(s)-1])
+	return b.String()
+}
+
+func isAlnum(c byte) bool {
+	return c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z'
+}
+
+// unescape decodes percent escapes and makes the text one valid line.
+func unescape(s string) string {
+	var b strings.Builder
+	for i := 0; i < len(s); i++ {
+		if s[i] == '%' && i+2 < len(s) {
+			hi, lo := strings.IndexByte(hex, upper(s[i+1])), strings.IndexByte(hex, upper(s[i+2]))
+			if hi >= 0 && lo >= 0 {
+				b.WriteByte(byte(hi<<4 | lo))
+				i += 2
+				continue
+			}
+		}
+		b.WriteByte(s[i])
+	}
+	return line(b.String())
+}
+
+func upper(c byte) byte {
+	if c >= 'a' && c <= 'z' {
+		return c - 'a' + 'A'
+	}
+	return c
+}
+
+// line makes any text one line of valid UTF-8, as an input element holds it.
+func line(s string) string {
+	s = strings.ToValidUTF8(s, string(utf8.RuneError))
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+// ReadAddress finds page and fragment in a pasted link, wherever it is hosted.
+func ReadAddress(text string) (slug, fragment string, ok bool) {
+	address, fragment, _ := strings.Cut(strings.TrimSpace(text), "#")
+	address, _, _ = strings.Cut(address, "?")
+	address = strings.TrimSuffix(strings.TrimSuffix(address, "index.html"), "/")
+	slug = address[strings.LastIndexByte(address, '/')+1:]
+	_, ok = PageOf(slug)
+	return slug, fragment, ok
+}

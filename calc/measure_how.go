@@ -1,0 +1,93 @@
+package calc
+
+import (
+	"striderule/calc/unit"
+)
+
+// Feed speeds, in mm/s, above which a test is more likely to measure slip than
+// scale. At 3 mm/s a filament of 1.75 mm asks the hot end to melt 7 mm³/s.
+const (
+	fastHot  unit.Speed = 3
+	fastOpen unit.Speed = 10
+)
+
+// howTo is the test itself, step by step, with its cautions.
+func (a *measured) howTo() (Part, bool) {
+	p := Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
+	p.Blocks = append(p.Blocks, caution("maker"), caution("stay"))
+	if a.sheet.Axis.Word == "feed" {
+		p.Blocks = append(p.Blocks, a.sheet.feedTest()...)
+	} else {
+		p.Blocks = append(p.Blocks, a.sheet.travelTest()...)
+	}
+	return p, true
+}
+
+func (s *measureSheet) feedTest() []Block {
+	blocks := []Block{caution("rollers")}
+	steps := []Line{say("Go through the list “" + secBefore.Title + "”.")}
+	step := func(text string) { steps = append(steps, say(text)) }
+	open := s.Path.Word == "open"
+	switch {
+	case !open:
+		blocks = append(blocks, caution("hot"))
+		step("Heat the hot end to the filament's printing temperature and wait until it is steady.")
+	case s.Drive.Word == "tube":
+		blocks = append(blocks, caution("cold"), caution("guard"))
+		step("Take the filament back out of the hot end while that is hot, let it cool, and take the guide (Bowden) tube off at the drive.")
+		step("Feed until some filament stands out, and cut it off flush with the drive's outlet: that is zero.")
+	default:
+		blocks = append(blocks, caution("cold"), caution("guard"))
+		step("Take the filament back out while the hot end is hot, let it cool, and open the way below the drive, as the maker allows: with the drive at the hot end, an open path means taking one off the other.")
+	}
+	step("Feed a few millimetres forwards, to take up the slack in the direction of the test.")
+	if s.Read.Word == "fed" {
+		if open {
+			step("Cut the filament flush, feed the commanded length in one go, cut it flush again, and measure the piece.")
+		} else {
+			step("Feed the commanded length in one go and measure how much filament went in.")
+		}
+	} else {
+		step("Mark the filament at a distance from the drive's inlet that is longer than the commanded length, so that the mark never enters the drive. Feed the commanded length, and measure from the same place to the mark.")
+	}
+	step("Feed slowly: 60 to 90 mm/min (1 to 1.5 mm/s). Faster, the roller may slip or the hot end may not melt in time, and you would dial that into the scale.")
+	step("Mark anew and repeat: three runs at least, five are better.")
+	blocks = append(blocks, Steps{steps})
+	return append(blocks, s.speedBlocks()...)
+}
+
+// speedBlocks say the speed in both of the units that get mixed up.
+func (s *measureSheet) speedBlocks() []Block {
+	if !s.Speed.Given {
+		return nil
+	}
+	v := float64(s.Speed.Value)
+	blocks := []Block{Figures{[]Figure{
+		{ID: "feed", Label: "Feed speed", Value: v, Unit: "mm/s", Digits: 5},
+		{ID: "word", Label: "Feed speed as an F word, which counts in mm/min", Value: v * unit.Minute, Unit: "mm/min", Digits: 6},
+	}}}
+	limit := fastOpen
+	if s.Path.Word == "hot" {
+		limit = fastHot
+	}
+	if s.Speed.Value > limit {
+		blocks = append(blocks, Note{Doubt, say("That is fast for a test: slip may be measured along. Is it mm/min? Test again at 60 to 90 mm/min.")})
+	}
+	return blocks
+}
+
+func (s *measureSheet) travelTest() []Block {
+	what := "Move to the start from the side from which you will go on, so that slack is taken up."
+	how := "Fix a rule or caliper along the axis, or a dial gauge at its end, and read the carriage's position before and after. A printed part would bring its shrinkage and line width along."
+	if s.rotary() {
+		how = "Fix a pointer against a graduated disc, or count full turns against a mark, and read before and after."
+	}
+	return []Block{
+		caution("range"), caution("rollers"),
+		Steps{[]Line{
+			say(what), say(how),
+			say("Move as long a length as the axis and your instrument allow: the reading error counts less."),
+			say("Go back beyond the start, come in from the same side, and repeat: three runs at least."),
+		}},
+	}
+}

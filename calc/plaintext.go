@@ -1,0 +1,109 @@
+package calc
+
+import (
+	"strings"
+
+	"striderule/calc/unit"
+)
+
+// Number returns the figure's digits as shown, without its unit, and with a
+// real minus.
+func (f Figure) Number() string {
+	s := unit.Trim(f.Value, f.Digits)
+	if f.Keep {
+		s = unit.Digits(f.Value, f.Digits)
+	}
+	if minus, negative := strings.CutPrefix(s, "-"); negative {
+		return "−" + minus
+	}
+	return s
+}
+
+// Full returns the figure at full precision, as a machine reads it.
+func (f Figure) Full() string { return unit.Full(f.Value) }
+
+// String returns the figure with its unit.
+func (f Figure) String() string {
+	switch {
+	case f.Unit == "":
+		return f.Number()
+	case strings.HasPrefix(f.Unit, "°"):
+		return f.Number() + f.Unit
+	}
+	return f.Number() + "\u00a0" + f.Unit
+}
+
+// String returns the line as plain text.
+func (l Line) String() string {
+	var b strings.Builder
+	for _, s := range l {
+		if s.Figure != nil {
+			b.WriteString(s.Figure.String())
+		} else {
+			b.WriteString(s.Text)
+		}
+	}
+	return b.String()
+}
+
+// String returns the report as plain text, for a post or a test.
+func (r Report) String() string {
+	var b strings.Builder
+	if r.Answer != nil {
+		b.WriteString(r.Answer.Label + ": " + r.Answer.String() + "\n" + r.Answer.Says.String() + "\n")
+	}
+	for _, p := range r.Parts {
+		b.WriteString("\n" + p.Title + "\n")
+		for _, block := range p.Blocks {
+			writeBlock(&b, block)
+		}
+	}
+	return strings.ReplaceAll(b.String(), "\u00a0", " ")
+}
+
+func writeBlock(b *strings.Builder, block Block) {
+	write := func(parts ...string) {
+		for _, p := range parts {
+			b.WriteString(p)
+		}
+		b.WriteByte('\n')
+	}
+	switch x := block.(type) {
+	case Para:
+		write(x.String())
+	case Figures:
+		for _, f := range x.All {
+			write("  ", f.Label, ": ", f.String())
+		}
+	case Table:
+		write("  ", strings.Join(x.Head, " | "))
+		for _, row := range x.Rows {
+			cells := make([]string, len(row))
+			for i, c := range row {
+				cells[i] = c.String()
+			}
+			write("  ", strings.Join(cells, " | "))
+		}
+	case Steps:
+		for i, l := range x.Items {
+			write("  ", itoa(i+1), ". ", l.String())
+		}
+	case Points:
+		for _, l := range x.Items {
+			write("  - ", l.String())
+		}
+	case Code:
+		write("  ", x.Label, ": ", x.Text)
+	case Note:
+		write("  ", x.Kind.String(), ": ", x.String())
+	case Ask:
+		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
+	case Links:
+		for _, l := range x.All {
+			write("  ", l.Text, ": ", l.Slug, "/#", l.Fragment)
+		}
+	}
+}
+
+// String names the kind.
+func (k NoteKind) String() string { return [...]string{"Tip", "Doubt", "Caution"}[k] }

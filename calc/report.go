@@ -1,0 +1,131 @@
+package calc
+
+import "slices"
+
+// A Report is a page's answer: the headline and the parts below it.
+type Report struct {
+	Answer   *Answer // nil while something is missing or wrong
+	Parts    []Part
+	Problems []Problem // found while solving: entries that do not fit together
+}
+
+// An Answer is the headline figure with what it means in one sentence.
+type Answer struct {
+	Figure
+	Says  Line
+	Needs []string // keys without which it is withheld
+}
+
+// A Part is one section of a report. It is withheld while a field that it
+// needs is wrong; the other parts stay.
+type Part struct {
+	ID     string // "apply": also the section's element id
+	Title  string
+	Needs  []string
+	Folded bool // the why, opened on request
+	Guide  bool // what to do before there is anything to enter: folded, above the form
+	Blocks []Block
+}
+
+// withhold takes out what needs a wrong key.
+func (r *Report) withhold(wrong map[string]bool) {
+	isWrong := func(key string) bool { return wrong[key] }
+	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
+		r.Answer = nil
+	}
+	r.Parts = slices.DeleteFunc(r.Parts, func(p Part) bool { return slices.ContainsFunc(p.Needs, isWrong) })
+}
+
+// A Figure is one computed number. The page holds it at full precision and
+// shows the digits that make sense.
+type Figure struct {
+	ID     string // of the Output, with "-row" in tables; empty where a sentence repeats it
+	Label  string
+	Value  float64 // finite, in Unit
+	Unit   string
+	Digits int  // significant digits shown
+	Keep   bool // keep zeros at the end: they were measured
+}
+
+// A Line is a sentence made of text and figures.
+type Line []Span
+
+// A Span is text, or a figure where Figure is set.
+type Span struct {
+	Text   string
+	Figure *Figure
+}
+
+// say makes a Line from strings and Figures.
+func say(parts ...any) Line {
+	var l Line
+	for _, p := range parts {
+		switch p := p.(type) {
+		case string:
+			l = append(l, Span{Text: p})
+		case Figure:
+			l = append(l, Span{Figure: &p})
+		default:
+			panic("calc: say takes strings and Figures")
+		}
+	}
+	return l
+}
+
+// A Block is a piece of a part; the types below are all there are.
+type Block interface{ block() }
+
+type (
+	// Para is a paragraph.
+	Para struct{ Line }
+	// Figures are labelled numbers.
+	Figures struct{ All []Figure }
+	// A Table has a heading for each column; a cell is a Line.
+	Table struct {
+		Caption string
+		Head    []string
+		Rows    [][]Line
+	}
+	// Steps are to be done in order.
+	Steps struct{ Items []Line }
+	// Points are in no order.
+	Points struct{ Items []Line }
+	// A Code is text to copy as it is.
+	Code struct{ Label, Text string }
+	// A Note stands out.
+	Note struct {
+		Kind NoteKind
+		Line
+	}
+	// An Ask says what is missing, by the names of its fields, and for what.
+	Ask struct {
+		Keys []string
+		For  string // "travel per motor turn"
+	}
+	// Links hand over to another page, filled in.
+	Links struct{ All []Link }
+	// A Link is one of them.
+	Link struct{ Text, Slug, Fragment string }
+)
+
+// A NoteKind is why a note stands out.
+type NoteKind int
+
+const (
+	// Tip: good to know.
+	Tip NoteKind = iota
+	// Doubt: the answer may mislead; the note says what would cure it.
+	Doubt
+	// Caution: somebody or something can come to harm.
+	Caution
+)
+
+func (Para) block()    {}
+func (Figures) block() {}
+func (Table) block()   {}
+func (Steps) block()   {}
+func (Points) block()  {}
+func (Code) block()    {}
+func (Note) block()    {}
+func (Ask) block()     {}
+func (Links) block()   {}

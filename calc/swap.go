@@ -1,0 +1,102 @@
+package calc
+
+var swapPage = Page{
+	Slug:     "swap",
+	Title:    "Swap a part",
+	Question: "I fitted another motor, driver, gear, pulley, belt, screw or roller. Which numbers move?",
+	About:    "Old and new part side by side: which of steps per mm and travel per turn moves, which stays, the new value, and every entry that must change.",
+	New:      func() Sheet { return newSwap() },
+	Example:  "v=1&changed=gears&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8deg&microkept=16",
+	Outputs: concat(
+		settingOutputs("", ", new"),
+		settingOutputs("was-", ", before"),
+		[]Output{
+			{"x-steps", "Factor of steps per mm", "1"},
+			{"x-turn", "Factor of travel per motor turn", "1"},
+			{"x-output", "Factor of travel per output turn", "1"},
+		},
+	),
+}
+
+// A swapSheet is what was and what is now, of the parts that changed, and what
+// stayed as far as it is told.
+type swapSheet struct {
+	Changed Checks
+	Moves   Choice
+	scaleEntry
+	was, now, kept trainEntry
+}
+
+// A trainEntry is one state of the drivetrain.
+type trainEntry struct {
+	motorEntry
+	gears  gearEntry
+	output outputEntry
+}
+
+func newTrainEntry() trainEntry {
+	return trainEntry{newMotorEntry(), newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio), newOutputEntry()}
+}
+
+func newSwap() *swapSheet {
+	return &swapSheet{
+		Changed: Checks{options: []Option{
+			{"angle", "Motor", "another step angle"},
+			{"micro", "Driver", "other microsteps"},
+			{"gears", "Gears", "other teeth, or a whole feeder's gearing"},
+			{"out", "Pulley, belt, screw or roller", "what moves the work"},
+		}},
+		Moves:      choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "a rotary table"}),
+		scaleEntry: newScaleEntry(),
+		was:        newTrainEntry(), now: newTrainEntry(), kept: newTrainEntry(),
+	}
+}
+
+// Suffixes of the keys of what is there after the swap, and of what stayed.
+const (
+	fresh = "new"
+	kept  = "kept"
+)
+
+func (s *swapSheet) Fields() []Field {
+	what := &Section{Title: "What changed"}
+	setting := &Section{Title: "The setting before the swap"}
+	parts := &Section{Title: "The parts"}
+	rest := &Section{Title: "What stayed, for the other conventions", Folded: true}
+	ticked := func(part string) []When { return when("changed", part) }
+	stayed := func(part string) []When { return []When{{Key: "changed", Words: []string{part}, Not: true}} }
+	angle := func(suffix, label string, on []When, section *Section, t *trainEntry) Field {
+		return Field{Key: "angle" + suffix, Label: "Step angle" + label, Hint: angleHint, Section: section, When: on, Cells: one(&t.Angle), Suggest: usualAngles}
+	}
+	micro := func(suffix, label string, on []When, section *Section, t *trainEntry) Field {
+		return Field{Key: "micro" + suffix, Label: "Microsteps" + label, Hint: microHint, Section: section, When: on, Cells: one(&t.Micro), Suggest: usualMicro}
+	}
+	const before, after, same = " before", " now", ", unchanged"
+	return concat(
+		[]Field{
+			{Key: "changed", Label: "Tick all that is different now", Section: what, Cells: &s.Changed},
+			{Key: "moves", Label: "The axis moves", Section: setting, Cells: one(&s.Moves)},
+		},
+		s.scaleEntry.fields(setting, "moves", "linear"),
+		[]Field{
+			angle("", before, ticked("angle"), parts, &s.was), angle(fresh, after, ticked("angle"), parts, &s.now),
+			micro("", before, ticked("micro"), parts, &s.was), micro(fresh, after, ticked("micro"), parts, &s.now),
+		},
+		relabel(s.was.gears.fields(parts, "", ticked("gears")), before),
+		relabel(s.now.gears.fields(parts, fresh, ticked("gears")), after),
+		relabel(s.was.output.fields(parts, "", ticked("out")), before),
+		relabel(s.now.output.fields(parts, fresh, ticked("out")), after),
+		[]Field{
+			angle(kept, same, stayed("angle"), rest, &s.kept),
+			micro(kept, same, stayed("micro"), rest, &s.kept),
+		},
+		relabel(s.kept.gears.fields(rest, kept, stayed("gears")), same),
+	)
+}
+
+func relabel(fields []Field, suffix string) []Field {
+	for i := range fields {
+		fields[i].Label += suffix
+	}
+	return fields
+}

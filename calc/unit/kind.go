@@ -1,0 +1,215 @@
+package unit
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Unit is one way to write a quantity. A value in it is worth
+// value*Times/Over in the base unit, or Times/value where Inverse is set.
+type Unit struct {
+	Symbol  string   // "mm"; what texts are written with
+	Also    []string // further spellings, lower case and without spaces
+	Times   float64  // exact; 0 stands for 1
+	Over    float64  // exact; 0 stands for 1
+	Inverse bool     // 200 steps per turn are 360/200 degrees a step
+}
+
+func orOne(f float64) float64 {
+	if f == 0 {
+		return 1
+	}
+	return f
+}
+
+func (u Unit) toBase(v float64) float64 {
+	if u.Inverse {
+		return orOne(u.Times) / v
+	}
+	return v * orOne(u.Times) / orOne(u.Over)
+}
+
+// FromBase returns what v, in the base unit, is in this one.
+func (u Unit) FromBase(v float64) float64 {
+	if u.Inverse {
+		return orOne(u.Times) / v
+	}
+	return v * orOne(u.Over) / orOne(u.Times)
+}
+
+func (u Unit) spelled(s string) bool {
+	if s == fold(u.Symbol) {
+		return true
+	}
+	for _, a := range u.Also {
+		if a == s {
+			return true
+		}
+	}
+	return false
+}
+
+// fold brings a typed unit into the form that the tables are kept in.
+func fold(s string) string {
+	s = strings.ToLower(strings.TrimSpace(s))
+	s = strings.NewReplacer(" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`).Replace(s)
+	s = strings.Join(strings.Fields(s), "")
+	return strings.TrimSuffix(s, ".")
+}
+
+// A Quantity is a named number in its base unit.
+type Quantity interface{ ~float64 | ~int }
+
+// A Kind is one quantity as people write it: its noun, an example, and its
+// units, the base unit first.
+type Kind[T Quantity] struct {
+	Noun    string // with its article: "a length"
+	Example string // "80 mm"
+	Units   []Unit
+	Whole   bool // counts: no fractions
+	// Reciprocal reads a value below one as its reciprocal:
+	// drivers are labelled 1/16 where they make 16 microsteps.
+	Reciprocal bool
+	// Colon reads "54:12" as 54/12.
+	Colon bool
+}
+
+// unit returns the unit that is spelled so. It panics if the kind has none:
+// a bug of the caller.
+func (k Kind[T]) unit(symbol string) Unit {
+	for _, u := range k.Units {
+		if u.spelled(fold(symbol)) {
+			return u
+		}
+	}
+	panic("unit: " + k.Noun + " has no unit " + symbol)
+}
+
+// Text writes v in the base unit with as many digits as it takes to read back
+// the same value.
+func (k Kind[T]) Text(v T) string {
+	return withSymbol(shortest(float64(v)), k.Units[0].Symbol)
+}
+
+func withSymbol(number, symbol string) string {
+	if symbol == "" || symbol == "°" {
+		return number + symbol
+	}
+	return number + " " + symbol
+}
+
+// shortest returns the fewest digits that read back to v, without an exponent
+// where a person would not use one.
+func shortest(v float64) string {
+	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
+		return strconv.FormatFloat(v, 'e', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// read turns text into a value in the base unit and the text with the point
+// as decimal mark. A bare number is in the unit bare. Where "1,000" can be two
+// numbers, the one inside the range is meant; both inside is an error.
+func (k Kind[T]) read(text, bare string, within Range[T]) (T, string, error) {
+	refuse := func(cause error, problem, advice string) (T, string, error) {
+		return 0, "", &Error{Text: text, Problem: problem, Advice: advice, Cause: cause}
+	}
+	looks := k.Noun + " looks like " + k.Example
+	source := text
+	if k.Colon {
+		source = strings.ReplaceAll(text, ":", "/")
+	}
+	n, ok := readNumber(source)
+	if !ok {
+		return refuse(ErrNumber, "not "+k.Noun, looks)
+	}
+	if k.Colon && strings.Contains(text, ":") {
+		n.plain = strings.Replace(n.plain, "/", ":", 1)
+	}
+	u := k.unit(bare)
+	if n.unit != "" {
+		found := false
+		for _, c := range k.Units {
+			if c.spelled(fold(n.unit)) {
+				u, found = c, true
+				break
+			}
+		}
+		if !found {
+			typed := strings.TrimSpace(text)
+			typed = typed[max(0, len(typed)-len(n.unit)):] // with its colons
+			return refuse(ErrUnit, "not "+k.Noun+" (`"+clip(typed)+"` is not a unit of it)", looks)
+		}
+	}
+	value, inside := k.value(n.value, u, within)
+	plain := n.plain + n.gap + n.unit
+	if other, otherInside := k.value(n.thousands, u, within); otherInside && k.counts(other) {
+		grouped := shortest(n.thousands) + n.gap + n.unit
+		if inside && k.counts(value) {
+			return refuse(ErrAmbiguous, "this can be read in two ways",
+				"is it "+plain+" or "+grouped+"? Write "+plain+" or "+grouped)
+		}
+		value, inside, plain = other, true, grouped
+	}
+	if !inside {
+		return refuse(ErrRange, within.missed(n.value), k.Noun+" here is "+within.text(k, u))
+	}
+	if !k.counts(value) {
+		return refuse(ErrWhole, "not a whole number", "write "+k.Noun+" as a whole number, like "+k.Example)
+	}
+	return T(value), plain, nil
+}
+
+// counts says whether the kind can have v: things are counted in whole numbers.
+func (k Kind[T]) counts(v float64) bool { return !k.Whole || v == math.Trunc(v) }
+
+// value converts v, given in u, and says whether it is a finite value inside
+// the range.
+func (k Kind[T]) value(v float64, u Unit, within Range[T]) (float64, bool) {
+	b := u.toBase(v)
+	if k.Reciprocal && b > 0 && b < 1 {
+		b = 1 / b
+		if whole := math.Round(b); math.Abs(b-whole) < 1e-9*b {
+			b = whole // 1/49 in binary is not quite a 49th
+		}
+	}
+	return b, within.has(b)
+}
+
+// A Range is the least and the most that an entry may be, both included.
+type Range[T Quantity] struct{ Least, Most T }
+
+// has is false for what is not finite, even if the range has no end.
+func (r Range[T]) has(v float64) bool {
+	return Finite(v) && v >= float64(r.Least) && v <= float64(r.Most)
+}
+
+// missed says in words why v is not in the range.
+func (r Range[T]) missed(v float64) string {
+	switch {
+	case v < 0 && r.Least >= 0:
+		return "it cannot be negative here"
+	case v == 0 && r.Least >= 0:
+		return "it cannot be zero here"
+	}
+	return "outside the range"
+}
+
+// text writes the range in the unit that was used.
+func (r Range[T]) text(k Kind[T], u Unit) string {
+	a, b := u.FromBase(float64(r.Least)), u.FromBase(float64(r.Most))
+	if u.Inverse { // the least angle is the most steps
+		a, b = b, a
+	}
+	const digits = 9 // no bound in use has more in its own unit
+	switch {
+	case Finite(a) && Finite(b):
+		return Trim(a, digits) + " to " + withSymbol(Trim(b, digits), u.Symbol)
+	case Finite(a):
+		return "at least " + withSymbol(Trim(a, digits), u.Symbol)
+	case Finite(b):
+		return "at most " + withSymbol(Trim(b, digits), u.Symbol)
+	}
+	return "any finite number"
+}

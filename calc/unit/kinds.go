@@ -1,0 +1,127 @@
+package unit
+
+// Exact factors. Source: ISO 80000-3; the inch is 25.4 mm by definition.
+const (
+	Inch    = 25.4 // mm
+	Turn    = 360  // degrees
+	Minute  = 60   // seconds
+	Million = 1e6
+)
+
+type (
+	// A Length is in millimetres.
+	Length float64
+	// An Angle is in degrees.
+	Angle float64
+	// A Speed is in millimetres per second.
+	Speed float64
+	// A Ratio is a pure number.
+	Ratio float64
+	// StepsPerLength is microsteps per millimetre.
+	StepsPerLength float64
+	// StepsPerAngle is microsteps per degree.
+	StepsPerAngle float64
+	// LengthPerTurn is millimetres per revolution.
+	LengthPerTurn float64
+	// AnglePerTurn is degrees per revolution.
+	AnglePerTurn float64
+	// A Count is a number of whole things.
+	Count int
+)
+
+// The quantities that the suite reads.
+var (
+	Lengths = Kind[Length]{
+		Noun: "a length", Example: "80 mm",
+		Units: lengthUnits("", nil),
+	}
+	Angles = Kind[Angle]{
+		Noun: "an angle", Example: "90°",
+		Units: []Unit{
+			{Symbol: "°", Also: []string{"deg", "degree", "degrees"}},
+			{Symbol: "rev", Also: []string{"turn", "turns", "revs", "r"}, Times: Turn},
+		},
+	}
+	// StepAngles also reads full steps per revolution: 200 steps are 1.8°.
+	StepAngles = Kind[Angle]{
+		Noun: "a step angle", Example: "1.8° (or 200 steps per turn)",
+		Units: []Unit{
+			{Symbol: "°", Also: []string{"deg", "degree", "degrees", "°/step", "deg/step"}},
+			{Symbol: "steps", Also: []string{"steps/rev", "steps/turn", "fullsteps", "step", "steps/revolution"}, Times: Turn, Inverse: true},
+		},
+	}
+	Speeds = Kind[Speed]{
+		Noun: "a speed", Example: "90 mm/min or 1.5 mm/s",
+		Units: []Unit{
+			{Symbol: "mm/s", Also: []string{"mm/sec", "mms"}},
+			{Symbol: "mm/min", Also: []string{"mm/m", "mm/minute"}, Over: Minute},
+			{Symbol: "m/min", Times: 1000, Over: Minute},
+			{Symbol: "in/s", Also: []string{"in/sec", `"/s`}, Times: Inch},
+			{Symbol: "in/min", Also: []string{"ipm", `"/min`}, Times: Inch, Over: Minute},
+		},
+	}
+	Ratios = Kind[Ratio]{
+		Noun: "a ratio", Example: "4.5 or 54:12",
+		Units: []Unit{{Symbol: "", Also: []string{"x", "×"}}},
+		Colon: true,
+	}
+	StepsPerLengths = Kind[StepsPerLength]{
+		Noun: "a number of steps per millimetre", Example: "538 or 538 steps/mm",
+		Units: []Unit{
+			{Symbol: "steps/mm", Also: []string{"/mm", "step/mm", "microsteps/mm", "pulses/mm", "stepspermm"}},
+			{Symbol: "steps/in", Also: []string{"/in", "/inch", "step/in", "steps/inch", "microsteps/in", "pulses/in", `steps/"`}, Over: Inch},
+			{Symbol: "steps/cm", Also: []string{"/cm"}, Over: 10},
+		},
+	}
+	StepsPerAngles = Kind[StepsPerAngle]{
+		Noun: "a number of steps per degree", Example: "80 or 80 steps/°",
+		Units: []Unit{
+			{Symbol: "steps/°", Also: []string{"/°", "/deg", "steps/deg", "steps/degree", "microsteps/°", "microsteps/deg"}},
+			{Symbol: "steps/rev", Also: []string{"/rev", "steps/turn", "microsteps/rev"}, Over: Turn},
+		},
+	}
+	LengthsPerTurn = Kind[LengthPerTurn]{
+		Noun: "a travel per turn", Example: "8 or 8 mm/rev",
+		Units: lengthUnits("/rev", []string{"", "/turn", "/r", "/revolution"}),
+	}
+	AnglesPerTurn = Kind[AnglePerTurn]{
+		Noun: "an angle per turn", Example: "4 or 4°/rev",
+		Units: []Unit{{Symbol: "°/rev", Also: []string{"°", "deg", "deg/rev", "°/turn", "deg/turn", "degrees"}}},
+	}
+	Teeth = Kind[Count]{
+		Noun: "a number of teeth", Example: "20", Whole: true,
+		Units: []Unit{{Symbol: "", Also: []string{"teeth", "tooth", "t"}}},
+	}
+	Starts = Kind[Count]{
+		Noun: "a number of starts", Example: "4", Whole: true,
+		Units: []Unit{{Symbol: "", Also: []string{"start", "starts"}}},
+	}
+	// Microsteps also reads what is printed on drivers: 1/16 is 16.
+	Microsteps = Kind[Count]{
+		Noun: "a number of microsteps", Example: "16 or 1/16", Whole: true, Reciprocal: true,
+		Units: []Unit{{Symbol: "", Also: []string{"microsteps", "microstep", "x", "step", "steps"}}},
+	}
+)
+
+// lengthUnits returns the units of length with a suffix each, such as "/rev",
+// and the suffixes that are read as well.
+func lengthUnits(suffix string, also []string) []Unit {
+	units := []Unit{
+		{Symbol: "mm", Also: []string{"millimetre", "millimetres", "millimeter", "millimeters"}},
+		{Symbol: "in", Also: []string{"inch", "inches", `"`, "''"}, Times: Inch},
+		{Symbol: "cm", Times: 10},
+		{Symbol: "m", Times: 1000},
+		{Symbol: "µm", Also: []string{"um", "micron", "microns"}, Over: 1000},
+	}
+	for i, u := range units {
+		bare := append([]string{u.Symbol}, u.Also...)
+		units[i].Symbol += suffix
+		units[i].Also = nil
+		for _, b := range bare {
+			for _, s := range append([]string{suffix}, also...) {
+				units[i].Also = append(units[i].Also, b+s)
+			}
+		}
+	}
+	return units
+}
