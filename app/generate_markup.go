@@ -15,6 +15,8 @@ import (
 //   - writes attribute values as Go strings, so quotes, backslashes and some
 //     spaces come out broken,
 //   - writes attributes in the random order of a map,
+//   - drops an empty alt, which says that a picture is decoration,
+//   - writes the text of a text area as an attribute, where it means nothing,
 //   - drops the value "true", which aria attributes need, and writes
 //     checked="false", which is checked,
 //   - puts line breaks and indentation between all elements, which the live page
@@ -112,10 +114,14 @@ func (c *cleaner) opening() error {
 	name := m[1]
 	c.rest = c.rest[len(m[0]):]
 	var attrs []string
+	var text string // of a text area
 	for {
 		c.rest = strings.TrimLeft(c.rest, " \n")
 		switch {
 		case strings.HasPrefix(c.rest, ">"), strings.HasPrefix(c.rest, "/>"):
+			if name == "img" && !slices.ContainsFunc(attrs, isAlt) {
+				attrs = append(attrs, `alt=""`)
+			}
 			slices.Sort(attrs)
 			c.out.WriteString("<" + strings.Join(append([]string{name}, attrs...), " "))
 			selfClosed := c.rest[0] == '/'
@@ -124,7 +130,7 @@ func (c *cleaner) opening() error {
 			} else if !slices.Contains(void, name) {
 				c.open = append(c.open, name)
 			}
-			c.out.WriteString(">")
+			c.out.WriteString(">" + text)
 			c.rest = strings.TrimPrefix(strings.TrimPrefix(c.rest, "/"), ">")
 			return nil
 		default:
@@ -132,12 +138,16 @@ func (c *cleaner) opening() error {
 			if err != nil {
 				return fmt.Errorf("<%s>: %w", name, err)
 			}
-			if attr != "" {
+			if value, ok := strings.CutPrefix(attr, `value="`); ok && name == "textarea" {
+				text = strings.TrimSuffix(value, `"`)
+			} else if attr != "" {
 				attrs = append(attrs, attr)
 			}
 		}
 	}
 }
+
+func isAlt(attr string) bool { return strings.HasPrefix(attr, "alt=") }
 
 var attrName = regexp.MustCompile(`^[a-zA-Z_:][a-zA-Z0-9_:.-]*`)
 

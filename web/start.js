@@ -237,13 +237,19 @@
     const hadWorker = Boolean(navigator.serviceWorker.controller);
     try {
       const registration = await navigator.serviceWorker.register(new URL("sw.js", base), { scope: base.pathname });
-      const watch = (worker) => worker && worker.addEventListener("statechange", () => {
-        if (worker.state === "redundant" && !registration.active) console.warn("offline use is off: a file could not be kept");
-        // The page goes on with the version it began with.
-        if (worker.state === "activated" && hadWorker) window.goappOnUpdate();
-      });
-      watch(registration.installing);
-      registration.addEventListener("updatefound", () => watch(registration.installing));
+      let watched = null;
+      const watch = () => {
+        const worker = registration.installing;
+        if (!worker || worker === watched) return;
+        watched = worker;
+        worker.addEventListener("statechange", () => {
+          if (worker.state === "redundant" && !registration.active) console.warn("offline use is off: a file could not be kept");
+          // The page goes on with the version it began with.
+          if (worker.state === "activated" && hadWorker) window.goappOnUpdate();
+        });
+      };
+      watch();
+      registration.addEventListener("updatefound", watch);
     } catch (e) {
       console.warn("offline use is off:", e.message);
     }

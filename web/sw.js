@@ -22,7 +22,8 @@ const current = ours + version;
 self.addEventListener("install", (e) => e.waitUntil((async () => {
   const cache = await caches.open(current);
   try {
-    await Promise.all(Object.keys(files).map((path) => keep(cache, path)));
+    await Promise.all(Object.keys(files).filter((path) => path !== zipped && path !== plain).map((path) => keep(cache, path)));
+    await keepProgram(cache);
   } catch (error) {
     await caches.delete(current); // all or nothing
     throw error;
@@ -40,12 +41,23 @@ self.addEventListener("activate", (e) => e.waitUntil((async () => {
 const isPage = (path) => path === "" || path.endsWith("/");
 const address = (path) => new URL(isPage(path) || !path.startsWith("web/") ? path : path + "?v=" + version, scope);
 
+// keepProgram keeps the program as start.js will ask for it: compressed, or plain
+// where the browser can't undo that or the host refuses such files.
+const plain = "web/app.wasm";
+const zipped = plain + ".gz";
+async function keepProgram(cache) {
+  if (typeof DecompressionStream !== "undefined") {
+    try {
+      await keep(cache, zipped);
+      return;
+    } catch (e) { /* the plain one is left */ }
+  }
+  await keep(cache, plain);
+}
+
 // keep fetches a file and puts it into the cache, if it is the file of this
 // version: while an upload is under way the host has files of two versions.
 async function keep(cache, path) {
-  // The browser can't undo gzip by itself everywhere: keep the one start.js asks for.
-  const zips = typeof DecompressionStream !== "undefined";
-  if (path === (zips ? "web/app.wasm" : "web/app.wasm.gz")) return;
   // no-cache: ask the host whether what the page has just loaded is still right.
   const response = await fetch(address(path), { cache: "no-cache" });
   if (!response.ok) throw new Error(path + ": the server answered " + response.status);

@@ -38,6 +38,18 @@ func TestOfflineAfterFirstVisit(t *testing.T) {
 	}
 }
 
+func TestOfflineWhereTheHostRefusesCompressedFiles(t *testing.T) {
+	s := NewSite(t)
+	s.Intercept(answer("app.wasm.gz", notFound))
+	p := s.NewPage(t)
+	p.Allow("404")
+	p.Open("/measure/")
+	p.WaitOffline()
+	s.Stop()
+	p.Allow("app.wasm.gz") // asked for first, in vain
+	p.Reload()
+}
+
 func TestCachesOfOthersAreLeftAlone(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)

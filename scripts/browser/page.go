@@ -298,3 +298,10 @@ func (p *Page) GrantClipboard() {
 		require.NoError(p.t, err)
 	}
 }
+
+// NewPage opens an empty tab of a browser that has never seen the site at root,
+// a URL that ends in a slash. Site.NewPage does so for a site of the tests' own.
+func NewPage(t testing.TB, root string) *Page {
+	t.Helper()
+	return newPage(t, root)
+}

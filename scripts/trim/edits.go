@@ -44,6 +44,10 @@ var edits = []edit{
 	replace{"pkg/errors/errors.go", "Encoder = json.Marshal\n", "Encoder = text\n"},
 	replace{"pkg/errors/errors.go", "json.MarshalIndent(v, \"\", \"  \")", "text(v)"},
 
+	// go-app drops empty attributes. An empty alt says that a picture is mere
+	// decoration; without it, a screen reader reads the file's name out.
+	replace{"pkg/app/attribute.go", "\tswitch v {\n\tcase \"cite\",\n", "\tif name == \"alt\" {\n\t\ta[name] = v\n\t\treturn\n\t}\n\tswitch v {\n\tcase \"cite\",\n"},
+
 	// At its start go-app reads every entry of localStorage to delete expired
 	// states. The entries may be those of another tool of the same host, and
 	// where a browser refuses storage the exception would end the program.

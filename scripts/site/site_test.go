@@ -1,0 +1,160 @@
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"compress/gzip"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// build runs a build of the module at root into out, in a process of its own, as
+// scripts/build does.
+func build(t *testing.T, root, out string, env ...string) {
+	t.Helper()
+	b := exec.Command("go", "run", "./scripts/site", "-out", out)
+	b.Dir = root
+	b.Env = append(os.Environ(), env...)
+	log, err := b.CombinedOutput()
+	require.NoError(t, err, string(log))
+}
+
+// copyModule copies what a build reads, as a clone in another folder would have it.
+func copyModule(t *testing.T, root, to string) {
+	t.Helper()
+	for _, part := range []string{"app", "calc", "web", "scripts"} {
+		require.NoError(t, os.CopyFS(filepath.Join(to, part), os.DirFS(filepath.Join(root, part))))
+	}
+	for _, f := range []string{"go.mod", "go.sum"} {
+		require.NoError(t, copyFile(filepath.Join(root, f), filepath.Join(to, f)))
+	}
+}
+
+func read(t *testing.T, path ...string) []byte {
+	t.Helper()
+	content, err := os.ReadFile(filepath.Join(path...))
+	require.NoError(t, err)
+	return content
+}
+
+// TestBuild builds the site in two folders and looks at what came out.
+func TestBuild(t *testing.T) {
+	root, err := moduleRoot()
+	require.NoError(t, err)
+	one := filepath.Join(t.TempDir(), "one")
+	two := filepath.Join(t.TempDir(), "a folder, with spaces")
+	copyModule(t, root, one)
+	copyModule(t, root, two)
+	var env []string
+	if os.Getenv("STRIDERULE_FULL") != "" {
+		// Nothing compiled before, or elsewhere, is reused.
+		env = []string{"GOCACHE=" + t.TempDir()}
+	}
+	build(t, one, filepath.Join(one, "dist"))
+	build(t, two, filepath.Join(two, "dist"), env...)
+	dist := filepath.Join(one, "dist")
+	files, err := siteFiles(dist)
+	require.NoError(t, err)
+
+	t.Run("is the same in another folder", func(t *testing.T) {
+		others, err := siteFiles(filepath.Join(two, "dist"))
+		require.NoError(t, err)
+		require.Equal(t, files, others)
+		for _, f := range files {
+			assert.True(t, bytes.Equal(read(t, dist, f), read(t, two, "dist", f)), "%s differs", f)
+		}
+	})
+	t.Run("names no folder of the machine", func(t *testing.T) {
+		home, err := os.UserHomeDir()
+		require.NoError(t, err)
+		for _, f := range files {
+			content := read(t, dist, f)
+			assert.False(t, bytes.Contains(content, []byte(filepath.Dir(one))), "%s names the folder of the build", f)
+			assert.False(t, bytes.Contains(content, []byte(home+"/")), "%s names the home folder", f)
+		}
+	})
+	t.Run("zip holds the site", func(t *testing.T) {
+		z, err := zip.OpenReader(filepath.Join(dist, zipName))
+		require.NoError(t, err)
+		defer z.Close()
+		var names []string
+		for _, entry := range z.File {
+			names = append(names, entry.Name)
+			r, err := entry.Open()
+			require.NoError(t, err)
+			content, err := io.ReadAll(r)
+			require.NoError(t, err)
+			assert.True(t, bytes.Equal(read(t, dist, entry.Name), content), entry.Name)
+		}
+		assert.Equal(t, files, insert(names, zipName))
+	})
+	t.Run("compressed program is the program", func(t *testing.T) {
+		r, err := gzip.NewReader(bytes.NewReader(read(t, dist, "web/app.wasm.gz")))
+		require.NoError(t, err)
+		content, err := io.ReadAll(r)
+		require.NoError(t, err)
+		assert.True(t, bytes.Equal(read(t, dist, "web/app.wasm"), content))
+	})
+	t.Run("worker knows every file", func(t *testing.T) {
+		worker := string(read(t, dist, "sw.js"))
+		for _, f := range files {
+			if f == "sw.js" || f == zipName {
+				continue
+			}
+			assert.Contains(t, worker, `"`+strings.TrimSuffix(f, "index.html")+`": [`)
+		}
+		version := regexp.MustCompile(`version = "([0-9a-f]{12})"`).FindStringSubmatch(worker)
+		require.NotNil(t, version)
+		for _, f := range files {
+			if strings.HasSuffix(f, ".html") {
+				assert.Contains(t, string(read(t, dist, f)), "web/start.js?v="+version[1]+`"`)
+			}
+			if !strings.HasSuffix(f, ".wasm") && !strings.HasSuffix(f, ".gz") {
+				assert.NotContains(t, string(read(t, dist, f)), versionMark, f)
+			}
+		}
+	})
+	t.Run("version follows the content", func(t *testing.T) {
+		before := read(t, dist, "sw.js")
+		style := filepath.Join(one, "web", "style.css")
+		require.NoError(t, os.WriteFile(style, append(read(t, style), '\n'), 0o644))
+		build(t, one, dist)
+		line := func(worker []byte) string {
+			return regexp.MustCompile(`version = "[0-9a-f]{12}"`).FindString(string(worker))
+		}
+		assert.NotEqual(t, line(before), line(read(t, dist, "sw.js")))
+	})
+	t.Run("a build that fails leaves the site as it was", func(t *testing.T) {
+		require.NoError(t, os.WriteFile(filepath.Join(one, "app", "broken.go"), []byte("package main\n\nvar x int = \"\"\n"), 0o644))
+		before, err := siteFiles(dist)
+		require.NoError(t, err)
+		b := exec.Command("go", "run", "./scripts/site")
+		b.Dir = one
+		log, err := b.CombinedOutput()
+		require.Error(t, err, string(log))
+		after, err := siteFiles(dist)
+		require.NoError(t, err)
+		assert.Equal(t, before, after)
+		left, err := filepath.Glob(filepath.Join(one, ".dist-*"))
+		require.NoError(t, err)
+		assert.Empty(t, left, "nothing half made is left about")
+	})
+}
+
+// insert puts a name into its place in an ordered list.
+func insert(names []string, name string) []string {
+	for i, n := range names {
+		if n > name {
+			return append(names[:i:i], append([]string{name}, names[i:]...)...)
+		}
+	}
+	return append(names, name)
+}

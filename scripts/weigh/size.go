@@ -1,0 +1,97 @@
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+
+	"github.com/andybalholm/brotli"
+
+	"striderule/scripts/trim"
+)
+
+// weight is a program's size in bytes: as it is, by gzip -9, by brotli 11.
+type weight struct{ raw, gzip, brotli int }
+
+func weigh(program []byte) (weight, error) {
+	var zipped, br bytes.Buffer
+	g, err := gzip.NewWriterLevel(&zipped, gzip.BestCompression)
+	if err != nil {
+		return weight{}, err
+	}
+	for _, w := range []io.WriteCloser{g, brotli.NewWriterOptions(&br, brotli.WriterOptions{Quality: brotli.BestCompression, LGWin: 24})} {
+		if _, err := w.Write(program); err != nil {
+			return weight{}, err
+		}
+		if err := w.Close(); err != nil {
+			return weight{}, err
+		}
+	}
+	return weight{len(program), zipped.Len(), br.Len()}, nil
+}
+
+func printSizes(root, dist string) error {
+	program, err := os.ReadFile(filepath.Join(dist, "web", "app.wasm"))
+	if err != nil {
+		return err
+	}
+	ours, err := weigh(program)
+	if err != nil {
+		return err
+	}
+	if program, err = stockHello(root); err != nil {
+		return err
+	}
+	stock, err := weigh(program)
+	if err != nil {
+		return err
+	}
+	fmt.Printf("%-32s %12s %12s %12s\n", "bytes", "raw", "gzip -9", "brotli 11")
+	fmt.Printf("%-32s %12d %12d %12d\n", "web/app.wasm", ours.raw, ours.gzip, ours.brotli)
+	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", stock.raw, stock.gzip, stock.brotli)
+	part := func(a, b int) float64 { return 100 * float64(a) / float64(b) }
+	fmt.Printf("%-32s %10.1f %% %10.1f %% %10.1f %%\n", "ours of stock", part(ours.raw, stock.raw), part(ours.gzip, stock.gzip), part(ours.brotli, stock.brotli))
+	return nil
+}
+
+const hello = `package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+type hello struct{ app.Compo }
+
+func (h *hello) Render() app.UI { return app.H1().Text("Hello World!") }
+
+func main() {
+	app.Route("/", func() app.Composer { return &hello{} })
+	app.RunWhenOnBrowser()
+}
+`
+
+// stockHello builds the smallest program of the untouched go-app, with our flags.
+func stockHello(root string) ([]byte, error) {
+	if err := os.MkdirAll(filepath.Join(root, ".build"), 0o755); err != nil {
+		return nil, err
+	}
+	dir, err := os.MkdirTemp(filepath.Join(root, ".build"), "hello-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	if err := os.WriteFile(filepath.Join(dir, "main.go"), []byte(hello), 0o644); err != nil {
+		return nil, err
+	}
+	wasm := filepath.Join(dir, "hello.wasm")
+	build := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm, ".")
+	build.Dir = dir
+	build.Env = append(os.Environ(), trim.WasmEnv...)
+	build.Stderr = os.Stderr
+	if err := build.Run(); err != nil {
+		return nil, fmt.Errorf("stock hello world: %w", err)
+	}
+	return os.ReadFile(wasm)
+}
