@@ -29,7 +29,7 @@ func (m Motor) Check() error {
 func (m Motor) FullSteps() float64 {
 	n := unit.Turn / float64(m.StepAngle)
 	if w := math.Round(n); math.Abs(n-w) <= 1e-9*n {
-		return w // 360/1.8 is not quite 200 in binary
+		return w // 51.42857143° is typed where a seventh of the circle is meant
 	}
 	return n
 }
