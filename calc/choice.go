@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"strings"
 
 	"striderule/calc/unit"
@@ -24,27 +25,34 @@ func choose(options ...Option) Choice { return Choice{options[0].Word, options} 
 // Options returns what can be chosen.
 func (c *Choice) Options() []Option { return c.options }
 
-// Set takes an option's word.
+// Set takes an option's word, in any case.
 func (c *Choice) Set(text string) error {
 	c.Word = c.options[0].Word
 	word := c.Plain(text)
 	if word == "" {
 		return nil
 	}
-	for _, o := range c.options {
-		if o.Word == word {
-			c.Word = word
-			return nil
-		}
+	if !slices.ContainsFunc(c.options, func(o Option) bool { return o.Word == word }) {
+		return &unit.Error{Text: text, Problem: "not one of the choices", Advice: "write " + c.About(), Cause: errChoice}
 	}
-	return &unit.Error{Text: text, Problem: "not one of the choices", Advice: "write " + c.About(), Cause: errChoice}
+	c.Word = word
+	return nil
 }
+
+func (c *Choice) isDefault() bool { return c.Word == c.options[0].Word }
 
 // String returns the word that is chosen.
 func (c *Choice) String() string { return c.Word }
 
-// Plain returns the word in lower case.
-func (c *Choice) Plain(text string) string { return strings.ToLower(strings.TrimSpace(text)) }
+// Plain returns the option's word; what is none stays as it was typed.
+func (c *Choice) Plain(text string) string {
+	for _, o := range c.options {
+		if strings.EqualFold(o.Word, strings.TrimSpace(text)) {
+			return o.Word
+		}
+	}
+	return plainText(text)
+}
 
 // About lists the words.
 func (c *Choice) About() string { return words(c.options) }

@@ -61,11 +61,15 @@ func (f *Form) ShareFragment() string {
 
 // receive takes a sender's result from a link.
 func (f *Form) receive(cells []string) {
+	if f.received != nil {
+		f.notice(claimKey, quote(claimKey)+" stands in the link twice: the first one counts.")
+		return
+	}
 	text := strings.Join(cells, ",")
 	id, number, _ := strings.Cut(text, ":")
 	v, err := strconv.ParseFloat(number, 64)
 	if err != nil || !unit.Finite(v) {
-		f.notice(claimKey, "The result that the sender saw, `"+text+"`, is not a number: there is nothing to compare with.")
+		f.notice(claimKey, "The result that the sender saw, "+quote(text)+", is not a number: there is nothing to compare with.")
 		return
 	}
 	f.received = &Claim{id, v}

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -103,7 +104,6 @@ type axisRow struct {
 	hasMotor bool
 	ratio    float64
 	hasRatio bool
-	missing  []string
 }
 
 func (s *convertSheet) row(i int) axisRow {
@@ -129,19 +129,31 @@ func (s *convertSheet) row(i int) axisRow {
 	return r
 }
 
+// blank reports whether nothing is told about an axis.
+func (s *convertSheet) blank(i int) bool {
+	cells := []Value{&s.Name.Rows[i], &s.Angle.Rows[i], &s.Micro.Rows[i], &s.Ratio.Rows[i]}
+	told := func(v Value) bool { return v.String() != "" }
+	return !s.row(i).hasValue && !slices.ContainsFunc(cells, told) &&
+		s.Moves.Rows[i].isDefault() && s.As.Rows[i].isDefault()
+}
+
 func (s *convertSheet) Solve() Report {
 	r := Report{Parts: []Part{meaning}}
+	var above []string // what the rows before depend on: the headline is of the first that answers
 	for i := range s.Name.Rows {
 		row := s.row(i)
+		above = append(above, row.needs()...)
+		if i > 0 && s.blank(i) {
+			continue
+		}
 		if !row.hasValue {
 			r.Parts = append(r.Parts, Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
 				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
 			continue
 		}
-		part := row.part()
-		r.Parts = append(r.Parts, part)
+		r.Parts = append(r.Parts, row.part())
 		if r.Answer == nil {
-			r.Answer = row.answer(part.Needs)
+			r.Answer = row.answer(above)
 		}
 	}
 	return r
@@ -172,8 +184,12 @@ func (r axisRow) in(to drive.Convention) (drive.Setting, []string) {
 	return r.setting.InRatio(to, r.motor, r.ratio), missing
 }
 
+func (r axisRow) needs() []string {
+	return []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}
+}
+
 func (r axisRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}}
+	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs()}
 	var figures []Figure
 	var asks []Block
 	perUnit := "mm"

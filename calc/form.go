@@ -53,16 +53,16 @@ func (f *Form) read(fragment string) {
 		switch field, known := f.field(p.key); {
 		case p.key == "v" && len(p.cells) > 0:
 			if v := strings.Join(p.cells, ","); v != Version {
-				f.notice("v", "The link says version `"+v+"`; this page reads version "+Version+". It is read as far as it is understood.")
+				f.notice("v", "The link says version "+quote(v)+"; this page reads version "+Version+". It is read as far as it is understood.")
 			}
-		case p.key == claimKey && p.cells != nil && f.received == nil:
+		case p.key == claimKey && p.cells != nil:
 			f.receive(p.cells)
 		case !known:
-			f.keep(p, "`"+p.key+"` in the link is not a field of this page.")
+			f.keep(p, quote(p.key)+" in the link is not a field of this page.")
 		case p.cells == nil:
-			f.keep(p, "`"+p.key+"` in the link has no value: write "+p.key+"=value.")
+			f.keep(p, quote(p.key)+" in the link has no value: write "+p.key+"=value.")
 		case f.text[p.key] != nil:
-			f.keep(p, "`"+p.key+"` stands in the link twice: the first one counts.")
+			f.notice(p.key, quote(p.key)+" stands in the link twice: the first one counts.")
 		default:
 			f.take(field, p.cells)
 		}

@@ -12,7 +12,7 @@ var measurePage = Page{
 	Question: "I asked for a length and measured another. What should the setting be?",
 	About:    "Type the length you asked for and what you measured; get the corrected steps per mm or travel per motor turn, with the line to send and what to do next.",
 	New:      func() Sheet { return newMeasure() },
-	Example:  "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&speed=90&angle=1.8deg&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
+	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&angle=1.8deg&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
 	Outputs: concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),
@@ -60,8 +60,8 @@ type measureSheet struct {
 }
 
 func newMeasure() *measureSheet {
-	length := unit.Lengths.Input("mm", 0.01, 10_000)
-	rest := unit.Lengths.Input("mm", 0, 10_000) // all of it may have gone in
+	length := unit.Lengths.Input("mm", 0.01, 3000)
+	rest := unit.Lengths.Input("mm", 0, 3000) // all of it may have gone in
 	run := &Group{Noun: "run", Least: 1, Start: 3, Most: MostRows}
 	lengths := func(model unit.Input[unit.Length]) lengthList {
 		return listOf[unit.Input[unit.Length], *unit.Input[unit.Length]](model)
@@ -214,7 +214,7 @@ func (s *measureSheet) runs() (runs []run, keys []string, problems []Problem) {
 			continue
 		}
 		if rest.Value >= mark.Value {
-			problems = append(problems, Problem{"rest", i, "`" + rest.String() + "` is not less than the mark, " + mark.String() +
+			problems = append(problems, Problem{"rest", i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
 				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
 			continue
 		}

@@ -194,7 +194,7 @@ func (s *measureSheet) templateProblems() []Problem {
 	var problems []Problem
 	check := func(key, template string) {
 		if template != "" && !strings.Contains(template, valuePlace) {
-			problems = append(problems, Problem{key, 0, "`" + template + "` has no " + valuePlace + ". Write " + valuePlace + " where the number goes, as in M92 E" + valuePlace + "."})
+			problems = append(problems, Problem{key, 0, quote(template) + " has no " + valuePlace + ". Write " + valuePlace + " where the number goes, as in M92 E" + valuePlace + "."})
 		}
 	}
 	check("line", s.Line.Value)

@@ -19,9 +19,11 @@ func problemWith(f Field, row int, err error) Problem {
 	says := f.name(row) + ": " + err.Error() + "."
 	var refused *unit.Error
 	if errors.As(err, &refused) {
-		says = f.name(row) + " is `" + refused.Text + "`: " + refused.Problem + ". " + capital(refused.Advice) + "."
+		says = f.name(row) + " is " + quote(plainText(refused.Text)) + ": " + refused.Problem
 		if errors.Is(err, unit.ErrAmbiguous) {
-			says = f.name(row) + " is `" + refused.Text + "`: " + refused.Problem + ": " + refused.Advice + "."
+			says += ": " + refused.Advice + "."
+		} else {
+			says += ". " + capital(refused.Advice) + "."
 		}
 	}
 	return Problem{f.Key, row, says}

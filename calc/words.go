@@ -19,3 +19,5 @@ func capital(s string) string {
 
 // concat joins slices into a new one.
 func concat[T any](parts ...[]T) []T { return slices.Concat(parts...) }
+
+func quote(s string) string { return "“" + s + "”" }

@@ -1,0 +1,200 @@
+package calc
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func problems(f *Form) string {
+	var says []string
+	for _, p := range f.Problems() {
+		says = append(says, p.Says)
+	}
+	return strings.Join(says, "\n")
+}
+
+func load(t *testing.T, slug, fragment string) *Form {
+	t.Helper()
+	p, ok := PageOf(slug)
+	require.True(t, ok)
+	return Load(p, fragment)
+}
+
+func TestBadLinksTellTheirProblemsAndKeepTheRest(t *testing.T) {
+	f := load(t, "measure", "v=1&asked=8Omm&steps=538&colour=red&steps=400&mark&rest=28.7")
+	for _, says := range []string{
+		"Commanded length is “8Omm”: not a length", "A length looks like 80 mm.",
+		"“colour” in the link is not a field of this page.",
+		"“steps” stands in the link twice: the first one counts.",
+		"“mark” in the link has no value: write mark=value.",
+	} {
+		assert.Contains(t, problems(f), says)
+	}
+	assert.Equal(t, "538", f.Text("steps", 0))
+	assert.Equal(t, "28.7", f.Text("rest", 0))
+	assert.Equal(t, "v=1&steps=538&asked=8Omm&rest=28.7&colour=red&mark", f.Fragment(), "what is not understood is kept")
+	f.Set("asked", 0, "80")
+	assert.Empty(t, f.Problems(), "a link's notices end with the first change")
+}
+
+func TestLinkVersions(t *testing.T) {
+	assert.Empty(t, load(t, "measure", "steps=538").Problems(), "a link typed by hand needs none")
+	f := load(t, "measure", "v=7&steps=538")
+	assert.Contains(t, problems(f), "version “7”; this page reads version 1")
+	assert.Equal(t, "538", f.Text("steps", 0))
+}
+
+func TestLongLinksAreCutAtAPiece(t *testing.T) {
+	f := load(t, "measure", "v=1&steps=538&line="+strings.Repeat("a", 2000)+"&entry="+strings.Repeat("b", 3000))
+	assert.Contains(t, problems(f), "longer than 4000 characters")
+	assert.Equal(t, "538", f.Text("steps", 0))
+	assert.Empty(t, f.Text("entry", 0))
+	assert.NotEmpty(t, f.Text("line", 0))
+	f = load(t, "measure", strings.Repeat("a", 5000))
+	assert.Contains(t, problems(f), "longer than 4000 characters")
+}
+
+func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
+	f := load(t, "measure", "v=1&steps=538&read=fed&rest=28.7&fed=76")
+	assert.Contains(t, problems(f), "Remaining is in the link, but has no part in the answer")
+	assert.NotContains(t, f.Fragment(), "rest=")
+	f.Set("read", 0, "rest")
+	assert.Equal(t, "28.7", f.Text("rest", 0), "it is still there")
+	assert.Contains(t, f.Fragment(), "rest=28.7")
+}
+
+func TestAmbiguousNumbersAreAsked(t *testing.T) {
+	f := NewForm(measurePage)
+	f.Set("steps", 0, "1,000")
+	assert.Contains(t, problems(f), "Steps per mm now is “1,000”: this can be read in two ways: is it 1.000 or 1000? Write 1.000 or 1000.")
+	f.Set("asked", 0, "7,684")
+	assert.NotContains(t, problems(f), "Commanded length", "no small machine moves 7684 mm")
+}
+
+func TestRows(t *testing.T) {
+	f := load(t, "measure", "v=1&rest=1,2,3,4")
+	rest, ok := f.field("rest")
+	require.True(t, ok)
+	assert.Equal(t, 4, f.Rows(rest))
+	f.RemoveRow(rest.Group, 1)
+	assert.Equal(t, "v=1&rest=1,3,4", f.Fragment())
+	require.True(t, f.AddRow(rest.Group))
+	assert.Equal(t, 4, f.Rows(rest))
+	assert.Equal(t, "v=1&rest=1,3,4", f.Fragment(), "an empty row at the end does not travel")
+	f.Set("rest", 49, "5")
+	assert.Equal(t, 50, f.Rows(rest))
+	assert.False(t, f.AddRow(rest.Group), "no room")
+	f.Set("rest", 50, "6")
+	f.Set("rest", -1, "6")
+	f.Set("nowhere", 0, "6")
+	assert.Equal(t, 50, f.Rows(rest))
+	g := load(t, "convert", "v=1&name=X")
+	name, _ := g.field("name")
+	g.RemoveRow(name.Group, 0)
+	assert.Equal(t, 1, g.Rows(name), "the last row is emptied, not taken away")
+	assert.Empty(t, g.Fragment())
+}
+
+func TestTicks(t *testing.T) {
+	f := NewForm(measurePage)
+	f.Tick("done", "slack", true)
+	f.Tick("done", "filament", true)
+	assert.Equal(t, "v=1&done=filament,slack", f.Fragment(), "in the order of the list")
+	f.Tick("done", "slack", false)
+	f.Tick("done", "nothing", true)
+	f.Tick("asked", "slack", true)
+	f.Tick("nowhere", "slack", true)
+	assert.Equal(t, "v=1&done=filament", f.Fragment())
+	f = load(t, "measure", "v=1&done=slack,hope,slack")
+	assert.Contains(t, problems(f), "Checked off is “hope”: not one of the choices")
+	assert.Equal(t, "v=1&done=slack,hope", f.Fragment())
+}
+
+func TestCommaTypedIntoALink(t *testing.T) {
+	f := open(t, "measure", "v=1&asked=80,5")
+	assert.Equal(t, "v=1&asked=80.5", f.Fragment())
+}
+
+func TestSendersResultIsChecked(t *testing.T) {
+	const entries = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
+	check := func(saw string) (Check, string) { return load(t, "measure", entries+"&saw="+saw).Check() }
+	c, says := check("steps:564.3356643")
+	assert.Equal(t, Same, c, says)
+	c, says = check("steps:564.3")
+	assert.Equal(t, Differs, c)
+	assert.Equal(t, "Differs: the link said 564.3; these entries give 564.3356643.", says)
+	c, says = check("turn:564.3356643")
+	assert.Equal(t, Differs, c)
+	assert.Contains(t, says, "turn 564.3356643; these entries give steps")
+	c, says = load(t, "measure", "v=1&steps=538&saw=steps:564").Check()
+	assert.Equal(t, Differs, c)
+	assert.Contains(t, says, "these entries give no result")
+	c, _ = load(t, "measure", entries).Check()
+	assert.Equal(t, Unclaimed, c)
+
+	f := load(t, "measure", entries+"&saw=steps:NaN")
+	assert.Contains(t, problems(f), "is not a number")
+	f = load(t, "measure", entries+"&saw=steps:564.3356643&saw=steps:1")
+	c, _ = f.Check()
+	assert.Equal(t, Same, c, "the first one counts")
+	assert.Contains(t, problems(f), "“saw”")
+	f.Set("asked", 0, "81")
+	c, _ = f.Check()
+	assert.Equal(t, Unclaimed, c, "changed entries are not what the sender saw")
+	assert.Equal(t, entries+"&saw=steps:564.3356643", open(t, "measure", entries).ShareFragment())
+}
+
+func TestReadAddress(t *testing.T) {
+	read := func(text, slug, fragment string, ok bool) {
+		t.Helper()
+		s, f, isOK := ReadAddress(text)
+		assert.Equal(t, ok, isOK, text)
+		if ok {
+			assert.Equal(t, slug, s)
+			assert.Equal(t, fragment, f)
+		}
+	}
+	read("https://club.example/tools/cal/measure/#v=1&steps=538", "measure", "v=1&steps=538", true)
+	read(" http://localhost:8080/swap/index.html?x=1#v=1 \n", "swap", "v=1", true)
+	read("/convert", "convert", "", true)
+	read("measure/#", "measure", "", true)
+	read("https://club.example/tools/cal/", "", "", false)
+	read("", "", "", false)
+}
+
+func TestEscapesAreUndone(t *testing.T) {
+	f := open(t, "convert", "v=1&name=a%26b%3Dc%2Cd%20%C2%B0&steps=80")
+	assert.Equal(t, "a&b=c,d °", f.Text("name", 0))
+	assert.Equal(t, "v=1&name=a%26b%3Dc%2Cd%20%C2%B0&steps=80", f.Fragment())
+	f = load(t, "convert", "#v=1&name=100%&ratio=54%3a12")
+	assert.Equal(t, "100%", f.Text("name", 0), "a broken escape stands for itself")
+	assert.Equal(t, "54:12", f.Text("ratio", 0))
+	f = load(t, "convert", "v=1&name=a%00b%0Ac%FF")
+	assert.Equal(t, "a b c\uFFFD", f.Text("name", 0), "one line of valid text")
+	assert.Equal(t, "v=1&name=end%2E", load(t, "convert", "name=end.").Fragment(), "a forum would cut the point off")
+}
+
+func TestTextHasALimit(t *testing.T) {
+	f := NewForm(convertPage)
+	f.Set("name", 0, strings.Repeat("ä", 40))
+	assert.Empty(t, f.Problems())
+	f.Set("name", 0, strings.Repeat("ä", 41))
+	assert.Contains(t, problems(f), "longer than 40 characters. Shorten it.")
+}
+
+func TestAboutNamesConditions(t *testing.T) {
+	f := NewForm(swapPage)
+	field, _ := f.field("anglenew")
+	assert.Equal(t, "a step angle, 0.01 to 90°; only with changed=angle", About(field))
+	field, _ = f.field("anglekept")
+	assert.Contains(t, About(field), "only with changed≠angle")
+	field, _ = f.field("changed")
+	assert.Equal(t, "any of angle, micro, gears, out", About(field))
+	field, _ = f.field("turndeg")
+	assert.Contains(t, About(field), "only with moves=rotary and as=turn")
+	field, _ = f.field("screw")
+	assert.Contains(t, About(field), "Tr8x8(P2)")
+}

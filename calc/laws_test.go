@@ -1,0 +1,269 @@
+package calc
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"striderule/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The laws hold for every page, those to come included.
+
+func eachPage(t *testing.T, check func(t *testing.T, p Page)) {
+	t.Helper()
+	require.NotEmpty(t, Pages)
+	for _, p := range Pages {
+		t.Run(p.Slug, func(t *testing.T) { check(t, p) })
+	}
+}
+
+func TestPagesAreToldApart(t *testing.T) {
+	seen := map[string]bool{}
+	eachPage(t, func(t *testing.T, p Page) {
+		assert.Regexp(t, `^[a-z]+$`, p.Slug)
+		assert.False(t, seen[p.Slug], "slug twice")
+		seen[p.Slug] = true
+		assert.NotEmpty(t, p.Title)
+		assert.True(t, strings.HasSuffix(p.Question, "?"), p.Question)
+		assert.NotEmpty(t, p.About)
+		found, ok := PageOf(p.Slug)
+		assert.True(t, ok)
+		assert.Equal(t, p.Title, found.Title)
+	})
+	_, ok := PageOf("nowhere")
+	assert.False(t, ok)
+}
+
+func TestFieldsAreWellDeclared(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		f := NewForm(p)
+		seen := map[string]Field{}
+		var group *Group
+		for _, field := range f.Fields() {
+			assert.Regexp(t, `^[a-z]+$`, field.Key)
+			assert.NotContains(t, seen, field.Key)
+			assert.NotContains(t, []string{"v", claimKey}, field.Key, "reserved")
+			assert.NotEmpty(t, field.Label)
+			require.NotNil(t, field.Section, field.Key)
+			assert.NotEmpty(t, field.Section.Title)
+			for _, w := range field.When {
+				on, earlier := seen[w.Key]
+				require.True(t, earlier, "%s depends on %s, which does not stand before it", field.Key, w.Key)
+				for _, word := range w.Words {
+					assert.True(t, slices.ContainsFunc(options(on), func(o Option) bool { return o.Word == word }), "%s: %s=%s", field.Key, w.Key, word)
+				}
+			}
+			if field.Group != nil {
+				assert.LessOrEqual(t, field.Group.Most, MostRows)
+				assert.LessOrEqual(t, field.Group.Least, field.Group.Most)
+				if field.Group != group {
+					for _, before := range seen {
+						assert.NotSame(t, field.Group, before.Group, "the columns of a group stand together")
+					}
+				}
+			}
+			group = field.Group
+			seen[field.Key] = field
+			assert.NotEmpty(t, About(field))
+		}
+	})
+}
+
+func options(f Field) []Option {
+	if checks, ok := f.Cells.(*Checks); ok {
+		return checks.Options()
+	}
+	f.Cells.Resize(1)
+	if c, ok := f.Cells.At(0).(*Choice); ok {
+		return c.Options()
+	}
+	return nil
+}
+
+func TestOnlyChoicesHaveDefaults(t *testing.T) {
+	// Everything else would be assumed without anybody having said so.
+	eachPage(t, func(t *testing.T, p Page) {
+		for _, field := range NewForm(p).Fields() {
+			if len(options(field)) == 0 {
+				field.Cells.Resize(1)
+				assert.Empty(t, field.Cells.At(0).String(), field.Key)
+			}
+		}
+	})
+}
+
+func TestSuggestionsAreRead(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		for _, field := range NewForm(p).Fields() {
+			field.Cells.Resize(1)
+			for _, s := range field.Suggest {
+				require.NoError(t, field.Cells.At(0).Set(s), field.Key)
+				assert.NotEmpty(t, field.Cells.At(0).String())
+			}
+		}
+	})
+}
+
+func TestEmptyFormAsks(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		f := NewForm(p)
+		assert.Empty(t, f.Problems())
+		assert.Empty(t, f.Fragment())
+		assert.Empty(t, f.ShareFragment())
+		assert.Nil(t, f.Report().Answer)
+		asks := 0
+		for _, part := range f.Report().Parts {
+			for _, b := range part.Blocks {
+				if a, ok := b.(Ask); ok {
+					asks++
+					require.NotEmpty(t, a.Keys)
+				}
+			}
+		}
+		assert.Positive(t, asks, "an empty form says what it needs")
+	})
+}
+
+func TestExampleAnswers(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		f := Load(p, p.Example)
+		assert.Empty(t, f.Problems())
+		assert.NotNil(t, f.Report().Answer)
+		assert.Equal(t, p.Example, f.Fragment(), "an example is canonical")
+	})
+}
+
+var rowSuffix = regexp.MustCompile(`-[0-9]+$`)
+
+// checkFigures holds a report against what its page declares.
+func checkFigures(t require.TestingT, p Page, r Report) {
+	seen := map[string]bool{}
+	for _, f := range allFigures(r) {
+		require.True(t, unit.Finite(f.Value), "%s is %v", f.ID, f.Value)
+		require.NotContains(t, f.String(), "NaN")
+		if f.ID == "" {
+			continue
+		}
+		require.False(t, seen[f.ID], "two figures are out-%s", f.ID)
+		seen[f.ID] = true
+		require.True(t, slices.ContainsFunc(p.Outputs, func(o Output) bool { return o.ID == rowSuffix.ReplaceAllString(f.ID, "") }), "out-%s is not declared", f.ID)
+	}
+}
+
+func allFigures(r Report) []Figure {
+	var all []Figure
+	if r.Answer != nil {
+		all = append(all, r.Answer.Figure)
+		all = append(all, lineFigures(r.Answer.Says)...)
+	}
+	for _, p := range r.Parts {
+		all = append(all, partFigures(p)...)
+	}
+	return all
+}
+
+func partFigures(p Part) []Figure {
+	var all []Figure
+	for _, b := range p.Blocks {
+		switch b := b.(type) {
+		case Para:
+			all = append(all, lineFigures(b.Line)...)
+		case Note:
+			all = append(all, lineFigures(b.Line)...)
+		case Figures:
+			all = append(all, b.All...)
+		case Steps:
+			all = append(all, lineFigures(slices.Concat(b.Items...))...)
+		case Points:
+			all = append(all, lineFigures(slices.Concat(b.Items...))...)
+		case Table:
+			for _, row := range b.Rows {
+				all = append(all, lineFigures(slices.Concat(row...))...)
+			}
+		}
+	}
+	return all
+}
+
+func lineFigures(l Line) []Figure {
+	var all []Figure
+	for _, s := range l {
+		if s.Figure != nil {
+			all = append(all, *s.Figure)
+		}
+	}
+	return all
+}
+
+func TestAsksNameFields(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		for _, fragment := range []string{"", p.Example} {
+			f := Load(p, fragment)
+			for _, part := range f.Report().Parts {
+				for _, b := range part.Blocks {
+					if a, ok := b.(Ask); ok {
+						for _, key := range a.Keys {
+							assert.NotEmpty(t, f.Label(key), key)
+						}
+					}
+				}
+				for _, key := range part.Needs {
+					assert.NotEmpty(t, f.Label(key), "%s needs %s", part.ID, key)
+				}
+			}
+		}
+	})
+}
+
+// While a field is wrong, what depends on it is withheld, not stale; the rest
+// stays as it was.
+func TestWrongFieldWithholdsItsAnswers(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		whole := Load(p, p.Example)
+		for _, field := range whole.Fields() {
+			if !whole.Filled(field) || len(options(field)) > 0 {
+				continue
+			}
+			f := Load(p, p.Example)
+			f.Set(field.Key, 0, "8Omm¿{")
+			if f.ProblemAt(field.Key, 0) == "" {
+				continue // free text takes anything
+			}
+			for _, was := range whole.Report().Parts {
+				for _, is := range f.Report().Parts {
+					if is.ID == was.ID {
+						assert.Equal(t, partFigures(was), partFigures(is), "%s is wrong, and part %s shows something else", field.Key, is.ID)
+					}
+				}
+			}
+			if a := f.Report().Answer; a != nil {
+				assert.Equal(t, whole.Report().Answer.Figure, a.Figure, "%s is wrong", field.Key)
+			}
+			f.Set(field.Key, 0, whole.Text(field.Key, 0))
+			assert.Equal(t, whole.Report(), f.Report(), "put right again")
+		}
+	})
+}
+
+func TestGuidesComeFirst(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		for _, fragment := range []string{"", p.Example} {
+			parts := Load(p, fragment).Report().Parts
+			assert.True(t, slices.IsSortedFunc(parts, func(a, b Part) int {
+				return boolRank(a.Guide) - boolRank(b.Guide)
+			}), "the page shows them above the form")
+		}
+	})
+}
+
+func boolRank(first bool) int {
+	if first {
+		return 0
+	}
+	return 1
+}

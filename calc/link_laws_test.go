@@ -1,0 +1,168 @@
+package calc
+
+import (
+	"bufio"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// typedText draws what somebody may type into a field.
+func typedText(field Field) *rapid.Generator[string] {
+	texts := []string{"", "80", "80,5", "1.8deg", "0.9°", "28.7 mm", "5/16 in", "1 5/16 in", "3.15in", "538.0", "1,000", "12", "54:12",
+		"Tr8x8(P2)", "8Omm", "-3", "M92 E{value}", "a&b=c#d", "100%", "x, y", " 80 ", "(", "80.", "½", "0", "1e3"}
+	for _, o := range options(field) {
+		texts = append(texts, o.Word)
+	}
+	return rapid.OneOf(rapid.SampledFrom(append(texts, field.Suggest...)), rapid.SampledFrom(texts), rapid.String())
+}
+
+// drawForm types into a page at random.
+func drawForm(t *rapid.T, p Page) *Form {
+	f := NewForm(p)
+	for _, field := range f.Fields() {
+		if checks, ok := field.Cells.(*Checks); ok {
+			for _, o := range checks.Options() {
+				f.Tick(field.Key, o.Word, rapid.Bool().Draw(t, o.Word))
+			}
+			continue
+		}
+		rows := 1
+		if field.Group != nil {
+			rows = rapid.IntRange(0, 4).Draw(t, "rows")
+		}
+		for row := range rows {
+			f.Set(field.Key, row, typedText(field).Draw(t, field.Key))
+		}
+	}
+	return f
+}
+
+func TestLinkIsIdentity(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		rapid.Check(t, func(t *rapid.T) {
+			f := drawForm(t, p)
+			checkFigures(t, p, f.Report())
+			fragment := f.Fragment()
+			if len(fragment) > MostLink {
+				return
+			}
+			g := Load(p, fragment)
+			require.Equal(t, fragment, g.Fragment())
+			require.Equal(t, f.Report(), g.Report())
+			require.Equal(t, entryProblems(f), entryProblems(g))
+
+			shared := Load(p, f.ShareFragment())
+			require.Equal(t, fragment, shared.Fragment())
+			check, says := shared.Check()
+			if f.Report().Answer != nil && fragment != "" {
+				require.Equal(t, Same, check, says)
+			} else {
+				require.Equal(t, Unclaimed, check, says)
+			}
+		})
+	})
+}
+
+// entryProblems are the problems of entries, without the notices of a link.
+func entryProblems(f *Form) []string {
+	var says []string
+	for _, p := range f.problems {
+		says = append(says, strings.ReplaceAll(p.Says, ",", ".")) // a link has the point
+	}
+	return says
+}
+
+// Links end where auto-linkers would not cut, and hold nothing that they would.
+func TestLinksSurviveForums(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		rapid.Check(t, func(t *rapid.T) {
+			fragment := drawForm(t, p).ShareFragment()
+			require.NotRegexp(t, `[^A-Za-z0-9\-._~/:%&=,]`, fragment)
+			require.NotRegexp(t, `[.:/~_-]$`, fragment)
+		})
+	})
+}
+
+// Every link that was ever shared opens for ever: testdata/links.txt only
+// grows. A line is a page, a fragment, and the answer's full value.
+func TestOldLinksOpen(t *testing.T) {
+	outputs := map[string]bool{}
+	n := 0
+	for slug, link := range links(t) {
+		for _, l := range link {
+			n++
+			p, ok := PageOf(slug)
+			require.True(t, ok, slug)
+			f := Load(p, l.fragment)
+			assert.Empty(t, f.Problems(), l.fragment)
+			a := f.Report().Answer
+			if l.answer == "-" {
+				assert.Nil(t, a, l.fragment)
+			} else if assert.NotNil(t, a, l.fragment) {
+				want, err := strconv.ParseFloat(l.answer, 64)
+				require.NoError(t, err)
+				assert.InEpsilon(t, want, a.Value, 1e-9, l.fragment)
+			}
+			for _, figure := range allFigures(f.Report()) {
+				outputs[slug+"#"+rowSuffix.ReplaceAllString(figure.ID, "")] = true
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, n, 20)
+	for _, p := range Pages {
+		for _, o := range p.Outputs {
+			assert.True(t, outputs[p.Slug+"#"+o.ID], "no link in links.txt shows out-%s of %s", o.ID, p.Slug)
+		}
+	}
+}
+
+type oldLink struct{ fragment, answer string }
+
+func links(t testing.TB) map[string][]oldLink {
+	file, err := os.Open("testdata/links.txt")
+	require.NoError(t, err)
+	defer func() { require.NoError(t, file.Close()) }()
+	all := map[string][]oldLink{}
+	for lines := bufio.NewScanner(file); lines.Scan(); {
+		if line := lines.Text(); line != "" && line[0] != '#' {
+			parts := strings.Fields(line)
+			require.Len(t, parts, 3, line)
+			all[parts[0]] = append(all[parts[0]], oldLink{parts[1], parts[2]})
+		}
+	}
+	return all
+}
+
+func FuzzLoad(f *testing.F) {
+	for slug, link := range links(f) {
+		for _, l := range link {
+			f.Add(slug, l.fragment)
+		}
+	}
+	for _, p := range Pages {
+		f.Add(p.Slug, p.Example)
+	}
+	f.Add("measure", "v=2&asked=8Omm&asked=1&nozzle=4&%zz&=&&a=b=c&rest=1,,,%2C&saw=steps:NaN&saw=1")
+	f.Fuzz(func(t *testing.T, slug, fragment string) {
+		p, ok := PageOf(slug)
+		if !ok {
+			return
+		}
+		form := Load(p, fragment)
+		checkFigures(t, p, form.Report())
+		_ = form.Report().String()
+		canonical := form.Fragment()
+		if len(canonical) > MostLink {
+			return
+		}
+		again := Load(p, canonical)
+		require.Equal(t, canonical, again.Fragment(), "canonical links are stable")
+		require.Equal(t, form.Report(), again.Report())
+	})
+}
