@@ -181,14 +181,15 @@ func (p *Page) FillNth(name string, n int, text string) {
 // Focus puts the caret into the nth field of that name, or id, with all its text selected.
 func (p *Page) Focus(name string, n int) {
 	p.t.Helper()
-	found := Eval[bool](p, fmt.Sprintf(`(() => {
+	trouble := Eval[string](p, fmt.Sprintf(`(() => {
 		const f = document.getElementsByName(%[1]q)[%[2]d] || document.getElementById(%[1]q);
-		if (!f) return false;
+		if (!f) return "there is none";
 		f.focus();
+		if (document.activeElement !== f) return "it can't have the focus: hidden, or disabled";
 		if (f.select) f.select();
-		return true;
+		return "";
 	})()`, name, n))
-	require.True(p.t, found, "no field %q (number %d)", name, n)
+	require.Empty(p.t, trouble, "field %q (number %d)", name, n)
 }
 
 // Press sends keys to what has the focus: text, or keys of chromedp/kb.

@@ -30,7 +30,7 @@ func holdProgram(t *testing.T, s *Site) (release func()) {
 }
 
 // textFields are the names of a page's text fields that can be seen.
-const textFields = `[...document.querySelectorAll("input[type=text][id][name]")].filter((f) => f.offsetParent).map((f) => f.name)`
+const textFields = `[...document.querySelectorAll("input[type=text][id][name]")].filter((f) => f.checkVisibility()).map((f) => f.name)`
 
 func TestTypedBeforeStartIsKept(t *testing.T) {
 	s := NewSite(t)
@@ -67,7 +67,7 @@ func TestTypedBeforeStartIsKept(t *testing.T) {
 }
 
 func TestTogglesBeforeStartAreKept(t *testing.T) {
-	const toggles = `[...document.querySelectorAll("input[type=checkbox][id], input[type=radio][id]")].filter((f) => f.offsetParent)`
+	const toggles = `[...document.querySelectorAll("input[type=checkbox][id], input[type=radio][id]")].filter((f) => f.checkVisibility())`
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
