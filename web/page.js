@@ -2,12 +2,15 @@
 // All of it happens inside the person's click, or the browser would refuse it.
 "use strict";
 (() => {
+  let forget = 0;
   function announce(text) {
     const said = document.getElementById("said");
     if (!said) return;
     // Emptied first: the same words twice would not be announced twice.
     said.textContent = "";
     setTimeout(() => { said.textContent = text; }, 50);
+    clearTimeout(forget);
+    forget = setTimeout(() => { said.textContent = ""; }, 5000);
   }
 
   // ---- Jumps within the page. The address holds the entries, not the place, and
@@ -20,6 +23,7 @@
     if (!target) return;
     e.preventDefault();
     e.stopImmediatePropagation();
+    for (let fold = target.closest("details:not([open])"); fold; fold = fold.parentElement.closest("details:not([open])")) fold.open = true;
     target.focus({ preventScroll: true });
     if (document.activeElement !== target) {
       target.tabIndex = -1;

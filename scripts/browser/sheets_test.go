@@ -1,0 +1,391 @@
+package browser
+
+import (
+	"strings"
+	"testing"
+
+	"striderule/calc"
+
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// heron is the demo scenario without its drivetrain.
+const heron = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
+
+// answerOf is what the page shows as its headline, at full precision.
+func answerOf(p *Page) string {
+	p.t.Helper()
+	return Eval[string](p, `(document.querySelector(".answer data") || {value: ""}).value`)
+}
+
+func TestDeepLinksAnswer(t *testing.T) {
+	s := NewSite(t)
+	for _, page := range calc.Pages {
+		t.Run(page.Slug, func(t *testing.T) {
+			want := calc.Load(page, page.Example).Report()
+			p := s.NewPage(t)
+			p.Open("/" + page.Slug + "/#" + page.Example)
+			assert.Equal(t, want.Answer.Full(), answerOf(p), "the same figure as natively, to the last bit")
+			assert.InEpsilon(t, want.Answer.Value, p.Value("out-"+want.Answer.ID), 1e-15)
+			p.Reload()
+			assert.Equal(t, want.Answer.Full(), answerOf(p))
+			assert.False(t, Eval[bool](p, `Boolean(document.querySelector(".problems"))`))
+		})
+	}
+}
+
+func TestHeronFromEitherConvention(t *testing.T) {
+	const test = "&asked=80&mark=105&rest=28.7,28.9,28.6&angle=1.8&micro=16&gears=pairs&driving=12&driven=54"
+	s := NewSite(t)
+	for _, setting := range []string{"steps=538.0", "as=turn&turn=5.947955390334573", "as=output&output=26.765799256505577"} {
+		p := s.NewPage(t)
+		p.Open("/measure/#v=1&" + setting + test)
+		assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+		assert.InEpsilon(t, 5.670384139, p.Value("out-turn"), 1e-9)
+		assert.InEpsilon(t, 25.51672862, p.Value("out-output"), 1e-9)
+		for id, shown := range map[string]string{"steps": "564.34", "turn": "5.6704", "output": "25.517"} {
+			assert.Contains(t, p.Text("#out-"+id), shown, setting)
+		}
+	}
+}
+
+// A whole mark test, typed in from an empty page as it is read off.
+func TestMarkTestFromAnEmptyPage(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	assert.Empty(t, answerOf(p))
+	assert.Contains(t, p.Text("#part-missing"), "Steps per mm now, Commanded length, Mark at and Remaining")
+	p.Fill("steps", "538,0")
+	p.Fill("asked", "80")
+	p.Fill("mark", "105")
+	p.FillNth("rest", 0, "28,7")
+	assert.Contains(t, p.Text("#part-runs"), "One run cannot show")
+	p.FillNth("rest", 1, "28.9 mm")
+	p.FillNth("rest", 2, "28,6")
+	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+	assert.InDelta(t, 76.3, p.Value("out-moved-1"), 1e-9)
+	assert.InDelta(t, 25, p.Value("out-expect"), 1e-9)
+	assert.Equal(t, "28,7", p.Field("rest"), "what was typed stays")
+
+	// The drivetrain gives the other convention; it is folded until asked for.
+	p.Click("#part-conventions .ask a")
+	assert.Equal(t, "f-angle", Eval[string](p, `document.activeElement.id`), "the way to the field opens its section")
+	p.Fill("angle", "1,8")
+	p.Fill("micro", "1/16")
+	assert.InEpsilon(t, 5.670384139, p.Value("out-turn"), 1e-9)
+	p.Choose("gears", "pairs")
+	p.Fill("driving", "12")
+	p.Fill("driven", "54")
+	assert.InEpsilon(t, 25.51672862, p.Value("out-output"), 1e-9)
+
+	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
+	p.Fill("line", "M92 E{value}")
+	assert.Equal(t, "M92 E564.336", p.Text("#part-apply .code code"))
+	p.Wait(`location.hash === "#v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9%20mm,28.6&angle=1.8&micro=1/16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D"`)
+	p.Wait(`document.getElementById("live").textContent.startsWith("New setting, steps per mm: 564.34")`)
+}
+
+func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
+	s := NewSite(t)
+	for _, page := range calc.Pages {
+		t.Run(page.Slug, func(t *testing.T) {
+			p := s.NewPage(t)
+			p.Open("/" + page.Slug + "/#" + page.Example)
+			p.GrantClipboard()
+			p.Click("#copy-link")
+			p.Wait(`document.getElementById("said").textContent === "Link copied."`)
+			link := Eval[string](p, `navigator.clipboard.readText()`)
+			require.True(t, strings.HasPrefix(link, s.URL+page.Slug+"/#v=1&"), link)
+			figures := `JSON.stringify([...document.querySelectorAll("data[id]")].map((d) => [d.id, d.value]))`
+			want := Eval[string](p, figures)
+
+			q := s.NewPage(t) // another phone
+			q.Open("/" + strings.TrimPrefix(link, s.URL))
+			assert.Equal(t, want, Eval[string](q, figures))
+			assert.Contains(t, q.Text("#check"), "Same result")
+
+			wrong := link[:strings.LastIndex(link, ":")] + ":1.5"
+			q.Open("/" + strings.TrimPrefix(wrong, s.URL))
+			assert.Contains(t, q.Text("#check"), "Differs: the link said 1.5; these entries give")
+		})
+	}
+}
+
+func TestBackAndForward(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.Fill("steps", "538")
+	p.Fill("asked", "80")
+	p.Wait(`location.hash === "#v=1&steps=538&asked=80"`)
+	p.Click(`nav a[href$="/convert/"]`)
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Convert")`)
+	assert.Equal(t, "title", Eval[string](p, `document.activeElement.id`), "a new page begins at its heading")
+	p.Fill("name", "Heron")
+	p.Wait(`location.hash === "#v=1&name=Heron"`)
+	p.Back()
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Correct")`)
+	assert.Equal(t, "538", p.Field("steps"), "back goes to the page before, not to the key before")
+	assert.Equal(t, "80", p.Field("asked"))
+	p.Forward()
+	p.Wait(`document.getElementById("f-name-1") && document.getElementById("f-name-1").value === "Heron"`)
+}
+
+// go-app drops a visit to the address that it remembers; the page must not.
+func TestSameLinkTwice(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Fill("asked", "100")
+	p.Wait(`location.hash.includes("asked=100")`)
+	visit := func(fragment string) {
+		Eval[bool](p, `((location.hash = "#`+fragment+`"), true)`)
+		p.Settle()
+	}
+	visit(heron)
+	p.Wait(`document.getElementById("f-asked").value === "80"`)
+	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+	visit("v=1&steps=400")
+	p.Wait(`document.getElementById("f-steps").value === "400"`)
+	assert.Empty(t, p.Field("asked"), "nothing stays of the sheet before")
+	assert.Empty(t, answerOf(p))
+	visit("")
+	p.Wait(`document.getElementById("f-steps").value === ""`)
+}
+
+func TestPagesKeepNothingOfEachOther(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Click(`nav a[href$="/swap/"]`)
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Swap")`)
+	assert.Empty(t, p.Field("steps"))
+	p.Click(`nav a[href$="/measure/"]`)
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Correct")`)
+	assert.Empty(t, p.Field("steps"), "the menu opens an empty sheet")
+}
+
+func TestExampleAndEmptyAreStepsInTheHistory(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.Fill("steps", "123")
+	p.Click("#example")
+	p.Wait(`document.getElementById("f-steps").value === "538.0"`)
+	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+	p.Click("#clear")
+	p.Wait(`document.getElementById("f-steps").value === ""`)
+	p.Back()
+	p.Wait(`document.getElementById("f-steps").value === "538.0"`)
+	p.Back()
+	p.Wait(`document.getElementById("f-steps").value === "123"`)
+}
+
+func TestBadLinkShowsItsProblemsAndKeepsTheRest(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#v=1&steps=538.0&asked=8Omm&mark=105&rest=28.7,120&colour=red&speed=%3Cimg%20src=x%20onerror=alert(1)%3E")
+	problems := p.Text(".problems")
+	for _, says := range []string{
+		"Commanded length is “8Omm”: not a length",
+		"Remaining in run 2: “120 mm” is not less than the mark",
+		"“colour” in the link is not a field of this page.",
+		"Feed speed is “<img src=x onerror=alert(1)>”: not a speed",
+	} {
+		assert.Contains(t, problems, says)
+	}
+	assert.Equal(t, "538.0", p.Field("steps"))
+	assert.Equal(t, "8Omm", p.Field("asked"))
+	assert.Equal(t, "true", Eval[string](p, `document.getElementById("f-asked").getAttribute("aria-invalid")`))
+	assert.Empty(t, answerOf(p))
+	p.Click(".problems a")
+	assert.Equal(t, "f-asked", Eval[string](p, `document.activeElement.id`))
+	p.Fill("asked", "80")
+	p.FillNth("rest", 1, "28.9")
+	p.Fill("speed", "")
+	assert.InEpsilon(t, 538*80/76.2, p.Value("out-steps"), 1e-12)
+	assert.False(t, Eval[bool](p, `Boolean(document.querySelector(".problems"))`))
+}
+
+func TestNoSidewaysScrolling(t *testing.T) {
+	s := NewSite(t)
+	paths := Pages(t, Dist(t))
+	for _, page := range calc.Pages {
+		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
+	}
+	paths = append(paths, "/measure/#v=1&steps=0.0012345678901234&asked=8Ommmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmm&mark=105&rest=28.7")
+	for _, width := range []int64{320, Width} {
+		p := s.NewPage(t)
+		p.Viewport(width, Height)
+		for _, path := range paths {
+			p.Open(path)
+			Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
+			wide := Eval[[]string](p, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5 && !e.closest(".scroll") && !e.closest(".unseen")).map((e) => e.tagName + "." + e.className)`)
+			assert.Empty(t, wide, "%d px, %s", width, path)
+			assert.LessOrEqual(t, Eval[int64](p, `document.documentElement.scrollWidth`), width, path)
+		}
+	}
+}
+
+func TestTargetsAreLargeEnough(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	for _, page := range calc.Pages {
+		p.Open("/" + page.Slug + "/#" + page.Example)
+		small := Eval[[]string](p, `[...document.querySelectorAll("button, input[type=text], select, label.option, nav a, summary, .bar, .links a")]
+			.filter((e) => e.offsetParent && e.getBoundingClientRect().height < 43.5).map((e) => e.outerHTML.slice(0, 120))`)
+		assert.Empty(t, small, page.Slug)
+	}
+}
+
+// With the keyboard alone: from the address bar to a copied link.
+func TestKeyboardOnly(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.GrantClipboard()
+	focused := func() string {
+		return Eval[string](p, `(() => { const e = document.activeElement; return e.id || e.textContent; })()`)
+	}
+	tabTo := func(id string) {
+		t.Helper()
+		for range 60 {
+			p.Press(kb.Tab)
+			if focused() == id {
+				return
+			}
+		}
+		require.FailNow(t, "Tab never reaches "+id)
+	}
+	p.Press(kb.Tab)
+	assert.Equal(t, "Skip to the content", focused())
+	tabTo("f-as-steps")
+	p.Press(kb.ArrowDown)
+	assert.Equal(t, "f-as-turn", focused(), "arrows go through the options")
+	p.Press(kb.ArrowUp)
+	tabTo("f-steps")
+	p.Press("538")
+	tabTo("f-asked")
+	p.Press("80")
+	tabTo("f-mark")
+	p.Press("105")
+	tabTo("f-rest-1")
+	p.Press("28.7")
+	tabTo("f-rest-2")
+	p.Press("28.9")
+	tabTo("f-rest-3")
+	p.Press("28.6" + kb.Enter) // must not send or reload the page
+	tabTo("add-run")
+	p.Press(kb.Enter)
+	assert.Equal(t, "f-rest-4", focused(), "a new row takes the focus")
+	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+	tabTo("copy-link")
+	p.Press(kb.Enter)
+	p.Wait(`document.getElementById("said").textContent === "Link copied."`)
+	outline := Eval[string](p, `getComputedStyle(document.activeElement).outlineStyle`)
+	assert.Equal(t, "solid", outline, "the focus shows")
+}
+
+func TestRowsComeAndGo(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Click("#add-run")
+	p.FillNth("rest", 3, "28.8")
+	assert.InDelta(t, 105-28.8, p.Value("out-moved-4"), 1e-9)
+	p.Click(`[aria-label="Remove run 2"]`)
+	p.Wait(`location.hash.endsWith("rest=28.7,28.6,28.8")`)
+	values := Eval[[]string](p, `[...document.getElementsByName("rest")].map((f) => f.value)`)
+	assert.Equal(t, []string{"28.7", "28.6", "28.8"}, values, "the fields moved up")
+}
+
+func TestSuggestionFillsTheField(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.Fill("asked", "50")
+	p.Click(`[aria-label="Commanded length: 80"]`)
+	assert.Equal(t, "80", p.Field("asked"))
+	p.Wait(`location.hash === "#v=1&asked=80"`)
+}
+
+func TestConvertTable(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/convert/")
+	p.Fill("name", "X")
+	p.Fill("steps", "80")
+	p.Fill("angle", "1,8")
+	p.Fill("micro", "16")
+	assert.InDelta(t, 40, p.Value("out-turn-1"), 1e-12)
+	assert.Contains(t, p.Text("#part-axis-1"), "For travel per output turn, give Gear ratio.")
+	p.Click("#add-axis")
+	p.FillNth("name", 1, "Z")
+	Eval[bool](p, `(() => { const f = document.getElementById("f-as-2"); f.value = "turn"; f.dispatchEvent(new Event("change", {bubbles: true})); return true; })()`)
+	p.Settle()
+	p.Fill("turn", "0.2in")
+	p.FillNth("angle", 1, "0,9")
+	p.FillNth("micro", 1, "1/16")
+	p.FillNth("ratio", 1, "1")
+	assert.InEpsilon(t, 6400/5.08, p.Value("out-steps-2"), 1e-12)
+	p.Wait(`location.hash === "#v=1&name=X,Z&as=,turn&steps=80&turn=,0.2in&angle=1.8,0.9&micro=16,1/16&ratio=,1"`)
+}
+
+func TestStartCardsOpenTheRightFields(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	for card, field := range map[string]string{
+		"another feeder": "f-rest-1", "an axis is off": "f-moved-1", "other number": "f-steps-1",
+		"another motor": "f-anglenew", "microsteps": "f-micronew", "gears": "f-gearsnew", "pulley": "f-outnew",
+	} {
+		p.Open("/")
+		Eval[bool](p, `([...document.querySelectorAll("a.card")].find((a) => a.textContent.includes("`+card+`")).click(), true)`)
+		p.Wait(`document.getElementById("` + field + `")`)
+	}
+}
+
+func TestPastedLinkOpens(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/")
+	p.Fill("pasted", "what is this")
+	p.Click("#open")
+	assert.Contains(t, p.Text("#pasted-problem"), "not a link to one of these pages")
+	p.Fill("pasted", "https://elsewhere.example/some/club/measure/#"+heron)
+	p.Press(kb.Enter)
+	p.Wait(`document.querySelector(".answer data")`)
+	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
+}
+
+func TestSwapHandsOver(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/swap/#v=1&changed=micro&steps=80&micro=32&micronew=64")
+	assert.Contains(t, p.Text("#part-effects"), "With 64 instead of 32 microsteps the setting in steps per mm doubles")
+	assert.InDelta(t, 160, p.Value("out-steps"), 1e-12)
+	p.Click(".links a")
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Correct")`)
+	assert.Equal(t, "160", p.Field("steps"))
+}
+
+func TestMethodTellsWhatTheCodecUses(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/method/")
+	text := p.Text("main")
+	for _, page := range calc.Pages {
+		for _, f := range calc.NewForm(page).Fields() {
+			assert.Contains(t, text, f.Label)
+		}
+		for _, o := range page.Outputs {
+			assert.Contains(t, text, "out-"+o.ID)
+		}
+	}
+	for _, h := range calc.Hazards {
+		assert.Contains(t, text, h.Says)
+	}
+	assert.Contains(t, text, "564.34")
+}
