@@ -9,7 +9,7 @@ import (
 // figure is a computed number: shown in the digits that make sense, held at
 // full precision.
 func figure(f calc.Figure) app.UI {
-	data := app.Data().Value(f.Full()).Text(f.String())
+	data := app.Data().Value(f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), app.Span().Class("of").Text(f.Unit))
 	if f.ID != "" {
 		data = data.ID("out-" + f.ID)
 	}

@@ -110,11 +110,11 @@ func (c *calculator) Render() app.UI {
 	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.parts(report, true),
 		app.Div().Class("tools").Body(
-			app.Button().Type("button").ID("example").Text("Fill in an example").OnClick(func(ctx app.Context, e app.Event) {
+			app.Button().Type("button").ID("example").Text("Show an example").OnClick(func(ctx app.Context, e app.Event) {
 				c.replace(ctx, c.page.Example)
 			}),
 			app.If(c.form.Fragment() != "", func() app.UI {
-				return app.Button().Type("button").ID("clear").Text("Empty the form").OnClick(func(ctx app.Context, e app.Event) {
+				return app.Button().Type("button").ID("clear").Text("Empty it").OnClick(func(ctx app.Context, e app.Event) {
 					c.replace(ctx, "")
 				})
 			}),

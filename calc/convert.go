@@ -14,7 +14,7 @@ var convertPage = Page{
 	Question: "My new controller wants the other number. What is it?",
 	About:    "Turn steps per mm, inch or degree into travel per motor turn or per output turn and back, for one axis or a whole table of them.",
 	New:      func() Sheet { return newConvert() },
-	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8deg,1.8deg,1.8deg&micro=16,16,16&ratio=54:12,1,1",
+	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8,1.8,1.8&micro=16,16,16&ratio=54:12,1,1",
 	Outputs: concat(
 		settingOutputs("", ""),
 		[]Output{

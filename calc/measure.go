@@ -12,7 +12,7 @@ var measurePage = Page{
 	Question: "I asked for a length and measured another. What should the setting be?",
 	About:    "Type the length you asked for and what you measured; get the corrected steps per mm or travel per motor turn, with the line to send and what to do next.",
 	New:      func() Sheet { return newMeasure() },
-	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&angle=1.8deg&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
+	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
 	Outputs: concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
 
@@ -94,22 +95,24 @@ func (a *measured) readings() (Part, bool) {
 		return Part{}, false
 	}
 	mark := a.runKeys[len(a.runKeys)-1] == "rest"
-	t := Table{Caption: "Runs", Head: []string{"Run", capital(a.verb())}}
+	unit := ", " + a.unit // once, in the head: five columns must fit on a phone
+	t := Table{Caption: "Runs", Head: []string{"Run", capital(a.verb()) + unit}}
 	if mark {
-		t.Head = []string{"Run", "Mark", "Remaining", "Fed"}
+		t.Head = []string{"Run", "Mark" + unit, "Left" + unit, "Fed" + unit}
 	}
 	if a.hasAsked {
-		t.Head = append(t.Head, "Error")
+		t.Head = append(t.Head, "Error, %")
 	}
+	cell := func(id string, v float64) Line { return say(Figure{ID: id, Value: v, Digits: 5}) }
 	for _, r := range a.runs {
 		n := itoa(r.row + 1)
 		cells := []Line{say(n)}
 		if mark {
-			cells = append(cells, say(a.length("", "", r.mark)), say(a.length("", "", r.rest)))
+			cells = append(cells, cell("", r.mark), cell("", r.rest))
 		}
-		cells = append(cells, say(a.length("moved-"+n, "", r.moved)))
+		cells = append(cells, cell("moved-"+n, r.moved))
 		if a.hasAsked {
-			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * (r.moved/a.asked - 1), Unit: "%", Digits: 3}))
+			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3}))
 		}
 		t.Rows = append(t.Rows, cells)
 	}

@@ -109,8 +109,8 @@ func TestMeasureDirections(t *testing.T) {
 		f := open(t, "measure", "v=1&axis=travel&steps=80&asked=100&moved="+moved)
 		return f.Report().Answer.Says.String()
 	}
-	assert.Contains(t, says("98"), "moved 98\u00a0mm where 100\u00a0mm was asked: 2\u00a0% too little")
-	assert.Contains(t, says("101,102"), "1.5\u00a0% too much")
+	assert.Contains(t, says("98"), "moved 98 mm where 100 mm was asked: 2 % too little")
+	assert.Contains(t, says("101,102"), "1.5 % too much")
 	assert.Contains(t, says("100"), "exactly right")
 	f := open(t, "measure", "v=1&axis=rotary&stepsdeg=80&askeddeg=360&turned=358")
 	assert.Contains(t, f.Report().Answer.Says.String(), "turned 358° where 360° was asked")

@@ -22,16 +22,16 @@ func (f Figure) Number() string {
 // Full returns the figure at full precision, as a machine reads it.
 func (f Figure) Full() string { return unit.Full(f.Value) }
 
-// String returns the figure with its unit.
-func (f Figure) String() string {
-	switch {
-	case f.Unit == "":
-		return f.Number()
-	case strings.HasPrefix(f.Unit, "°"):
-		return f.Number() + f.Unit
+// Gap is what stands between number and unit: nothing before degrees.
+func (f Figure) Gap() string {
+	if f.Unit == "" || strings.HasPrefix(f.Unit, "°") {
+		return ""
 	}
-	return f.Number() + "\u00a0" + f.Unit
+	return " "
 }
+
+// String returns the figure with its unit.
+func (f Figure) String() string { return f.Number() + f.Gap() + f.Unit }
 
 // String returns the line as plain text.
 func (l Line) String() string {
@@ -58,7 +58,7 @@ func (r Report) String() string {
 			writeBlock(&b, block)
 		}
 	}
-	return strings.ReplaceAll(b.String(), "\u00a0", " ")
+	return b.String()
 }
 
 func writeBlock(b *strings.Builder, block Block) {

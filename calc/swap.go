@@ -6,7 +6,7 @@ var swapPage = Page{
 	Question: "I fitted another motor, driver, gear, pulley, belt, screw or roller. Which numbers move?",
 	About:    "Old and new part side by side: which of steps per mm and travel per turn moves, which stays, the new value, and every entry that must change.",
 	New:      func() Sheet { return newSwap() },
-	Example:  "v=1&changed=gears&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8deg&microkept=16",
+	Example:  "v=1&changed=gears&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8&microkept=16",
 	Outputs: concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),

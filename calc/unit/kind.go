@@ -139,7 +139,7 @@ func (k Kind[T]) read(text, bare string, within Range[T]) (T, string, error) {
 		if !found {
 			typed := strings.TrimSpace(text)
 			typed = typed[max(0, len(typed)-len(n.unit)):] // with its colons
-			return refuse(ErrUnit, "not "+k.Noun+" (`"+clip(typed)+"` is not a unit of it)", looks)
+			return refuse(ErrUnit, "not "+k.Noun+" (“"+clip(typed)+"” is not a unit of it)", looks)
 		}
 	}
 	value, inside := k.value(n.value, u, within)

@@ -101,8 +101,8 @@ func TestRefusalSentences(t *testing.T) {
 		assert.EqualError(t, set(text), want)
 	}
 	check(lengths.Set, "abc", "`abc`: not a length; a length looks like 80 mm")
-	check(lengths.Set, "8Omm", "`8Omm`: not a length (`Omm` is not a unit of it); a length looks like 80 mm")
-	check(lengths.Set, "80 furlongs", "`80 furlongs`: not a length (`furlongs` is not a unit of it); a length looks like 80 mm")
+	check(lengths.Set, "8Omm", "`8Omm`: not a length (“Omm” is not a unit of it); a length looks like 80 mm")
+	check(lengths.Set, "80 furlongs", "`80 furlongs`: not a length (“furlongs” is not a unit of it); a length looks like 80 mm")
 	check(lengths.Set, "-5", "`-5`: it cannot be negative here; a length here is 0.1 to 10000 mm")
 	check(lengths.Set, "0", "`0`: it cannot be zero here; a length here is 0.1 to 10000 mm")
 	check(lengths.Set, "20000", "`20000`: outside the range; a length here is 0.1 to 10000 mm")
@@ -111,7 +111,7 @@ func TestRefusalSentences(t *testing.T) {
 	check(lengths.Set, "1,000 mm", "`1,000 mm`: this can be read in two ways; is it 1.000 mm or 1000 mm? Write 1.000 mm or 1000 mm")
 	check(teeth.Set, "20.5", "`20.5`: not a whole number; write a number of teeth as a whole number, like 20")
 	check(micro.Set, "512", "`512`: outside the range; a number of microsteps here is 1 to 256")
-	check(ratio.Set, "54:x", "`54:x`: not a ratio (`:x` is not a unit of it); a ratio looks like 4.5 or 54:12")
+	check(ratio.Set, "54:x", "`54:x`: not a ratio (“:x” is not a unit of it); a ratio looks like 4.5 or 54:12")
 	check(step.Set, "1800 steps", "`1800 steps`: outside the range; a step angle here is 4 to 720 steps")
 	check(step.Set, "fast", "`fast`: not a step angle; a step angle looks like 1.8° (or 200 steps per turn)")
 }
