@@ -94,38 +94,42 @@ func (s *convertSheet) Fields() []Field {
 
 // An axisRow is one row of the table, read.
 type axisRow struct {
-	n        string // "1"
-	name     string
-	rotary   bool
-	setting  drive.Setting
-	key      string // that the setting is typed in
-	hasValue bool
-	motor    drive.Motor
-	hasMotor bool
-	ratio    float64
-	hasRatio bool
+	fact
+	n     string // "1"
+	name  string
+	key   string // that the setting is typed in
+	given bool   // the setting is
+}
+
+// A plainRatio is a gearing known as one number.
+type plainRatio float64
+
+func (r plainRatio) in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting {
+	return s.InRatio(to, m, float64(r))
 }
 
 func (s *convertSheet) row(i int) axisRow {
 	c := conventionOf(s.As.Rows[i])
-	r := axisRow{
-		n: itoa(i + 1), name: s.Name.Rows[i].Value, rotary: s.Moves.Rows[i].Word == "rotary",
-		motor:    drive.Motor{StepAngle: s.Angle.Rows[i].Value, Microsteps: s.Micro.Rows[i].Value},
-		hasMotor: s.Angle.Rows[i].Given && s.Micro.Rows[i].Given,
-		ratio:    float64(s.Ratio.Rows[i].Value), hasRatio: s.Ratio.Rows[i].Given,
-	}
+	r := axisRow{n: itoa(i + 1), name: s.Name.Rows[i].Value, key: conventionWords[c]}
+	r.rotary = s.Moves.Rows[i].Word == "rotary"
 	if r.name == "" {
 		r.name = "Axis " + r.n
 	}
-	r.key = conventionWords[c]
 	if r.rotary {
 		r.key += "deg"
 	}
-	v, ok := pick(r.key, map[string]reading{
+	r.setting.Convention = c
+	r.setting.Value, r.given = pick(r.key, map[string]reading{
 		"steps": given(s.Steps.Rows[i]), "turn": given(s.Turn.Rows[i]), "output": given(s.Output.Rows[i]),
 		"stepsdeg": given(s.StepsDeg.Rows[i]), "turndeg": given(s.TurnDeg.Rows[i]), "outputdeg": given(s.OutputDeg.Rows[i]),
 	})
-	r.setting, r.hasValue = drive.Setting{Convention: c, Value: v}, ok
+	motor := motorEntry{s.Angle.Rows[i], s.Micro.Rows[i]}
+	r.motor, _ = motor.motor()
+	r.noMotor = motor.missing()
+	r.gears = plainRatio(s.Ratio.Rows[i].Value)
+	if !s.Ratio.Rows[i].Given {
+		r.noGears = []string{"ratio"}
+	}
 	return r
 }
 
@@ -133,7 +137,7 @@ func (s *convertSheet) row(i int) axisRow {
 func (s *convertSheet) blank(i int) bool {
 	cells := []Value{&s.Name.Rows[i], &s.Angle.Rows[i], &s.Micro.Rows[i], &s.Ratio.Rows[i]}
 	told := func(v Value) bool { return v.String() != "" }
-	return !s.row(i).hasValue && !slices.ContainsFunc(cells, told) &&
+	return !s.row(i).given && !slices.ContainsFunc(cells, told) &&
 		s.Moves.Rows[i].isDefault() && s.As.Rows[i].isDefault()
 }
 
@@ -146,7 +150,7 @@ func (s *convertSheet) Solve() Report {
 		if i > 0 && s.blank(i) {
 			continue
 		}
-		if !row.hasValue {
+		if !row.given {
 			r.Parts = append(r.Parts, Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
 				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
 			continue
@@ -167,23 +171,6 @@ func (r axisRow) figure(id, label string, v float64, u string) Figure {
 	return Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
 }
 
-// in returns the setting in another convention and what that takes but is not
-// given.
-func (r axisRow) in(to drive.Convention) (drive.Setting, []string) {
-	var missing []string
-	motor, gears := drive.Facts(r.setting.Convention, to)
-	if motor && r.motor.StepAngle == 0 {
-		missing = append(missing, "angle")
-	}
-	if motor && r.motor.Microsteps == 0 {
-		missing = append(missing, "micro")
-	}
-	if gears && !r.hasRatio {
-		missing = append(missing, "ratio")
-	}
-	return r.setting.InRatio(to, r.motor, r.ratio), missing
-}
-
 func (r axisRow) needs() []string {
 	return []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}
 }
@@ -198,9 +185,8 @@ func (r axisRow) part() Part {
 	}
 	for _, to := range drive.Conventions {
 		s, missing := r.in(to)
-		name := settingName(to, r.rotary)
 		if len(missing) > 0 {
-			asks = append(asks, Ask{missing, strings.ToLower(name)})
+			asks = append(asks, r.ask(to, missing))
 			continue
 		}
 		figures = append(figures, settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
@@ -213,22 +199,15 @@ func (r axisRow) part() Part {
 			figures = append(figures, r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
 		}
 	}
-	if r.hasMotor {
-		if s, missing := r.in(drive.TravelPerTurn); len(missing) == 0 {
-			figures = append(figures,
-				r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
-				r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
-		}
-	} else {
-		asks = append(asks, Ask{r.motorMissing(), "travel per full step and per microstep"})
+	if s, missing := r.in(drive.TravelPerTurn); len(r.noMotor) > 0 {
+		asks = append(asks, Ask{r.noMotor, "travel per full step and per microstep"})
+	} else if len(missing) == 0 {
+		figures = append(figures,
+			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
+			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
 	}
 	p.Blocks = append([]Block{Figures{figures}}, asks...)
 	return p
-}
-
-func (r axisRow) motorMissing() []string {
-	_, missing := axisRow{setting: drive.Setting{Convention: drive.StepsPerUnit}, motor: r.motor}.in(drive.TravelPerTurn)
-	return missing
 }
 
 // answer is the number in the other convention: travel per motor turn for who

@@ -1,8 +1,6 @@
 package calc
 
-import (
-	"striderule/calc/unit"
-)
+import "striderule/calc/unit"
 
 // Feed speeds, in mm/s, above which a test is more likely to measure slip than
 // scale. At 3 mm/s a filament of 1.75 mm asks the hot end to melt 7 mm³/s.

@@ -153,42 +153,24 @@ func (a *measured) doubts() []Block {
 // conventions shows the setting before and after in each convention that the
 // given facts allow, and asks for the facts that are missing.
 func (a *measured) conventions() (Part, bool) {
-	t := Table{Caption: "Before and after", Head: []string{"", "Before", "After"}}
 	p := Part{ID: "conventions", Title: "The same in each convention",
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
-	var asks []Block
-	m, hasMotor := a.sheet.motor()
-	for _, to := range drive.Conventions {
-		var missing []string
-		motor, gears := drive.Facts(a.now.Convention, to)
-		if motor && !hasMotor {
-			missing = append(missing, a.sheet.motorEntry.missing()...)
+	was := fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
+		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
+	was.motor, _ = a.sheet.motor()
+	is := was
+	is.setting = a.corrected()
+	before := func(id string, s drive.Setting) Figure {
+		if s.Convention == a.now.Convention {
+			return a.old(id, s)
 		}
-		if gears {
-			missing = append(missing, a.sheet.gearEntry.missing("")...)
-		}
-		name := settingName(to, a.sheet.rotary())
-		if len(missing) > 0 {
-			asks = append(asks, Ask{missing, strings.ToLower(name)})
-			continue
-		}
-		was, is := a.sheet.in(a.now, to, m), a.sheet.in(a.corrected(), to, m)
-		after := a.setting(conventionWords[to], is)
-		if to == a.now.Convention {
-			after.ID = "" // the headline has it
-		}
-		before := a.setting("was-"+conventionWords[to], was)
-		if to == a.now.Convention {
-			before = a.old(before.ID, was)
-		}
-		t.Rows = append(t.Rows, []Line{say(name), say(before), say(after)})
-		if to == drive.TravelPerOutputTurn && a.sheet.Axis.Word == "feed" {
-			d := Figure{ID: "diameter", Label: "Effective diameter of the roller that this implies",
-				Value: float64(drive.EffectiveDiameter(is.Value)), Unit: "mm", Digits: 4, Keep: true}
-			asks = append([]Block{Figures{[]Figure{d}}}, asks...)
-		}
+		return a.setting(id, s)
 	}
-	p.Blocks = append([]Block{t}, asks...)
+	p.Blocks = beforeAndAfter(was, is, before, a.setting)
+	if travel, missing := is.in(drive.TravelPerOutputTurn); len(missing) == 0 && a.sheet.Axis.Word == "feed" {
+		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
+			Value: float64(drive.EffectiveDiameter(travel.Value)), Unit: "mm", Digits: 4, Keep: true}}})
+	}
 	return p, true
 }
 

@@ -1,0 +1,76 @@
+package calc
+
+import (
+	"slices"
+	"strings"
+)
+
+func (f *Form) read(fragment string) {
+	if cut, long := cutLong(fragment); long {
+		fragment = cut
+		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
+	}
+	for _, p := range split(fragment) {
+		switch field, known := f.field(p.key); {
+		case p.key == "v" && len(p.cells) > 0:
+			if v := strings.Join(p.cells, ","); v != Version {
+				f.notice("v", "The link says version "+quote(v)+"; this page reads version "+Version+". It is read as far as it is understood.")
+			}
+		case p.key == claimKey && p.cells != nil:
+			f.receive(p.cells)
+		case !known:
+			f.keep(p, quote(p.key)+" in the link is not a field of this page.")
+		case p.cells == nil:
+			f.keep(p, quote(p.key)+" in the link has no value: write "+p.key+"=value.")
+		case f.text[p.key] != nil:
+			f.notice(p.key, quote(p.key)+" stands in the link twice: the first one counts.")
+		default:
+			f.take(field, p.cells)
+		}
+	}
+}
+
+// cutLong cuts a fragment to MostLink characters, at the end of a piece.
+func cutLong(fragment string) (string, bool) {
+	if len(fragment) <= MostLink {
+		return fragment, false
+	}
+	end := strings.LastIndexByte(fragment[:MostLink+1], '&')
+	return fragment[:max(end, 0)], true
+}
+
+func (f *Form) notice(key, says string) {
+	f.notices = append(f.notices, Problem{Key: key, Says: says})
+}
+
+func (f *Form) keep(p piece, says string) {
+	f.unknown = append(f.unknown, p)
+	f.notice(p.key, says)
+}
+
+// take puts a link's cells into a field.
+func (f *Form) take(field Field, cells []string) {
+	most := f.most(field)
+	if len(cells) > most && most == 1 {
+		cells = []string{strings.Join(cells, ",")} // a comma typed by hand
+	}
+	if len(cells) > most {
+		f.notice(field.Key, field.Label+": the link has "+itoa(len(cells))+" values, "+itoa(most)+" are read.")
+		cells = cells[:most]
+	}
+	f.text[field.Key] = slices.Clone(cells)
+	if field.Group != nil {
+		f.rows[field.Group] = max(f.rows[field.Group], len(cells))
+	}
+}
+
+// most is how many cells a field may have.
+func (f *Form) most(field Field) int {
+	if field.Group != nil {
+		return field.Group.Most
+	}
+	if c, ok := field.Cells.(*Checks); ok {
+		return len(c.options)
+	}
+	return 1
+}

@@ -1,0 +1,60 @@
+package calc
+
+// Fragment returns the link's fragment without `#`, canonical: fixed order of
+// keys, decimal points, defaults and hidden text left out. It is empty when
+// nothing is typed.
+func (f *Form) Fragment() string { return join(f.pieces()) }
+
+func (f *Form) pieces() []piece {
+	var pieces []piece
+	for _, field := range f.fields {
+		if cells := f.plainCells(field); len(cells) > 0 {
+			pieces = append(pieces, piece{field.Key, cells})
+		}
+	}
+	pieces = append(pieces, f.unknown...)
+	if len(pieces) == 0 {
+		return nil
+	}
+	return append([]piece{{"v", []string{Version}}}, pieces...)
+}
+
+// plainCells returns a field's cells as a link carries them, without empty
+// ones at the end.
+func (f *Form) plainCells(field Field) []string {
+	var cells []string
+	if checks, ok := field.Cells.(*Checks); ok && f.Visible(field, 0) {
+		return f.plainTicks(checks, field.Key)
+	}
+	for row := range f.Rows(field) {
+		cell := ""
+		if f.Visible(field, row) {
+			cell = field.Cells.At(row).Plain(f.Text(field.Key, row))
+			if c, ok := field.Cells.At(row).(*Choice); ok && cell == c.options[0].Word {
+				cell = "" // the default
+			}
+		}
+		cells = append(cells, cell)
+	}
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	return cells
+}
+
+// plainTicks returns the ticks in the order of the options, then what is no
+// option at all.
+func (f *Form) plainTicks(checks *Checks, key string) []string {
+	var cells []string
+	for _, o := range checks.options {
+		if checks.Has(o.Word) {
+			cells = append(cells, o.Word)
+		}
+	}
+	for row, text := range f.text[key] {
+		if f.ProblemAt(key, row) != "" {
+			cells = append(cells, text)
+		}
+	}
+	return cells
+}

@@ -1,0 +1,70 @@
+package calc
+
+// The sections of the form.
+var (
+	secAxis   = &Section{Title: "The axis and its setting now"}
+	secTest   = &Section{Title: "The test"}
+	secBefore = &Section{Title: "Before a reading is worth anything", Folded: true}
+	secRuns   = &Section{Title: "The readings"}
+	secParts  = &Section{Title: "The drivetrain, for the other conventions", Folded: true}
+	secLine   = &Section{Title: "Your own line to send", Folded: true}
+)
+
+func (s *measureSheet) Fields() []Field {
+	feed, travel, rotary := when("axis", "feed"), when("axis", "travel"), when("axis", "rotary")
+	rest := and(feed, "read", "rest")
+	return concat(
+		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
+		s.scaleEntry.fields(secAxis, "axis", "feed", "travel"),
+		[]Field{
+			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
+			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},
+			{Key: "asked", Label: "Commanded length", Hint: "What the controller was asked to move in one run.",
+				Section: secTest, When: when("axis", "feed", "travel"), Cells: one(&s.Asked), Suggest: []string{"80", "100"}},
+			{Key: "askeddeg", Label: "Commanded angle", Hint: "What the controller was asked to turn in one run.",
+				Section: secTest, When: rotary, Cells: one(&s.AskedDeg)},
+			{Key: "speed", Label: "Feed speed", Hint: "A number alone is in mm/min, as in the F word of a move; write 1.5 mm/s otherwise.",
+				Section: secTest, When: feed, Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
+
+			{Key: "done", Label: "Checked off", Section: secBefore, When: feed, Cells: &s.Done},
+
+			{Key: "read", Label: "What you read", Section: secRuns, When: feed, Cells: one(&s.Read)},
+			{Key: "marks", Label: "The mark's distance", Section: secRuns, When: rest, Cells: one(&s.Marks)},
+			{Key: "mark", Label: "Mark at", Hint: "From the drive's inlet to the mark before the run: more than the commanded length, so that the mark stays outside.",
+				Section: secRuns, When: and(rest, "marks", "set"), Cells: one(&s.Mark)},
+			{Key: "eachmark", Label: "Mark at", Section: secRuns, When: and(rest, "marks", "each"), Group: s.run, Cells: &s.Each},
+			{Key: "rest", Label: "Remaining", Hint: "From the same place to the mark after the run.",
+				Section: secRuns, When: rest, Group: s.run, Cells: &s.Rest},
+			{Key: "fed", Label: "Fed", Section: secRuns, When: and(feed, "read", "fed"), Group: s.run, Cells: &s.Fed},
+			{Key: "moved", Label: "Measured", Hint: "How far the carriage moved, not the size of a printed part.",
+				Section: secRuns, When: travel, Group: s.run, Cells: &s.Moved},
+			{Key: "turned", Label: "Measured", Section: secRuns, When: rotary, Group: s.run, Cells: &s.Turned},
+
+			{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: secParts, Cells: one(&s.Angle), Suggest: usualAngles},
+			{Key: "micro", Label: "Microsteps", Hint: microHint, Section: secParts, Cells: one(&s.Micro), Suggest: usualMicro},
+		},
+		s.gearEntry.fields(secParts, "", nil),
+		[]Field{
+			{Key: "line", Label: "Line to send", Hint: "Your controller's line, with {value} where the number goes.",
+				Section: secLine, When: when("as", asSteps), Cells: one(&s.Line), Suggest: []string{"M92 E{value}"}},
+			{Key: "entry", Label: "Entry in the configuration", Hint: "Your own line, with {value} where the number goes.",
+				Section: secLine, When: when("as", asTurn, asOutput), Cells: one(&s.Entry)},
+		},
+	)
+}
+
+// readiness is what to see to before a reading is worth anything.
+var readiness = []Option{
+	{"filament", "Same filament", "the one in use, and the roller's tension as in use"},
+	{"path", "Straight path", "no drag: spool free, no tight bend on the way in"},
+	{"clean", "Roller clean", "its teeth are free of ground plastic"},
+	{"slack", "Slack taken up", "a short feed in the same direction before the mark is made"},
+	{"flow", "Flow at 100 %", "an override would scale the test moves too"},
+	{"volume", "Feed counted in mm", "not in mm³: that would scale the test moves by the filament's area"},
+	{"relative", "Moves relative", "or the counter set to zero before each run; else the second run does not move"},
+	{"long", "Long feeds let through", "a controller that refuses long single feeds gets several short ones"},
+	{"mark", "Mark fine", "thin, and read at right angles, with the filament straight along the rule"},
+	{"driver", "Microsteps as the driver is set", "by jumpers or by software, whatever it smooths by itself"},
+	{"feeder", "Right feeder selected", "where there are several"},
+	{"guard", "Cold-feed guard", "lifted only for an open-path test, and noted down to be put back"},
+}

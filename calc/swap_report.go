@@ -1,0 +1,137 @@
+package calc
+
+import (
+	"math"
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+// swapped is a swap as it was solved, on its way into words.
+type swapped struct {
+	sheet   *swapSheet
+	changes []change
+	factors drive.Factors
+	setting drive.Setting // before
+	given   bool
+	keys    []string // of the parts
+	allKeys []string // with the setting's
+}
+
+func (a *swapped) answer() *Answer {
+	word := conventionWords[a.setting.Convention]
+	f := settingFigure(word, a.setting.Rescaled(a.factors), a.sheet.rotary(), 7, false)
+	f.Label = "New setting, " + strings.ToLower(f.Label)
+	old := settingFigure("", a.setting, a.sheet.rotary(), 7, false)
+	says := say("It was ", old, " and "+times(a.factors.Of(a.setting.Convention))+". A correction that a measurement put into the old value is carried over.")
+	return &Answer{Figure: f, Says: says, Needs: a.allKeys}
+}
+
+// numbers shows the setting before and after in each convention.
+func (a *swapped) numbers() Part {
+	show := func(id string, s drive.Setting) Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
+	return Part{ID: "conventions", Title: "Before and after",
+		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Blocks: beforeAndAfter(
+			a.sheet.fact(a.setting, &a.sheet.was, ""),
+			a.sheet.fact(a.setting.Rescaled(a.factors), &a.sheet.now, fresh),
+			show, show),
+	}
+}
+
+// effects says in one sentence for each part what moves and what stays.
+func (a *swapped) effects() Part {
+	p := Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
+	var sentences []Line
+	for _, c := range a.changes {
+		if f, err := drive.Rescale(c.was, c.now); err == nil {
+			sentences = append(sentences, c.says(f, a.sheet.rotary()))
+		}
+	}
+	factor := func(id string, c drive.Convention) Figure {
+		return Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
+	}
+	p.Blocks = []Block{Points{sentences}, Figures{[]Figure{
+		factor(asSteps, drive.StepsPerUnit), factor(asTurn, drive.TravelPerTurn), factor(asOutput, drive.TravelPerOutputTurn),
+	}}}
+	return p
+}
+
+// entries names, for each convention, every entry that must change and every
+// one that stays.
+func (a *swapped) entries() Part {
+	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
+	for _, c := range drive.Conventions {
+		p.Blocks = append(p.Blocks, Para{say("Where the controller stores " + strings.ToLower(settingName(c, a.sheet.rotary())) + ":")}, Points{a.entriesOf(c)})
+	}
+	p.Blocks = append(p.Blocks, Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
+	return p
+}
+
+func (a *swapped) entriesOf(c drive.Convention) []Line {
+	name := settingName(c, a.sheet.rotary())
+	verdict := func(name string, must bool, to string) Line {
+		if must {
+			return say(name + ": must change" + to + ".")
+		}
+		return say(name + ": stays.")
+	}
+	f := a.factors.Of(c)
+	entries := []Line{verdict(name, math.Abs(f-1) >= 1e-12, "; it "+times(f))}
+	changed := &a.sheet.Changed
+	if c != drive.StepsPerUnit {
+		to := ""
+		if changed.Has("angle") {
+			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value}.FullSteps(), 7)
+		}
+		entries = append(entries, verdict("Full steps per turn", changed.Has("angle"), to))
+	}
+	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.String()))
+	if c == drive.TravelPerOutputTurn {
+		to := ""
+		if changed.Has("gears") {
+			to = " to " + unit.Trim(a.sheet.now.gears.reduction(), 7)
+		}
+		entries = append(entries, verdict("Gear ratio", changed.Has("gears"), to))
+	}
+	return entries
+}
+
+// check is what to see to before and after.
+func (a *swapped) check() Part {
+	p := Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
+	p.Blocks = append(p.Blocks, caution("maker"), caution("wiring"))
+	if a.sheet.Changed.Has("angle") {
+		p.Blocks = append(p.Blocks, caution("swap"))
+	}
+	p.Blocks = append(p.Blocks, caution("rollers"))
+	measured := say("Then measure: a short test move shows whether the new value is right.")
+	if a.sheet.Changed.Has("out") && a.sheet.now.output.Kind.Word == "roller" {
+		measured = say("Then measure: the effective diameter of a roller is known only from a test.")
+	}
+	p.Blocks = append(p.Blocks, Para{measured})
+	if a.given {
+		p.Blocks = append(p.Blocks, Links{[]Link{a.toMeasure()}})
+	}
+	return p
+}
+
+// toMeasure hands the new setting over to the page that verifies it.
+func (a *swapped) toMeasure() Link {
+	word := conventionWords[a.setting.Convention]
+	pieces := []piece{{"v", []string{Version}}}
+	key := word
+	switch {
+	case a.sheet.rotary():
+		pieces = append(pieces, piece{"axis", []string{"rotary"}})
+		key += "deg"
+	case a.sheet.now.output.Kind.Word != "roller" && a.sheet.Changed.Has("out"):
+		pieces = append(pieces, piece{"axis", []string{"travel"}})
+	}
+	if word != asSteps {
+		pieces = append(pieces, piece{"as", []string{word}})
+	}
+	pieces = append(pieces, piece{key, []string{unit.Trim(a.setting.Rescaled(a.factors).Value, 7)}})
+	return Link{"Measure with the new setting", "measure", join(pieces)}
+}
