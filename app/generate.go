@@ -99,7 +99,7 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <title>{{.Title}}</title>
 <meta name="description" content="{{.Description}}">
 <meta name="theme-color" content="#f7f5ee" media="(prefers-color-scheme: light)">
-<meta name="theme-color" content="#1c2733" media="(prefers-color-scheme: dark)">
+<meta name="theme-color" content="#121920" media="(prefers-color-scheme: dark)">
 <link rel="icon" href="{{.Up}}web/icon.svg" type="image/svg+xml">
 <link rel="apple-touch-icon" href="{{.Up}}web/icon-192.png">
 <link rel="manifest" href="{{.Up}}manifest.webmanifest">
