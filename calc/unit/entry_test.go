@@ -57,6 +57,7 @@ func entries() []entry {
 		entryOf("speed", unit.Speeds, "mm/s", 0.0001, 10_000),
 		entryOf("speed in mm/min", unit.Speeds, "mm/min", 0.0001, 10_000),
 		entryOf("ratio", unit.Ratios, "", 0.0001, 10_000),
+		entryOf("percentage", unit.Percents, "%", 0.001, 100),
 		entryOf("steps per mm", unit.StepsPerLengths, "steps/mm", 0.001, 1e6),
 		entryOf("steps per degree", unit.StepsPerAngles, "steps/°", 0.001, 1e6),
 		entryOf("travel per turn", unit.LengthsPerTurn, "mm/rev", 0.0001, 10_000),

@@ -17,6 +17,8 @@ type (
 	Speed float64
 	// A Ratio is a pure number.
 	Ratio float64
+	// A Percent is a hundredth.
+	Percent float64
 	// StepsPerLength is microsteps per millimetre.
 	StepsPerLength float64
 	// StepsPerAngle is microsteps per degree.
@@ -64,6 +66,13 @@ var (
 		Noun: "a ratio", Example: "4.5 or 54:12",
 		Units: []Unit{{Symbol: "", Also: []string{"x", "×"}}},
 		Colon: true,
+	}
+	Percents = Kind[Percent]{
+		Noun: "a percentage", Example: "0.5 or 0.5 %",
+		Units: []Unit{
+			{Symbol: "%", Also: []string{"percent"}},
+			{Symbol: "‰", Over: 10},
+		},
 	}
 	StepsPerLengths = Kind[StepsPerLength]{
 		Noun: "a number of steps per millimetre", Example: "538 or 538 steps/mm",

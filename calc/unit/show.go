@@ -37,6 +37,33 @@ func Trim(v float64, digits int) string {
 	return mantissa + exponent
 }
 
+// Measured writes a value with its expanded uncertainty, both to the digits
+// that the uncertainty supports: its own two significant ones.
+// Measured(564.3357, 2.632) is "564.3" and "2.6". u must be above 0, both
+// finite. Source: JCGM 100, 7.2.6.
+func Measured(v, u float64) (value, uncertainty string) {
+	e := strconv.FormatFloat(u, 'e', 1, 64) // rounds, so 0.0996 counts as 0.10
+	power, _ := strconv.Atoi(e[strings.IndexByte(e, 'e')+1:])
+	decimals := 1 - power
+	if decimals < 0 { // 5640 ± 260
+		step := math.Pow(10, float64(-decimals))
+		return strconv.FormatFloat(math.Round(v/step)*step, 'f', 0, 64), strconv.FormatFloat(math.Round(u/step)*step, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64), strconv.FormatFloat(u, 'f', decimals, 64)
+}
+
+// Apply writes a value to be entered somewhere with so many decimals that
+// rounding stays below a tenth of its expanded uncertainty, which must be
+// above 0.
+func Apply(v, u float64) string {
+	for decimals := range 17 {
+		if 0.5*math.Pow(10, -float64(decimals)) < u/10 {
+			return strconv.FormatFloat(v, 'f', decimals, 64)
+		}
+	}
+	return shortest(v)
+}
+
 // Full writes v with as many digits as it takes to read back the same value.
 func Full(v float64) string { return shortest(v) }
 

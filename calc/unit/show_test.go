@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"striderule/calc/unit"
@@ -126,5 +127,37 @@ func TestDigitsProperty(t *testing.T) {
 		got, err := strconv.ParseFloat(unit.Full(v), 64)
 		assert.NoError(t, err)
 		assert.Equal(t, v, got)
+	})
+}
+
+func TestMeasured(t *testing.T) {
+	check := func(v, u float64, value, uncertainty string) {
+		t.Helper()
+		gotV, gotU := unit.Measured(v, u)
+		assert.Equal(t, []string{value, uncertainty}, []string{gotV, gotU})
+	}
+	check(564.3357, 2.632, "564.3", "2.6")
+	check(5.670384, 0.02645, "5.670", "0.026")
+	check(5643.357, 263.2, "5640", "260")
+	check(56433, 2632, "56400", "2600")
+	check(564.3357, 26.32, "564", "26")
+	check(100, 0.0996, "100.00", "0.10") // rounds up to the next power
+	check(100, 9.96, "100", "10")
+	check(100, 99.6, "100", "100")
+	check(-4.6667, 0.4453, "-4.67", "0.45")
+	check(1e-9, 3e-10, "0.00000000100", "0.00000000030")
+}
+
+func TestApplyRoundsBelowATenth(t *testing.T) {
+	assert.Equal(t, "564.3", unit.Apply(564.3357, 2.632))
+	assert.Equal(t, "564", unit.Apply(564.3357, 5.01))
+	assert.Equal(t, "564.3", unit.Apply(564.3357, 5.0)) // 0.5 is not below 0.5
+	assert.Equal(t, "5.670", unit.Apply(5.670384, 0.0264))
+	assert.Equal(t, "5.670384139", unit.Apply(5.670384139, 1e-300))
+	rapid.Check(t, func(t *rapid.T) {
+		v, u := rapid.Float64Range(1e-3, 1e6).Draw(t, "v"), rapid.Float64Range(1e-9, 1e3).Draw(t, "u")
+		back, err := strconv.ParseFloat(unit.Apply(v, u), 64)
+		require.NoError(t, err)
+		require.Less(t, math.Abs(back-v), u/10+1e-9*v)
 	})
 }
