@@ -9,9 +9,27 @@ import (
 // figure is a computed number: shown in the digits that make sense, held at
 // full precision.
 func figure(f calc.Figure) app.UI {
-	data := app.Data().Value(f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), app.Span().Class("of").Text(f.Unit))
-	if f.ID != "" {
-		data = data.ID("out-" + f.ID)
+	unit := app.Span().Class("of").Text(f.Unit)
+	if f.U <= 0 {
+		return value(f.ID, f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), unit)
+	}
+	u, id := f, f.ID
+	u.Value = f.U
+	if id != "" {
+		id += "-u"
+	}
+	return app.Span().Class("measured").Body(
+		value(f.ID, f.Full()).Text(f.Number()),
+		app.Text(" ± "),
+		value(id, u.Full()).Text(f.Uncertainty()),
+		app.Text(f.Gap()), unit,
+	)
+}
+
+func value(id, full string) app.HTMLData {
+	data := app.Data().Value(full)
+	if id != "" {
+		data = data.ID("out-" + id)
 	}
 	return data
 }

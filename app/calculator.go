@@ -81,7 +81,13 @@ func (c *calculator) refill(ctx app.Context) {
 	ctx.Defer(func(app.Context) {
 		for _, f := range c.form.Fields() {
 			for row := range c.form.Rows(f) {
-				if e := app.Window().GetElementByID(cellID(f, row)); e.Truthy() {
+				e := app.Window().GetElementByID(cellID(f, row))
+				if !e.Truthy() {
+					continue
+				}
+				if flag, ok := f.Cells.At(row).(*calc.Flag); ok {
+					e.Set("checked", flag.On)
+				} else {
 					e.Set("value", c.form.Text(f.Key, row))
 				}
 			}

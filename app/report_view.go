@@ -39,7 +39,17 @@ func (c *calculator) answer(r calc.Report) app.UI {
 	}
 	a := r.Answer
 	check, sentence := c.form.Check()
-	return app.Div().Class("answer").Body(
+	class := "answer"
+	verdict := app.UI(app.Text(""))
+	if v := a.Verdict; v != nil {
+		class += " " + v.Kind.String()
+		verdict = app.Div().Class("verdict").ID("verdict").Body(
+			app.P().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMarks[v.Kind]), app.Text(v.Title)),
+			app.P().Body(line(v.Says)...),
+		)
+	}
+	return app.Div().Class(class).Body(
+		verdict,
 		app.H2().Text(a.Label),
 		app.P().Class("headline").Body(figure(a.Figure), app.Text(" "),
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
@@ -49,6 +59,9 @@ func (c *calculator) answer(r calc.Report) app.UI {
 			ElseIf(check == calc.Differs, func() app.UI { return app.P().Class("check differs").ID("check").Text("≠ " + sentence) }),
 	)
 }
+
+// verdictMarks tell verdicts by shape.
+var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?"}
 
 // share offers the link to this sheet.
 func (c *calculator) share(r calc.Report) app.UI {
@@ -110,6 +123,10 @@ func (c *calculator) block(b calc.Block) app.UI {
 		)
 	case calc.Note:
 		return note(b)
+	case calc.Chart:
+		return chart(b)
+	case calc.Bars:
+		return bars(b)
 	case calc.Ask:
 		return c.ask(b)
 	case calc.Links:

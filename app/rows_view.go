@@ -57,6 +57,22 @@ func (c *calculator) inAnyRow(f calc.Field) bool {
 	return false
 }
 
+// flag is a yes or no of a row.
+func (c *calculator) flag(f calc.Field, row int, flag *calc.Flag) app.UI {
+	id := cellID(f, row)
+	return app.Label().Class("option").For(id).Body(
+		app.Input().Type("checkbox").ID(id).Name(f.Key).Value("yes").Checked(flag.On).
+			OnChange(func(ctx app.Context, e app.Event) {
+				text := ""
+				if ctx.JSSrc().Get("checked").Bool() {
+					text = "yes"
+				}
+				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, row, text) })
+			}, app.EventScope(f.Key, row)),
+		app.Span().Class("option-text").Text(f.Label),
+	)
+}
+
 func article(noun string) string {
 	if noun == "axis" {
 		return "an " + noun
@@ -91,6 +107,9 @@ func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
 }
 
 func (c *calculator) rowCell(f calc.Field, row int) app.UI {
+	if flag, ok := f.Cells.At(row).(*calc.Flag); ok {
+		return c.flag(f, row, flag)
+	}
 	choice, ok := choiceOf(f, row)
 	if !ok {
 		return c.cell(f, row)

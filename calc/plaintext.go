@@ -9,9 +9,14 @@ import (
 // Number returns the figure's digits as shown, without its unit, and with a
 // real minus.
 func (f Figure) Number() string {
-	s := unit.Trim(f.Value, f.Digits)
-	if f.Keep {
+	var s string
+	switch {
+	case f.U > 0:
+		s, _ = unit.Measured(f.Value, f.U)
+	case f.Keep:
 		s = unit.Digits(f.Value, f.Digits)
+	default:
+		s = unit.Trim(f.Value, f.Digits)
 	}
 	if minus, negative := strings.CutPrefix(s, "-"); negative {
 		return "−" + minus
@@ -30,8 +35,23 @@ func (f Figure) Gap() string {
 	return " "
 }
 
-// String returns the figure with its unit.
-func (f Figure) String() string { return f.Number() + f.Gap() + f.Unit }
+// Uncertainty returns the digits of U, empty if there is none.
+func (f Figure) Uncertainty() string {
+	if f.U <= 0 {
+		return ""
+	}
+	_, u := unit.Measured(f.Value, f.U)
+	return u
+}
+
+// String returns the figure with its uncertainty and unit: 564.3 ± 2.6
+// steps/mm.
+func (f Figure) String() string {
+	if u := f.Uncertainty(); u != "" {
+		return f.Number() + " ± " + u + f.Gap() + f.Unit
+	}
+	return f.Number() + f.Gap() + f.Unit
+}
 
 // String returns the line as plain text.
 func (l Line) String() string {
@@ -50,6 +70,9 @@ func (l Line) String() string {
 func (r Report) String() string {
 	var b strings.Builder
 	if r.Answer != nil {
+		if v := r.Answer.Verdict; v != nil {
+			b.WriteString(v.Title + ": " + v.Says.String() + "\n")
+		}
 		b.WriteString(r.Answer.Label + ": " + r.Answer.String() + "\n" + r.Answer.Says.String() + "\n")
 	}
 	for _, p := range r.Parts {
@@ -98,6 +121,12 @@ func writeBlock(b *strings.Builder, block Block) {
 		write("  ", x.Kind.String(), ": ", x.String())
 	case Ask:
 		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
+	case Chart:
+		write("  ", x.Title, ": ", x.Alt)
+	case Bars:
+		for _, bar := range x.All {
+			write("  ", bar.Label, ": ", bar.Value.String())
+		}
 	case Links:
 		for _, l := range x.All {
 			write("  ", l.Text, ": ", l.Slug, "/#", l.Fragment)

@@ -12,8 +12,9 @@ type Report struct {
 // An Answer is the headline figure with what it means in one sentence.
 type Answer struct {
 	Figure
-	Says  Line
-	Needs []string // keys without which it is withheld
+	Verdict *Verdict // nil where there is nothing to decide
+	Says    Line
+	Needs   []string // keys without which it is withheld
 }
 
 // A Part is one section of a report. It is withheld while a field that it
@@ -43,8 +44,9 @@ type Figure struct {
 	Label  string
 	Value  float64 // finite, in Unit
 	Unit   string
-	Digits int  // significant digits shown
-	Keep   bool // keep zeros at the end: they were measured
+	U      float64 // expanded uncertainty at 95 %, in Unit; 0 if there is none
+	Digits int     // significant digits shown, unless U says
+	Keep   bool    // keep zeros at the end: they were measured
 }
 
 // A Line is a sentence made of text and figures.

@@ -1,0 +1,24 @@
+package calc
+
+// A Verdict is what to do about an error, in words. It is told by word and
+// shape, never by colour alone.
+type Verdict struct {
+	Kind  VerdictKind
+	Title string // "Change it"
+	Says  Line   // why, in plain words
+}
+
+// A VerdictKind is which of the verdicts it is.
+type VerdictKind int
+
+const (
+	// Leave: the error is inside the tolerance.
+	Leave VerdictKind = iota
+	// Change: it is outside.
+	Change
+	// MeasureMore: these readings cannot tell.
+	MeasureMore
+)
+
+// String names the kind in links to style sheets and in tests.
+func (k VerdictKind) String() string { return [...]string{"leave", "change", "more"}[k] }
