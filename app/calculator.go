@@ -85,7 +85,7 @@ func (c *calculator) refill(ctx app.Context) {
 				if !e.Truthy() {
 					continue
 				}
-				if flag, ok := f.Cells.At(row).(*calc.Flag); ok {
+				if flag, ok := valueOf[*calc.Flag](f, row); ok {
 					e.Set("checked", flag.On)
 				} else {
 					e.Set("value", c.form.Text(f.Key, row))

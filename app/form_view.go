@@ -11,34 +11,32 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// chooser is a value that is picked from options.
-type chooser interface{ Options() []calc.Option }
-
 // optionsOf returns a field's options if each has an input of its own: choices
 // in rows are lists to pull down.
 func optionsOf(f calc.Field) []calc.Option {
 	if checks, ok := f.Cells.(*calc.Checks); ok {
 		return checks.Options()
 	}
-	if c, ok := choiceOf(f, 0); ok && f.Group == nil {
+	if c, ok := valueOf[*calc.Choice](f, 0); ok && f.Group == nil {
 		return c.Options()
 	}
 	return nil
 }
 
-func choiceOf(f calc.Field, row int) (*calc.Choice, bool) {
-	if f.Cells.Len() <= row {
-		return nil, false
+// valueOf returns a field's value if it is of type V; a list of ticks has no
+// row where nothing is ticked.
+func valueOf[V calc.Value](f calc.Field, row int) (v V, ok bool) {
+	if row < f.Cells.Len() {
+		v, ok = f.Cells.At(row).(V)
 	}
-	c, ok := f.Cells.At(row).(*calc.Choice)
-	return c, ok
+	return v, ok
 }
 
 func isChosen(f calc.Field, o calc.Option) bool {
 	if checks, ok := f.Cells.(*calc.Checks); ok {
 		return checks.Has(o.Word)
 	}
-	c, ok := choiceOf(f, 0)
+	c, ok := valueOf[*calc.Choice](f, 0)
 	return ok && c.Word == o.Word
 }
 
@@ -106,7 +104,7 @@ func (c *calculator) single(f calc.Field) app.UI {
 	if checks, ok := f.Cells.(*calc.Checks); ok {
 		return c.checks(f, checks)
 	}
-	if choice, ok := choiceOf(f, 0); ok {
+	if choice, ok := valueOf[*calc.Choice](f, 0); ok {
 		return c.radios(f, choice)
 	}
 	return c.cell(f, 0)

@@ -107,10 +107,10 @@ func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
 }
 
 func (c *calculator) rowCell(f calc.Field, row int) app.UI {
-	if flag, ok := f.Cells.At(row).(*calc.Flag); ok {
+	if flag, ok := valueOf[*calc.Flag](f, row); ok {
 		return c.flag(f, row, flag)
 	}
-	choice, ok := choiceOf(f, row)
+	choice, ok := valueOf[*calc.Choice](f, row)
 	if !ok {
 		return c.cell(f, row)
 	}
