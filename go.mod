@@ -9,6 +9,7 @@ require (
 	github.com/maxence-charriere/go-app/v10 v10.1.11
 	github.com/stretchr/testify v1.12.1
 	golang.org/x/net v0.62.0
+	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )
 

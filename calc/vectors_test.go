@@ -25,13 +25,19 @@ import (
 // know how to put the case to the code returns a notOffered.
 type vectorHandler func(c vectorCase) (map[string]any, error)
 
-// vectorHandlers has what the code offers, by "set/kind"; a case of any other
-// kind is skipped.
+// vectorHandlers has what the code offers, by "set/kind", or by "set" where the
+// inputs say what is asked; a case of any other kind is skipped.
 var vectorHandlers = map[string]vectorHandler{
 	"drivetrain/drivetrain":              drivetrainCase,
 	"drivetrain/microstep_sweep":         microstepSweepCase,
 	"drivetrain/inverse_roller_diameter": inverseRollerCase,
 	"drivetrain/rescale":                 rescaleCase,
+	"student_t":                          studentCase,
+	"outlier":                            outlierCase,
+	"conformity":                         conformityCase,
+	"type_a_b/single_quantity":           singleCase,
+	"type_a_b/mean_and_sd":               meanCase,
+	"type_a_b/welch_satterthwaite":       welchCase,
 }
 
 // notOffered is why a case cannot be put to the code.
@@ -95,6 +101,9 @@ func TestVectors(t *testing.T) {
 func runVector(t *testing.T, set string, c vectorCase) {
 	kind := set + "/" + c.Kind
 	work := vectorHandlers[kind]
+	if work == nil {
+		work = vectorHandlers[set]
+	}
 	if work == nil {
 		t.Skipf("skipped %s: the code does not offer %s", c.Name, kind)
 	}

@@ -1,0 +1,175 @@
+package measure
+
+import "math"
+
+// Evidence is readings from which follows how far an axis moved.
+type Evidence interface {
+	// Measure returns the length, or an error if there is none.
+	Measure() (Measured, error)
+}
+
+var (
+	_ Evidence = Repeated{}
+	_ Evidence = MarkTest{}
+	_ Evidence = TwoMeans{}
+)
+
+// Measured is a length and why it is doubtful.
+type Measured struct {
+	Length   float64 // mm, the mean of the runs
+	Runs     Series  // mm, the length of each run; none of TwoMeans
+	Scatter  float64 // mm, standard deviation of Runs (n−1); 0 of one run
+	Budget   Budget  // of Length, mm
+	Test     Test    // how it was measured; Test.Runs is 0 of TwoMeans
+	Warnings []Warning
+}
+
+// Estimate returns the length with its uncertainty, mm.
+func (m Measured) Estimate() Estimate { return m.Budget.Estimate(m.Length) }
+
+// A Test is how lengths are measured: all that their uncertainty depends on.
+// Changed a little, it says what another test would give.
+type Test struct {
+	Commanded     float64 // mm; 0 if not known yet
+	Length        float64 // mm, moved
+	Mark          float64 // mm, the longest reading from the drive to the mark; 0 where the length itself is read
+	Runs          int
+	Scatter       float64 // mm, standard deviation of the runs; of one run, what to expect
+	With          Instrument
+	RemainingWith *Instrument // nil: With reads what remains as well
+}
+
+// Budget returns the components of the mean length, mm. Several runs have
+// their scatter, in which the placing of the mark is contained, as each is
+// marked anew; one run has the placing alone. The step of the instrument
+// stays, however many runs: both are kept (JCGM 100, F.2.2.1).
+func (t Test) Budget() Budget {
+	var b Budget
+	if t.Runs > 1 {
+		n := float64(t.Runs)
+		u := t.Scatter / math.Sqrt(n) // JCGM 100, 4.2.3 (5)
+		b = append(b, Component{ID: Scatter, U: u, Dof: n - 1, TypeA: true, Shape: ScaledT})
+	} else if t.With.Eye > 0 {
+		b = append(b, t.With.eye())
+	}
+	b = append(b, t.steps()...)
+	switch {
+	case t.Mark == 0:
+		return append(b, t.With.limits(Accuracy, Certificate)...)
+	case t.RemainingWith != nil: // independent of each other
+		b = append(b, t.With.limits(MarkPart+Accuracy, MarkPart+Certificate)...)
+		return append(b, t.RemainingWith.limits(RemainingPart+Accuracy, RemainingPart+Certificate)...)
+	}
+	// One instrument for both: a zero error is in both readings and cancels. An
+	// error of its scale, taken as reaching the limits at the longest reading,
+	// acts on the difference. JCGM 100, 5.2.2 and F.1.2.3.
+	return append(b, t.With.limits(Accuracy, Certificate).Scaled(t.Length/t.Mark)...)
+}
+
+// steps are the resolutions of all readings that make one length.
+func (t Test) steps() Budget {
+	if t.Mark == 0 {
+		return Budget{t.With.resolution(Resolution)}
+	}
+	second := t.With
+	if t.RemainingWith != nil {
+		second = *t.RemainingWith
+	}
+	return Budget{t.With.resolution(MarkPart + Resolution), second.resolution(RemainingPart + Resolution)}
+}
+
+// measured puts the evidence of a test together.
+func (t Test) measured(runs Series) Measured {
+	m := Measured{Length: runs.Mean(), Runs: runs}
+	m.Scatter, _ = runs.Spread()
+	t.Length, t.Runs, t.Scatter = m.Length, len(runs), m.Scatter
+	if t.Runs == 1 {
+		t.Scatter = t.With.Eye
+	}
+	m.Test, m.Budget = t, t.Budget()
+	m.Warnings = warnings(m.Budget, runs)
+	if !t.With.reaches(max(t.Mark, runs.longest())) {
+		m.Warnings = append(m.Warnings, WarnOverRange)
+	}
+	return m
+}
+
+// warnings are the doubts about lengths that were read several times, or once.
+func warnings(b Budget, series ...Series) []Warning {
+	var list []Warning
+	for _, s := range series {
+		switch {
+		case len(s) == 1:
+			list = append(list, WarnOneRun)
+		case s.Equal():
+			list = append(list, WarnAllEqual)
+		case len(s) == 2:
+			list = append(list, WarnTwoRuns)
+		default:
+			continue
+		}
+		break // the same doubt once
+	}
+	if b.Combined() == 0 {
+		list = append(list, WarnNothingKnown)
+	}
+	return list
+}
+
+// Repeated is one length read several times, each after a move of its own.
+type Repeated struct {
+	Readings Series // mm
+	With     Instrument
+}
+
+// Check returns what makes it no evidence, if anything does.
+func (r Repeated) Check() error {
+	if err := r.Readings.Check(); err != nil {
+		return err
+	}
+	return r.With.Check()
+}
+
+// Measure returns the mean length. Every reading must be above 0.
+func (r Repeated) Measure() (Measured, error) {
+	if err := r.Check(); err != nil {
+		return Measured{}, err
+	}
+	for _, x := range r.Readings {
+		if x <= 0 {
+			return Measured{}, ErrLength
+		}
+	}
+	return Test{With: r.With}.measured(r.Readings), nil
+}
+
+// TwoMeans is a mark and a remaining length that were read apart from each
+// other, each several times, so that their means are independent.
+type TwoMeans struct{ Mark, Remaining Repeated }
+
+// Measure returns mean mark less mean remaining length.
+func (t TwoMeans) Measure() (Measured, error) {
+	var b Budget
+	for _, part := range []struct {
+		Repeated
+		name string
+	}{{t.Mark, MarkPart}, {t.Remaining, RemainingPart}} {
+		if err := part.Check(); err != nil {
+			return Measured{}, err
+		}
+		if part.Readings.Mean() < 0 {
+			return Measured{}, ErrLength
+		}
+		alone := Test{With: part.With}.measured(part.Readings)
+		for _, c := range alone.Budget {
+			c.ID = part.name + c.ID
+			b = append(b, c)
+		}
+	}
+	m := Measured{Length: t.Mark.Readings.Mean() - t.Remaining.Readings.Mean(), Budget: b}
+	if m.Length <= 0 {
+		return Measured{}, ErrNothingMoved
+	}
+	m.Warnings = warnings(b, t.Mark.Readings, t.Remaining.Readings)
+	return m, nil
+}

@@ -1,0 +1,156 @@
+package measure
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// known is a scale with a relative error of e, its uncertainty and floor, all
+// in percent, from three runs.
+func known(e, u, floor float64, dof float64) Scale {
+	return Scale{Ratio: Estimate{Value: 1 + e/100, U: u / 100, Dof: dof}, Floor: floor / 100, Runs: 3}
+}
+
+func TestJudge(t *testing.T) {
+	inf := math.Inf(1)
+	check := func(want Verdict, s Scale) Judgement {
+		t.Helper()
+		j, err := s.Judge(0.005)
+		require.NoError(t, err)
+		assert.Equal(t, want, j.Verdict)
+		assert.InDelta(t, 1, j.Within+j.Above+j.Below, 1e-12)
+		return j
+	}
+	check(LeaveIt, known(0, 0.1, 0.1, inf))
+	check(LeaveIt, known(0.33, 0.1, 0.1, inf)) // 1.7 u inside
+	check(MeasureMore, known(0.39, 0.1, 0.02, inf))
+	check(ChangeIt, known(0.67, 0.1, 0.1, inf))
+	check(ChangeIt, known(-0.67, 0.1, 0.1, inf))
+	check(MeasureMore, known(-0.67, 0.1, 0.02, 2)) // t is 2.92 there
+
+	// Hopeless: the floor alone, whatever the value and whatever the rest.
+	limit := 0.5 / normal95
+	check(LeaveIt, known(0, limit*0.9999, limit*0.9999, inf))
+	check(NotWithThis, known(0, limit*1.0001, limit*1.0001, inf))
+	far := check(NotWithThis, known(-30, limit*1.0001, limit*1.0001, inf))
+	assert.True(t, far.Beyond(), "off for certain, and still not to be set right with this")
+	check(NotWithThis, known(-30, 3, limit*1.0001, 2))
+	// A large scatter alone is not hopeless: more runs, or enough already.
+	check(MeasureMore, known(0, 3, 0.01, 2))
+	check(ChangeIt, known(-30, 3, 0.01, 2))
+	check(ChangeIt, heron(t))
+
+	// Either is fine: near the tolerance for certain, and not to be parted.
+	check(EitherIsFine, known(0.5, 0.05, 0.05, 4))
+	check(EitherIsFine, known(-0.5, 0.05, 0.05, 4))
+	check(MeasureMore, known(0.5, 0.2, 0.05, 2))    // it may be far from it yet
+	check(MeasureMore, known(0.42, 0.06, 0.001, 4)) // more runs would tell
+
+	// Nothing known: no answer that sounds like one.
+	j := check(MeasureMore, known(-30, 0, 0, inf))
+	assert.Equal(t, []Warning{WarnNothingKnown}, j.Warnings)
+}
+
+func TestJudgeRefuses(t *testing.T) {
+	fails := func(want error, s Scale, tolerance float64) {
+		t.Helper()
+		_, err := s.Judge(tolerance)
+		assert.ErrorIs(t, err, want)
+		_, err = s.Advise(tolerance)
+		assert.ErrorIs(t, err, want)
+	}
+	fails(ErrTolerance, known(0, 1, 1, 3), 0)
+	fails(ErrTolerance, known(0, 1, 1, 3), -1)
+	fails(ErrNotFinite, known(0, 1, 1, 3), math.NaN())
+	fails(ErrNotFinite, known(math.NaN(), 1, 1, 3), 0.1)
+	fails(ErrUncertainty, known(0, -1, 1, 3), 0.1)
+	fails(ErrNothingMoved, known(-100, 1, 1, 3), 0.1)
+	fails(ErrNotFinite, known(0, 1, math.NaN(), 3), 0.1)
+
+	m, err := Repeated{Readings: Series{80}}.Measure()
+	require.NoError(t, err)
+	for _, commanded := range []float64{0, -80} {
+		_, err = ScaleOf(commanded, m)
+		assert.ErrorIs(t, err, ErrLength)
+	}
+	_, err = ScaleOf(math.Inf(1), m)
+	assert.ErrorIs(t, err, ErrNotFinite)
+	_, err = ScaleOf(80, Measured{})
+	assert.ErrorIs(t, err, ErrNothingMoved)
+	assert.Zero(t, Scale{}.Steps(80))
+}
+
+func TestVerdictIsTheSameBothWays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e := rapid.Float64Range(-2, 2).Draw(t, "e")
+		u := rapid.Float64Range(1e-4, 1).Draw(t, "u")
+		floor := u * rapid.Float64Range(0, 1).Draw(t, "floor")
+		dof := rapid.Float64Range(1, 100).Draw(t, "dof")
+		j, err := known(e, u, floor, dof).Judge(0.005)
+		require.NoError(t, err)
+		back, err := known(-e, u, floor, dof).Judge(0.005)
+		require.NoError(t, err)
+		assert.Equal(t, j.Verdict, back.Verdict)
+		assert.InDelta(t, j.Above, back.Below, 1e-9)
+		assert.InDelta(t, j.Within, back.Within, 1e-9)
+	})
+}
+
+func TestScaleLaws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		remaining := Series(rapid.SliceOfN(rapid.Float64Range(5, 60), 1, 8).Draw(t, "remaining"))
+		with := Instrument{
+			Resolution: rapid.Float64Range(0.01, 1).Draw(t, "d"),
+			Accuracy:   rapid.Float64Range(0, 1).Draw(t, "a"),
+			Eye:        rapid.Float64Range(0, 1).Draw(t, "eye"),
+		}
+		scaleOf := func(f float64, order []int) Scale {
+			m := MarkTest{Marks: Series{100 * f}, With: with}
+			m.With.Resolution *= f
+			m.With.Accuracy *= f
+			m.With.Eye *= f
+			for _, i := range order {
+				m.Remaining = append(m.Remaining, remaining[i]*f)
+			}
+			got, err := m.Measure()
+			require.NoError(t, err)
+			s, err := ScaleOf(80*f, got)
+			require.NoError(t, err)
+			return s
+		}
+		order := make([]int, len(remaining))
+		for i := range order {
+			order[i] = i
+		}
+		s := scaleOf(1, order)
+		same := func(a, b Estimate) {
+			t.Helper()
+			assert.InDelta(t, a.Value, b.Value, 1e-11)
+			assert.InDelta(t, a.U, b.U, 1e-11)
+			assert.InEpsilon(t, 1+1/a.Dof, 1+1/b.Dof, 1e-6)
+		}
+		same(s.Ratio, scaleOf(1, rapid.Permutation(order).Draw(t, "order")).Ratio)
+		same(s.Ratio, scaleOf(rapid.Float64Range(0.1, 30).Draw(t, "longer"), order).Ratio)
+
+		c := s.Factor()
+		assert.InEpsilon(t, 1, c.Value*s.Ratio.Value, 1e-14)
+		assert.InEpsilon(t, s.Ratio.U/s.Ratio.Value, c.U/c.Value, 1e-12)
+		assert.InEpsilon(t, 400*c.U, s.Steps(400).U, 1e-12)
+		assert.InEpsilon(t, 400.0, s.Steps(400).Scaled(s.Ratio.Value).Value, 1e-12)
+		assert.InEpsilon(t, 5*s.Ratio.Value, s.Travel(5).Value, 1e-14)
+		assert.InEpsilon(t, 5*s.Ratio.U, s.Travel(5).U, 1e-14)
+		assert.Equal(t, math.Abs(c.Value-1) > c.Expanded(), s.Significant())
+
+		// More runs, looked ahead by either way, is the same.
+		if s.Runs > 1 || with.Eye > 0.001 {
+			next := s.Test
+			next.Runs = s.Runs + 3
+			want := next.Budget().Estimate(s.Test.Length).Scaled(1 / s.Test.Commanded)
+			same(want, Estimate{want.Value, s.withRuns(next.Runs).Ratio.U, s.withRuns(next.Runs).Ratio.Dof})
+		}
+	})
+}
