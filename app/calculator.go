@@ -74,23 +74,28 @@ func (c *calculator) replace(ctx app.Context, fragment string) {
 	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
 }
 
-// refill puts the form's text into the page's fields. go-app writes a value
-// only where it differs from the one that it wrote before, so it would leave
-// what was typed since.
+// OnMount fills the fields in from the link. What was typed before the program
+// was there stays: it is on its way into the form.
+func (c *calculator) OnMount(ctx app.Context) {
+	ctx.Defer(func(app.Context) {
+		c.eachText(func(e app.Value, text string) {
+			if e.Get("value").String() == "" && text != "" {
+				e.Set("value", text)
+			}
+		})
+	})
+}
+
+// refill puts the form's text and ticks into the page's fields, after a change
+// that was not typed into them.
 func (c *calculator) refill(ctx app.Context) {
 	ctx.Defer(func(app.Context) {
-		for _, f := range c.form.Fields() {
-			for row := range c.form.Rows(f) {
-				e := app.Window().GetElementByID(cellID(f, row))
-				if !e.Truthy() {
-					continue
-				}
-				if flag, ok := valueOf[*calc.Flag](f, row); ok {
-					e.Set("checked", flag.On)
-				} else {
-					e.Set("value", c.form.Text(f.Key, row))
-				}
+		c.eachText(func(e app.Value, text string) {
+			if e.Get("value").String() != text {
+				e.Set("value", text)
 			}
+		})
+		for _, f := range c.form.Fields() {
 			for _, o := range optionsOf(f) {
 				if e := app.Window().GetElementByID(optionID(f, o)); e.Truthy() {
 					e.Set("checked", isChosen(f, o))
@@ -98,6 +103,18 @@ func (c *calculator) refill(ctx app.Context) {
 			}
 		}
 	})
+}
+
+// eachText visits the text fields that are on the page, with the form's text.
+func (c *calculator) eachText(visit func(e app.Value, text string)) {
+	for _, f := range c.form.Fields() {
+		for row := range c.form.Rows(f) {
+			e := app.Window().GetElementByID(cellID(f, row))
+			if e.Truthy() && e.Get("type").String() == "text" {
+				visit(e, c.form.Text(f.Key, row))
+			}
+		}
+	}
 }
 
 // summary is the result in one sentence, for screen readers.

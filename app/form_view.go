@@ -110,12 +110,14 @@ func (c *calculator) single(f calc.Field) app.UI {
 	return c.cell(f, 0)
 }
 
-// cell is a text field with its label, hint, quick texts and problem.
+// cell is a text field with its label, hint, quick texts and problem. Its text
+// is not part of what is rendered: a rendering can lag behind by a key, and
+// would take that key back. refill puts texts in that were not typed.
 func (c *calculator) cell(f calc.Field, row int) app.UI {
 	id := cellID(f, row)
 	problem := c.form.ProblemAt(f.Key, row)
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
-		Attr("autocapitalize", "off").Spellcheck(false).Value(c.form.Text(f.Key, row)).
+		Attr("autocapitalize", "off").Spellcheck(false).
 		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, row)).
 		OnChange(func(app.Context, app.Event) { c.writeAddress() })
 	describedBy := ""
