@@ -28,16 +28,18 @@ type vectorHandler func(c vectorCase) (map[string]any, error)
 // vectorHandlers has what the code offers, by "set/kind", or by "set" where the
 // inputs say what is asked; a case of any other kind is skipped.
 var vectorHandlers = map[string]vectorHandler{
-	"drivetrain/drivetrain":              drivetrainCase,
-	"drivetrain/microstep_sweep":         microstepSweepCase,
-	"drivetrain/inverse_roller_diameter": inverseRollerCase,
-	"drivetrain/rescale":                 rescaleCase,
-	"student_t":                          studentCase,
-	"outlier":                            outlierCase,
-	"conformity":                         conformityCase,
-	"type_a_b/single_quantity":           singleCase,
-	"type_a_b/mean_and_sd":               meanCase,
-	"type_a_b/welch_satterthwaite":       welchCase,
+	"drivetrain/drivetrain":                 drivetrainCase,
+	"drivetrain/microstep_sweep":            microstepSweepCase,
+	"drivetrain/inverse_roller_diameter":    inverseRollerCase,
+	"drivetrain/rescale":                    rescaleCase,
+	"student_t":                             studentCase,
+	"outlier":                               outlierCase,
+	"conformity":                            conformityCase,
+	"type_a_b":                              typeABCase,
+	"linear_regression":                     lineCase,
+	"regression_scale_offset":               scaleOffsetCase,
+	"regression_scale_offset/bidirectional": bidirectionalCase,
+	"slip":                                  slipCase,
 }
 
 // notOffered is why a case cannot be put to the code.

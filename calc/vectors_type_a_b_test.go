@@ -37,6 +37,28 @@ func expandedOf(got map[string]any, e measure.Estimate) {
 	}
 }
 
+// typeABCase puts a case to what its inputs ask for.
+func typeABCase(c vectorCase) (map[string]any, error) {
+	has := func(keys ...string) bool {
+		for _, key := range keys {
+			if _, ok := c.Inputs[key]; ok {
+				return true
+			}
+		}
+		return false
+	}
+	switch {
+	case has("mark_readings", "remaining_readings"):
+		return feedCase(c)
+	case has("u_components"):
+		return welchCase(c)
+	case has("resolution_d", "instrument_halfwidth_a", "certificate_U"):
+		return singleCase(c)
+	}
+	return meanCase(c)
+}
+
+// singleCase is a length that was read several times with one instrument.
 func singleCase(c vectorCase) (map[string]any, error) {
 	in := inputsOf(c)
 	r, err := repeatedOf(in, "")
@@ -47,12 +69,11 @@ func singleCase(c vectorCase) (map[string]any, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(m.Runs) < 2 && r.With == (measure.Instrument{}) {
-		return map[string]any{"uncertainty_available": false, "mean": m.Length, "n": 1}, in.leftOver()
-	}
 	e := m.Estimate()
-	got := map[string]any{"n": len(m.Runs), "mean": m.Length, "s": m.Scatter, "u_combined": e.U, "U95": e.Expanded()}
-	got["s_mean"] = m.Scatter / math.Sqrt(float64(len(m.Runs)))
+	got := map[string]any{"n": len(m.Runs), "mean": m.Length, "u_combined": e.U, "U95": e.Expanded()}
+	if len(m.Runs) > 1 {
+		got["s"] = m.Scatter
+	}
 	for _, part := range m.Budget {
 		if part.U > 0 || part.ID == measure.Scatter {
 			got[componentKeys[part.ID]] = part.U
@@ -62,7 +83,7 @@ func singleCase(c vectorCase) (map[string]any, error) {
 	return got, in.leftOver()
 }
 
-// meanCase is plain numbers, of any sign.
+// meanCase is plain numbers, of any sign, and no instrument.
 func meanCase(c vectorCase) (map[string]any, error) {
 	in := inputsOf(c)
 	readings, err := in.floats("readings")
@@ -82,6 +103,7 @@ func meanCase(c vectorCase) (map[string]any, error) {
 	return got, in.leftOver()
 }
 
+// welchCase combines components that are given.
 func welchCase(c vectorCase) (map[string]any, error) {
 	in := inputsOf(c)
 	us, err := in.floats("u_components")

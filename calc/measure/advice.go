@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -66,23 +67,13 @@ func (s Scale) Advise(tolerance float64) ([]Remedy, error) {
 		settles := now == MeasureMore && r.Verdict != MeasureMore
 		return r.Means != MoreRuns && r.U >= wide && !settles
 	})
-	first := func(r Remedy) bool {
-		return r.Means == MoreRuns && s.Runs <= fewRuns && (s.Runs == 1 || r.U < 0.9*wide)
-	}
-	slices.SortStableFunc(list, func(x, y Remedy) int {
-		switch {
-		case first(x) != first(y):
-			if first(x) {
-				return -1
-			}
-			return 1
-		case x.U < y.U:
+	rank := func(r Remedy) float64 {
+		if r.Means == MoreRuns && s.Runs <= fewRuns && (s.Runs == 1 || r.U < 0.9*wide) {
 			return -1
-		case x.U > y.U:
-			return 1
 		}
-		return 0
-	})
+		return r.U
+	}
+	slices.SortStableFunc(list, func(x, y Remedy) int { return cmp.Compare(rank(x), rank(y)) })
 	return list, nil
 }
 

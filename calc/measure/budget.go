@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -97,15 +98,7 @@ func (b Budget) Scaled(factor float64) Budget {
 // BySize returns the components, the largest first.
 func (b Budget) BySize() Budget {
 	sorted := slices.Clone(b)
-	slices.SortStableFunc(sorted, func(x, y Component) int {
-		switch {
-		case x.U > y.U:
-			return -1
-		case x.U < y.U:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(sorted, func(x, y Component) int { return cmp.Compare(y.U, x.U) })
 	return sorted
 }
 

@@ -47,7 +47,7 @@
 // on both sides with the t of the real, not rounded, degrees of freedom. Every
 // standard deviation has n − 1.
 //
-// Nothing here returns NaN or an infinite number, but for degrees of freedom,
-// which are +Inf where nothing was estimated from few readings. What cannot be
-// answered is an error; what is doubtful is a Warning with its cure.
+// Given numbers, nothing here returns NaN or an infinite one, but for degrees
+// of freedom, which are +Inf where nothing was estimated from few readings. What
+// cannot be answered is an error; what is doubtful is a Warning with its cure.
 package measure

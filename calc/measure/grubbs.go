@@ -17,7 +17,7 @@ type Suspect struct {
 
 // Grubbs tests the reading farthest from the mean, on both sides, at the
 // significance alpha (0.05). It needs three readings that are not all equal.
-// Sources: F. E. Grubbs, Technometrics 11 (1969), 1; ISO 5725-2, 7.3.4.
+// Sources: F. E. Grubbs, Technometrics 11 (1969), 1; ISO 5725-2:1994, 7.3.4.
 func Grubbs(s Series, alpha float64) (Suspect, error) {
 	if err := s.Check(); err != nil {
 		return Suspect{}, err
@@ -58,5 +58,5 @@ func GrubbsCritical(n int, alpha float64) (float64, error) {
 	if math.IsInf(t, 1) {
 		return 0, ErrRange
 	}
-	return (size - 1) / math.Sqrt(size) / math.Sqrt(1+(size-2)/t/t), nil // Grubbs 1969; ISO 5725-2, 7.3.4
+	return (size - 1) / math.Sqrt(size) / math.Sqrt(1+(size-2)/t/t), nil // Grubbs 1969; ISO 5725-2:1994, 7.3.4
 }

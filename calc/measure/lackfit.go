@@ -1,0 +1,73 @@
+package measure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// LackOfFit says whether points bend away from a line by more than repeats at
+// the same x scatter. Source: N. R. Draper, H. Smith, Applied Regression
+// Analysis, 3rd ed., 2.1; an F test of two mean squares.
+type LackOfFit struct {
+	PureSD           float64 // standard deviation of repeats, all together
+	DofLack, DofPure float64
+	F, P             float64
+	Adequate         bool // P is at least 0.05: nothing speaks against the line
+}
+
+// significance is from where on something is not put down to chance.
+const significance = 0.05
+
+// A group is the readings at one x.
+type group struct {
+	x  float64
+	ys Series
+}
+
+// groups returns the points by x, from the smallest.
+func groups(points []Point) []group {
+	var list []group
+	for _, p := range points {
+		i, found := slices.BinarySearchFunc(list, p.X, func(g group, x float64) int { return cmp.Compare(g.x, x) })
+		if !found {
+			list = slices.Insert(list, i, group{x: p.X})
+		}
+		list[i].ys = append(list[i].ys, p.Y)
+	}
+	return list
+}
+
+// pure is the sum of squares of the repeats within groups, and its degrees of
+// freedom.
+func pure(list []group) (squares, dof float64) {
+	for _, g := range list {
+		squares += g.ys.squares()
+		dof += float64(len(g.ys) - 1)
+	}
+	return squares, dof
+}
+
+// LackOfFit tests the line. It needs repeats, and one x more than the line has
+// parameters (ErrTooFew), and repeats that are not all equal (ErrNoSpread).
+func (l Line) LackOfFit() (LackOfFit, error) {
+	list := groups(l.Points)
+	squares, dof := pure(list)
+	t := LackOfFit{DofPure: dof, DofLack: float64(len(list)-len(l.Points)) + l.Dof}
+	if t.DofLack < 1 || t.DofPure < 1 {
+		return LackOfFit{}, ErrTooFew
+	}
+	lack := 0.0
+	for _, g := range list {
+		d := (g.ys.Mean() - l.MeanY) - l.Slope*(g.x-l.MeanX)
+		lack += float64(len(g.ys)) * d * d
+	}
+	t.PureSD = math.Sqrt(squares / dof)
+	t.F = lack / t.DofLack / (squares / dof) // Draper and Smith, 2.1
+	if squares == 0 || !finite(t.F) {
+		return LackOfFit{}, ErrNoSpread
+	}
+	p, err := FisherUpper(t.F, t.DofLack, t.DofPure)
+	t.P, t.Adequate = p, p >= significance
+	return t, err
+}

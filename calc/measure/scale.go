@@ -1,0 +1,106 @@
+package measure
+
+import "math"
+
+// More doubts, of lines.
+const (
+	WarnTwoLengths   Warning = "Two lengths always lie on a line. A third one, between or beyond them, would show whether it is straight."
+	WarnNoRepeats    Warning = "With one reading at each, nothing tells scatter from a bend in the line. Read each at least twice."
+	WarnRepeatsEqual Warning = "Repeats are all equal, so the scatter is hidden below the step of the instrument. A finer one would show whether the line is straight."
+	WarnNotStraight  Warning = "The readings do not lie on a straight line, by more than they scatter. Look for one wrong reading, or for something that happens at one end only."
+)
+
+// An AxisFit is a travel axis measured at several lengths: its scale and a
+// fixed offset (edges, backlash, a thick mark) apart from each other. Only the
+// scale goes into the setting.
+type AxisFit struct {
+	Line        Line   // measured against commanded, mm
+	Budget      Budget // of the slope
+	Scale       Scale  // the slope, with the instrument's gain
+	Offset      Estimate
+	OffsetFound bool // the interval of Offset excludes 0
+	Lack        LackOfFit
+	HasLack     bool // Lack could be tested
+	Warnings    []Warning
+}
+
+// ScaleAndOffset fits measured (Y) against commanded (X) lengths, mm, all
+// above 0, all read with one instrument; one that is all 0 adds nothing.
+//
+// The instrument's gain is common to all readings and adds to the slope's
+// uncertainty (JCGM 100, F.1.2.3); an error of its zero goes into the offset. Its step
+// is counted once for each length, however often that was read.
+func ScaleAndOffset(points []Point, with Instrument) (AxisFit, error) {
+	if err := with.Check(); err != nil {
+		return AxisFit{}, err
+	}
+	longest := 0.0
+	for _, p := range points {
+		if p.X <= 0 || p.Y <= 0 {
+			return AxisFit{}, ErrLength
+		}
+		longest = max(longest, p.Y)
+	}
+	l, err := Fit(points)
+	if err != nil {
+		return AxisFit{}, err
+	}
+	a := AxisFit{Line: l}
+	list := groups(points)
+	step := stepLine(list, with)
+	inf := math.Inf(1)
+	a.Budget = Budget{
+		{ID: LineFit, U: l.SESlope(), Dof: l.Dof, TypeA: true, Shape: ScaledT},
+		{ID: Resolution, U: step.SESlope(), Dof: inf, Fixed: true},
+		{ID: Accuracy, U: math.Abs(l.Slope) * with.Gain(longest), Dof: inf, Fixed: true, Shape: Rectangular},
+	}
+	a.Scale = Scale{Ratio: a.Budget.Estimate(l.Slope), Floor: a.Budget.Floor(), Runs: len(points)}
+	a.Offset = Budget{
+		{U: l.SEIntercept(), Dof: l.Dof},
+		{U: step.SEIntercept(), Dof: inf},
+		{U: with.limits(Accuracy, Certificate).Combined(), Dof: inf},
+	}.Estimate(l.Intercept)
+	a.OffsetFound = math.Abs(l.Intercept) > max(a.Offset.Expanded(), 1e-12*longest)
+	a.Lack, err = l.LackOfFit()
+	a.HasLack = err == nil
+	switch {
+	case len(list) == 2:
+		a.Warnings = append(a.Warnings, WarnTwoLengths)
+	case err == ErrNoSpread:
+		a.Warnings = append(a.Warnings, WarnRepeatsEqual)
+	case err != nil:
+		a.Warnings = append(a.Warnings, WarnNoRepeats)
+	case !a.Lack.Adequate:
+		a.Warnings = append(a.Warnings, WarnNotStraight)
+	}
+	return a, a.Scale.Check()
+}
+
+// stepLine is a line whose residuals are the instrument's step as a standard
+// uncertainty, with one reading for each x.
+func stepLine(list []group, with Instrument) Line {
+	var xs Series
+	for _, g := range list {
+		xs = append(xs, g.x)
+	}
+	step := with.resolution(Resolution)
+	return Line{Points: make([]Point, len(xs)), MeanX: xs.Mean(), Sxx: xs.squares(), ResidualSD: step.U}
+}
+
+// Decide says by the whole interval of the slope whether it is within
+// 1 ± tolerance.
+func (a AxisFit) Decide(tolerance float64) Decision {
+	low, high := a.Scale.Ratio.Interval()
+	return Within(1, tolerance).ByInterval(low, high)
+}
+
+// Ratios returns mean measured over commanded at the shortest and the longest
+// length: what one length alone would have said.
+func (a AxisFit) Ratios() (shortest, longest float64) {
+	list := groups(a.Line.Points)
+	if len(list) == 0 {
+		return 0, 0
+	}
+	at := func(g group) float64 { return ratio(g.ys.Mean(), g.x) }
+	return at(list[0]), at(list[len(list)-1])
+}
