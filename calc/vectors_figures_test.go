@@ -55,12 +55,21 @@ func (f facts) floats(names ...string) ([]float64, error) {
 	return list, nil
 }
 
-// lists takes a list of lists of numbers.
+// lists takes a list of lists of numbers; a plain list is one of single numbers.
 func (f facts) lists(names ...string) ([][]float64, error) {
 	q, ok := f.take(names...)
 	var lists [][]float64
-	if !ok || json.Unmarshal(q.Values, &lists) != nil {
-		return nil, notOffered("no lists of numbers " + names[0])
+	var plain []float64
+	switch {
+	case !ok:
+	case json.Unmarshal(q.Values, &lists) == nil:
+		return lists, nil
+	case json.Unmarshal(q.Values, &plain) == nil:
+		lists = nil
+		for _, v := range plain {
+			lists = append(lists, []float64{v})
+		}
+		return lists, nil
 	}
-	return lists, nil
+	return nil, notOffered("no lists of numbers " + names[0])
 }

@@ -75,6 +75,7 @@ func bidirectionalCase(c vectorCase) (map[string]any, error) {
 		"reversal_per_target": r.PerTarget, "reversal_value_B": r.B, "mean_reversal": r.MeanReversal.Value,
 		"mean_bidirectional_deviation_range_M": r.M, "systematic_E": r.E,
 		"systematic_E_forward": r.EForward, "systematic_E_backward": r.EBackward,
+		"uncertainty_available": r.HasSpread,
 	}
 	if r.HasSpread {
 		got["s_forward"], got["s_backward"], got["accuracy_A"] = r.SForward, r.SBackward, r.A

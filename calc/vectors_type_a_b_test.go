@@ -73,6 +73,8 @@ func singleCase(c vectorCase) (map[string]any, error) {
 	got := map[string]any{"n": len(m.Runs), "mean": m.Length, "u_combined": e.U, "U95": e.Expanded()}
 	if len(m.Runs) > 1 {
 		got["s"] = m.Scatter
+	} else {
+		got["uncertainty_available"] = false // none that readings would show
 	}
 	for _, part := range m.Budget {
 		if part.U > 0 || part.ID == measure.Scatter {

@@ -24,7 +24,7 @@ func ScaleOf(commanded float64, m Measured) (Scale, error) {
 	s := Scale{
 		Ratio: m.Estimate().Scaled(1 / commanded), // u(L/Lcmd) = u(L)/Lcmd, JCGM 100, 5.1.2 (10)
 		Floor: m.Budget.Floor() / commanded,
-		Runs:  max(len(m.Runs), 1),
+		Runs:  m.Repeats,
 		Test:  m.Test,
 	}
 	s.Ratio.Value = m.Length / commanded

@@ -18,6 +18,7 @@ var (
 type Measured struct {
 	Length   float64 // mm, the mean of the runs
 	Runs     Series  // mm, the length of each run; none of TwoMeans
+	Repeats  int     // how many runs; of TwoMeans, of its shorter series
 	Scatter  float64 // mm, standard deviation of Runs (n−1); 0 of one run
 	Budget   Budget  // of Length, mm
 	Test     Test    // how it was measured; Test.Runs is 0 of TwoMeans
@@ -80,7 +81,7 @@ func (t Test) steps() Budget {
 
 // measured puts the evidence of a test together.
 func (t Test) measured(runs Series) Measured {
-	m := Measured{Length: runs.Mean(), Runs: runs}
+	m := Measured{Length: runs.Mean(), Runs: runs, Repeats: len(runs)}
 	m.Scatter, _ = runs.Spread()
 	t.Length, t.Runs, t.Scatter = m.Length, len(runs), m.Scatter
 	if t.Runs == 1 {
@@ -166,7 +167,11 @@ func (t TwoMeans) Measure() (Measured, error) {
 			b = append(b, c)
 		}
 	}
-	m := Measured{Length: t.Mark.Readings.Mean() - t.Remaining.Readings.Mean(), Budget: b}
+	m := Measured{
+		Length:  t.Mark.Readings.Mean() - t.Remaining.Readings.Mean(),
+		Repeats: min(len(t.Mark.Readings), len(t.Remaining.Readings)),
+		Budget:  b,
+	}
 	if m.Length <= 0 {
 		return Measured{}, ErrNothingMoved
 	}

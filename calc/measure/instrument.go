@@ -12,6 +12,21 @@ type Instrument struct {
 	Eye          float64 // mm, standard uncertainty of placing the mark and finding it again by eye
 	Reach        float64 // mm, the longest reading; 0: no matter
 	Usual        float64 // mm, limits of error to expect of its kind if none are stated: a hint, not used by itself
+	zeroCancels  bool    // lengths are differences of two readings
+}
+
+// ForDifferences returns the instrument as it is for lengths that are mark less
+// remaining, both read with it, for ScaleAndOffset: it has two steps, its zero
+// cancels, and its limits count as reached at the longest mark, of which the
+// longest length is a part. Sources: JCGM 100, 5.1.2, F.1.2.3.
+func (i Instrument) ForDifferences(mark, length float64) Instrument {
+	i.Resolution *= math.Sqrt2
+	if part := ratio(length, mark); part > 0 && part < 1 {
+		i.Accuracy *= part
+		i.CertificateU *= part
+	}
+	i.zeroCancels = true
+	return i
 }
 
 // Instruments are the usual kinds, from the coarse to the fine.

@@ -25,7 +25,7 @@ type Line struct {
 // Fit returns the line through points. They are ErrTooFew below three, and
 // ErrOneLength if all have the same x.
 func Fit(points []Point) (Line, error) {
-	l, err := newLine(points)
+	l, err := newLine(points, 3)
 	if err != nil {
 		return Line{}, err
 	}
@@ -42,9 +42,10 @@ func Fit(points []Point) (Line, error) {
 	return l, nil
 }
 
-// FitThroughOrigin returns the line through points and the origin.
+// FitThroughOrigin returns the line through points and the origin. They are
+// ErrTooFew below two, and ErrOneLength if all are at 0.
 func FitThroughOrigin(points []Point) (Line, error) {
-	l, err := newLine(points)
+	l, err := newLine(points, 2)
 	if err != nil {
 		return Line{}, err
 	}
@@ -55,8 +56,8 @@ func FitThroughOrigin(points []Point) (Line, error) {
 	return l, nil
 }
 
-func newLine(points []Point) (Line, error) {
-	if len(points) < 3 {
+func newLine(points []Point, least int) (Line, error) {
+	if len(points) < least {
 		return Line{}, ErrTooFew
 	}
 	for _, p := range points {

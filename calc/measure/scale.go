@@ -25,7 +25,8 @@ type AxisFit struct {
 }
 
 // ScaleAndOffset fits measured (Y) against commanded (X) lengths, mm, all
-// above 0, all read with one instrument; one that is all 0 adds nothing.
+// above 0, all read with one instrument; one that is all 0 adds nothing. Where
+// each is a mark less what remained, take the instrument's ForDifferences.
 //
 // The instrument's gain is common to all readings and adds to the slope's
 // uncertainty (JCGM 100, F.1.2.3); an error of its zero goes into the offset. Its step
@@ -55,11 +56,11 @@ func ScaleAndOffset(points []Point, with Instrument) (AxisFit, error) {
 		{ID: Accuracy, U: math.Abs(l.Slope) * with.Gain(longest), Dof: inf, Fixed: true, Shape: Rectangular},
 	}
 	a.Scale = Scale{Ratio: a.Budget.Estimate(l.Slope), Floor: a.Budget.Floor(), Runs: len(points)}
-	a.Offset = Budget{
-		{U: l.SEIntercept(), Dof: l.Dof},
-		{U: step.SEIntercept(), Dof: inf},
-		{U: with.limits(Accuracy, Certificate).Combined(), Dof: inf},
-	}.Estimate(l.Intercept)
+	zero := with.limits(Accuracy, Certificate).Combined()
+	if with.zeroCancels {
+		zero = 0
+	}
+	a.Offset = Budget{{U: l.SEIntercept(), Dof: l.Dof}, {U: step.SEIntercept(), Dof: inf}, {U: zero, Dof: inf}}.Estimate(l.Intercept)
 	a.OffsetFound = math.Abs(l.Intercept) > max(a.Offset.Expanded(), 1e-12*longest)
 	a.Lack, err = l.LackOfFit()
 	a.HasLack = err == nil

@@ -92,6 +92,18 @@ func TestOffsetLeavesScale(t *testing.T) {
 	})
 }
 
+func TestForDifferences(t *testing.T) {
+	with := Instrument{Resolution: 0.05, Accuracy: 0.3, CertificateU: 0.2, CertificateK: 2, Eye: 0.1}
+	twice := with.ForDifferences(150, 100.52)
+	assert.InEpsilon(t, 0.05*math.Sqrt2, twice.Resolution, 1e-14)
+	assert.InEpsilon(t, with.Gain(150), twice.Gain(100.52), 1e-14)
+	a, err := ScaleAndOffset(travelTest, twice)
+	require.NoError(t, err)
+	assert.True(t, a.OffsetFound, "a wrong zero cancels")
+	assert.Equal(t, 0.3, with.ForDifferences(0, 100).Accuracy)
+	assert.Equal(t, 0.3, with.ForDifferences(90, 100).Accuracy)
+}
+
 func TestInstruments(t *testing.T) {
 	seen := map[string]bool{}
 	for i, with := range Instruments {

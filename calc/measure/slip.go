@@ -227,8 +227,8 @@ func (r SlipResult) HoldsUpTo(tolerance float64, corrected bool) (float64, bool)
 	return max(0, v), finite(v)
 }
 
-// MayHide adds to the warnings of a test without slip that it could not have
-// seen an error beyond ± tolerance at its fastest speed.
+// MayHide reports whether a test that found no slip could have missed one that
+// takes the error beyond − tolerance at its fastest speed.
 func (r SlipResult) MayHide(tolerance float64) (Warning, bool) {
 	low, _ := r.Line.SlopeEstimate().Interval()
 	fastest := 0.0

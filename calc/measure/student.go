@@ -14,7 +14,7 @@ import (
 // function loses digits with its arguments, the approximation gains them.
 const manyDof = 500
 
-// StudentCDF returns P(T ≤ t), to a relative 1e-11 in the lower tail too.
+// StudentCDF returns P(T ≤ t), to a relative 1e-11 down to tails of 1e-20.
 func StudentCDF(t, dof float64) (float64, error) {
 	if err := checkStudent(t, dof); err != nil {
 		return 0, err
@@ -22,7 +22,7 @@ func StudentCDF(t, dof float64) (float64, error) {
 	return upper(-t, dof), nil
 }
 
-// StudentUpper returns P(T > t), to a relative 1e-11 in the tail too.
+// StudentUpper returns P(T > t), as good as StudentCDF.
 func StudentUpper(t, dof float64) (float64, error) {
 	if err := checkStudent(t, dof); err != nil {
 		return 0, err
@@ -30,7 +30,7 @@ func StudentUpper(t, dof float64) (float64, error) {
 	return upper(t, dof), nil
 }
 
-// StudentTails returns P(|T| > |t|).
+// StudentTails returns P(|T| > |t|), as good as StudentCDF.
 func StudentTails(t, dof float64) (float64, error) {
 	if err := checkStudent(t, dof); err != nil {
 		return 0, err

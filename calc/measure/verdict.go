@@ -66,7 +66,7 @@ func (s Scale) Judge(tolerance float64) (Judgement, error) {
 		j.Verdict = NotWithThis
 	case s.settled(tolerance) != MeasureMore:
 		j.Verdict = s.settled(tolerance)
-	case s.near(tolerance) && s.withRuns(maxRuns).settled(tolerance) == MeasureMore:
+	case s.near(tolerance) && s.withRuns(max(maxRuns, s.Runs)).settled(tolerance) == MeasureMore:
 		j.Verdict = EitherIsFine
 	}
 	return j, nil
@@ -94,8 +94,8 @@ func (s Scale) near(tolerance float64) bool {
 	return math.Abs(math.Abs(e.Value)-tolerance)+e.Expanded() <= tolerance/2
 }
 
-// withRuns is the scale with another number of runs, of the same error and the
-// same scatter. One run has none; then the placing of the mark stands for it.
+// withRuns is the scale with more runs, of the same error and the same
+// scatter. One run has none; then the placing of the mark stands for it.
 func (s Scale) withRuns(n int) Scale {
 	u, floor := s.Ratio.U, min(s.Floor, s.Ratio.U)
 	scatter := math.Sqrt((u - floor) * (u + floor))

@@ -50,6 +50,10 @@ func TestJudge(t *testing.T) {
 	check(MeasureMore, known(0.5, 0.2, 0.05, 2))    // it may be far from it yet
 	check(MeasureMore, known(0.42, 0.06, 0.001, 4)) // more runs would tell
 
+	many := known(0.5, 0.05, 0.02, 58) // more than anybody is asked for
+	many.Runs = 60
+	check(EitherIsFine, many)
+
 	// Nothing known: no answer that sounds like one.
 	j := check(MeasureMore, known(-30, 0, 0, inf))
 	assert.Equal(t, []Warning{WarnNothingKnown}, j.Warnings)
@@ -100,57 +104,92 @@ func TestVerdictIsTheSameBothWays(t *testing.T) {
 	})
 }
 
-func TestScaleLaws(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		remaining := Series(rapid.SliceOfN(rapid.Float64Range(5, 60), 1, 8).Draw(t, "remaining"))
-		with := Instrument{
-			Resolution: rapid.Float64Range(0.01, 1).Draw(t, "d"),
-			Accuracy:   rapid.Float64Range(0, 1).Draw(t, "a"),
-			Eye:        rapid.Float64Range(0, 1).Draw(t, "eye"),
-		}
-		scaleOf := func(f float64, order []int) Scale {
-			m := MarkTest{Marks: Series{100 * f}, With: with}
-			m.With.Resolution *= f
-			m.With.Accuracy *= f
-			m.With.Eye *= f
-			for _, i := range order {
-				m.Remaining = append(m.Remaining, remaining[i]*f)
+// What all evidence must hold, whichever kind it is.
+func TestEvidenceLaws(t *testing.T) {
+	kinds := map[string]func(with Instrument, mark float64, remaining Series) Evidence{
+		"mark test": func(with Instrument, mark float64, remaining Series) Evidence {
+			return MarkTest{Marks: Series{mark}, Remaining: remaining, With: with}
+		},
+		"mark test, each marked": func(with Instrument, mark float64, remaining Series) Evidence {
+			test := MarkTest{With: with, RemainingWith: &with}
+			for _, r := range remaining { // marks that belong to their runs
+				test.Marks = append(test.Marks, mark+r/10)
+				test.Remaining = append(test.Remaining, r)
 			}
-			got, err := m.Measure()
-			require.NoError(t, err)
-			s, err := ScaleOf(80*f, got)
-			require.NoError(t, err)
-			return s
-		}
-		order := make([]int, len(remaining))
-		for i := range order {
-			order[i] = i
-		}
-		s := scaleOf(1, order)
-		same := func(a, b Estimate) {
-			t.Helper()
-			assert.InDelta(t, a.Value, b.Value, 1e-11)
-			assert.InDelta(t, a.U, b.U, 1e-11)
-			assert.InEpsilon(t, 1+1/a.Dof, 1+1/b.Dof, 1e-6)
-		}
-		same(s.Ratio, scaleOf(1, rapid.Permutation(order).Draw(t, "order")).Ratio)
-		same(s.Ratio, scaleOf(rapid.Float64Range(0.1, 30).Draw(t, "longer"), order).Ratio)
+			return test
+		},
+		"repeated": func(with Instrument, _ float64, remaining Series) Evidence {
+			return Repeated{Readings: remaining, With: with}
+		},
+		"two means": func(with Instrument, mark float64, remaining Series) Evidence {
+			return TwoMeans{Repeated{Series{mark, mark * 1.01}, with}, Repeated{remaining, with}}
+		},
+	}
+	for name, evidence := range kinds {
+		t.Run(name, func(t *testing.T) { rapid.Check(t, func(t *rapid.T) { checkEvidence(t, evidence) }) })
+	}
+}
 
-		c := s.Factor()
-		assert.InEpsilon(t, 1, c.Value*s.Ratio.Value, 1e-14)
-		assert.InEpsilon(t, s.Ratio.U/s.Ratio.Value, c.U/c.Value, 1e-12)
-		assert.InEpsilon(t, 400*c.U, s.Steps(400).U, 1e-12)
-		assert.InEpsilon(t, 400.0, s.Steps(400).Scaled(s.Ratio.Value).Value, 1e-12)
-		assert.InEpsilon(t, 5*s.Ratio.Value, s.Travel(5).Value, 1e-14)
-		assert.InEpsilon(t, 5*s.Ratio.U, s.Travel(5).U, 1e-14)
-		assert.Equal(t, math.Abs(c.Value-1) > c.Expanded(), s.Significant())
-
-		// More runs, looked ahead by either way, is the same.
-		if s.Runs > 1 || with.Eye > 0.001 {
-			next := s.Test
-			next.Runs = s.Runs + 3
-			want := next.Budget().Estimate(s.Test.Length).Scaled(1 / s.Test.Commanded)
-			same(want, Estimate{want.Value, s.withRuns(next.Runs).Ratio.U, s.withRuns(next.Runs).Ratio.Dof})
+func checkEvidence(t *rapid.T, evidence func(with Instrument, mark float64, remaining Series) Evidence) {
+	remaining := Series(rapid.SliceOfN(rapid.Float64Range(5, 60), 1, 8).Draw(t, "remaining"))
+	with := Instrument{
+		Resolution: rapid.Float64Range(0.01, 1).Draw(t, "d"),
+		Accuracy:   rapid.Float64Range(0, 1).Draw(t, "a"),
+		Eye:        rapid.Float64Range(0.01, 1).Draw(t, "eye"),
+	}
+	scaleOf := func(f float64, order []int) Scale {
+		longer := with
+		longer.Resolution *= f
+		longer.Accuracy *= f
+		longer.Eye *= f
+		var list Series
+		for _, i := range order {
+			list = append(list, remaining[i]*f)
 		}
-	})
+		m, err := evidence(longer, 100*f, list).Measure()
+		require.NoError(t, err)
+		s, err := ScaleOf(80*f, m)
+		require.NoError(t, err)
+		return s
+	}
+	order := make([]int, len(remaining))
+	for i := range order {
+		order[i] = i
+	}
+	s := scaleOf(1, order)
+	same := func(a, b Estimate) {
+		t.Helper()
+		assert.InDelta(t, a.Value, b.Value, 1e-11)
+		assert.InDelta(t, a.U, b.U, 1e-11)
+		assert.InEpsilon(t, 1+1/a.Dof, 1+1/b.Dof, 1e-6)
+	}
+	same(s.Ratio, scaleOf(1, rapid.Permutation(order).Draw(t, "order")).Ratio)
+	same(s.Ratio, scaleOf(rapid.Float64Range(0.1, 30).Draw(t, "longer"), order).Ratio)
+
+	c := s.Factor()
+	assert.InEpsilon(t, 1, c.Value*s.Ratio.Value, 1e-14)
+	assert.InEpsilon(t, s.Ratio.U/s.Ratio.Value, c.U/c.Value, 1e-12)
+	assert.InEpsilon(t, 400*c.U, s.Steps(400).U, 1e-12)
+	assert.InEpsilon(t, 400.0, s.Steps(400).Scaled(s.Ratio.Value).Value, 1e-12)
+	assert.InEpsilon(t, 5*s.Ratio.Value, s.Travel(5).Value, 1e-14)
+	assert.InEpsilon(t, 5*s.Ratio.U, s.Travel(5).U, 1e-14)
+	assert.Equal(t, math.Abs(c.Value-1) > c.Expanded(), s.Significant())
+
+	// More runs, looked ahead by either way, are the same; and they help.
+	further := s.withRuns(s.Runs + 3).Ratio
+	assert.LessOrEqual(t, further.U, s.Ratio.U*(1+1e-12))
+	assert.GreaterOrEqual(t, further.U, s.Floor*(1-1e-12))
+	if next := s.Test; next.Runs > 0 {
+		next.Runs += 3
+		want := next.Budget().Estimate(s.Test.Length).Scaled(1 / s.Test.Commanded)
+		same(want, Estimate{want.Value, further.U, further.Dof})
+	}
+	j, err := s.Judge(0.005)
+	require.NoError(t, err)
+	assert.InDelta(t, 1, j.Within+j.Above+j.Below, 1e-12)
+	list, err := s.Advise(0.005)
+	require.NoError(t, err)
+	for _, r := range list {
+		assert.True(t, finite(r.U) && r.U > 0)
+	}
 }
