@@ -40,7 +40,7 @@ func ExampleScaleOf() {
 }
 
 func TestOneInstrumentOrTwo(t *testing.T) {
-	with := Instrument{Resolution: 0.05, Accuracy: 0.3, CertificateU: 0.2, CertificateK: 2}
+	with := Instrument{Resolution: 0.05, Accuracy: 0.3, CertificateU: 0.25, CertificateK: 2.5}
 	test := MarkTest{Marks: Series{105}, Remaining: Series{28.7, 28.9, 28.6}, With: with}
 	part := func(b Budget, id string) float64 {
 		t.Helper()

@@ -68,6 +68,11 @@ func TestSlipBasis(t *testing.T) {
 	assert.Greater(t, flat.Line.Intercept, 0.001, "what the intercept would have said: too much instead of too little")
 	assert.Equal(t, []Warning{WarnThreshold}, flat.Warnings)
 
+	// The second mean is 2.3 standard uncertainties of the difference of two means
+	// off, 3.3 of one mean; 2.78 would be too much with four degrees of freedom.
+	close := solveSlip(t, speeds(map[float64]Series{1: {99.50, 99.52}, 2: {99.4675, 99.4875}, 4: {99.484, 99.504}, 8: {97.3, 97.32}}))
+	assert.Equal(t, 3, close.Plateau)
+
 	early := speeds(map[float64]Series{1: {99.9, 99.92}, 2: {97, 97.03}, 4: {97.02, 97.04}})
 	r := solveSlip(t, early)
 	assert.Equal(t, 1, r.Plateau)

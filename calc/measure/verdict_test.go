@@ -42,6 +42,7 @@ func TestJudge(t *testing.T) {
 	// A large scatter alone is not hopeless: more runs, or enough already.
 	check(MeasureMore, known(0, 3, 0.01, 2))
 	check(ChangeIt, known(-30, 3, 0.01, 2))
+	check(MeasureMore, known(0, 10, 0.01, inf)) // beyond for sure, but on which side?
 	check(ChangeIt, heron(t))
 
 	// Either is fine: near the tolerance for certain, and not to be parted.
@@ -180,6 +181,8 @@ func checkEvidence(t *rapid.T, evidence func(with Instrument, mark float64, rema
 	assert.LessOrEqual(t, further.U, s.Ratio.U*(1+1e-12))
 	assert.GreaterOrEqual(t, further.U, s.Floor*(1-1e-12))
 	if next := s.Test; next.Runs > 0 {
+		same(s.Ratio, s.as(next).Ratio)
+		assert.InEpsilon(t, s.Floor, s.as(next).Floor, 1e-12)
 		next.Runs += 3
 		want := next.Budget().Estimate(s.Test.Length).Scaled(1 / s.Test.Commanded)
 		same(want, Estimate{want.Value, further.U, further.Dof})
