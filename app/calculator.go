@@ -16,6 +16,7 @@ type calculator struct {
 	address string // the fragment that the form was read from or written to
 	edits   int    // counts them, to know whether a timer is still about the last
 	said    string // what screen readers were told last
+	lots    *lotRun
 }
 
 // CompoID keeps one calculator's state out of another: go-app reuses a
@@ -29,6 +30,7 @@ func (c *calculator) OnInit() { c.load(here()) }
 func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
+	c.lots = nil
 }
 
 // OnNav reads a link that was opened over this page.
@@ -44,6 +46,7 @@ func (c *calculator) OnNav(ctx app.Context) {
 // what screen readers are told.
 func (c *calculator) edit(ctx app.Context, change func(*calc.Form)) {
 	change(c.form)
+	c.lots = nil
 	c.edits++
 	edit := c.edits
 	ctx.After(300*time.Millisecond, func(app.Context) {
@@ -101,8 +104,24 @@ func (c *calculator) refill(ctx app.Context) {
 					e.Set("checked", isChosen(f, o))
 				}
 			}
+			c.refillRows(f)
 		}
 	})
+}
+
+// refillRows puts lists and ticks into a field's rows.
+func (c *calculator) refillRows(f calc.Field) {
+	for row := range c.form.Rows(f) {
+		e := app.Window().GetElementByID(cellID(f, row))
+		if !e.Truthy() {
+			continue
+		}
+		if flag, ok := valueOf[*calc.Flag](f, row); ok {
+			e.Set("checked", flag.On)
+		} else if choice, ok := valueOf[*calc.Choice](f, row); ok {
+			e.Set("value", choice.Word)
+		}
+	}
 }
 
 // eachText visits the text fields that are on the page, with the form's text.
@@ -120,7 +139,11 @@ func (c *calculator) eachText(visit func(e app.Value, text string)) {
 // summary is the result in one sentence, for screen readers.
 func (c *calculator) summary() string {
 	if a := c.form.Report().Answer; a != nil {
-		return a.Label + ": " + a.String() + ". " + a.Says.String()
+		verdict := ""
+		if a.Verdict != nil {
+			verdict = a.Verdict.Title + ". " + a.Verdict.Says.String() + " "
+		}
+		return verdict + a.Label + ": " + a.String() + ". " + a.Says.String()
 	}
 	if problems := c.form.Problems(); len(problems) > 0 {
 		return problems[0].Says
@@ -154,11 +177,19 @@ func (c *calculator) Render() app.UI {
 	)
 }
 
+// barLabel is the verdict where there is one, else what the figure is.
+func barLabel(a *calc.Answer) string {
+	if a.Verdict != nil {
+		return verdictMarks[a.Verdict.Kind] + " " + a.Verdict.Title
+	}
+	return a.Label
+}
+
 // bar keeps the answer in view on a small screen.
 func (c *calculator) bar(r calc.Report) app.UI {
 	return app.If(r.Answer != nil, func() app.UI {
 		return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
-			app.Span().Class("bar-label").Text(r.Answer.Label),
+			app.Span().Class("bar-label").Text(barLabel(r.Answer)),
 			app.Strong().Text(r.Answer.String()),
 		)
 	})

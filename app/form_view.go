@@ -11,13 +11,16 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// optionsOf returns a field's options if each has an input of its own: choices
-// in rows are lists to pull down.
+// mostRadios is how many options are shown side by side; more make a list to
+// pull down, as do choices in rows.
+const mostRadios = 4
+
+// optionsOf returns a field's options if each has an input of its own.
 func optionsOf(f calc.Field) []calc.Option {
 	if checks, ok := f.Cells.(*calc.Checks); ok {
 		return checks.Options()
 	}
-	if c, ok := valueOf[*calc.Choice](f, 0); ok && f.Group == nil {
+	if c, ok := valueOf[*calc.Choice](f, 0); ok && f.Group == nil && len(c.Options()) <= mostRadios {
 		return c.Options()
 	}
 	return nil
@@ -104,8 +107,12 @@ func (c *calculator) single(f calc.Field) app.UI {
 	if checks, ok := f.Cells.(*calc.Checks); ok {
 		return c.checks(f, checks)
 	}
-	if choice, ok := valueOf[*calc.Choice](f, 0); ok {
+	choice, ok := valueOf[*calc.Choice](f, 0)
+	switch {
+	case ok && len(choice.Options()) <= mostRadios:
 		return c.radios(f, choice)
+	case ok:
+		return c.pulldown(f, 0, choice)
 	}
 	return c.cell(f, 0)
 }

@@ -61,7 +61,7 @@ func (c *calculator) answer(r calc.Report) app.UI {
 }
 
 // verdictMarks tell verdicts by shape.
-var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?"}
+var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
 
 // share offers the link to this sheet.
 func (c *calculator) share(r calc.Report) app.UI {
@@ -127,6 +127,8 @@ func (c *calculator) block(b calc.Block) app.UI {
 		return chart(b)
 	case calc.Bars:
 		return bars(b)
+	case calc.Lots:
+		return c.lotsView(b)
 	case calc.Ask:
 		return c.ask(b)
 	case calc.Links:

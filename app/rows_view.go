@@ -110,10 +110,14 @@ func (c *calculator) rowCell(f calc.Field, row int) app.UI {
 	if flag, ok := valueOf[*calc.Flag](f, row); ok {
 		return c.flag(f, row, flag)
 	}
-	choice, ok := valueOf[*calc.Choice](f, row)
-	if !ok {
-		return c.cell(f, row)
+	if choice, ok := valueOf[*calc.Choice](f, row); ok {
+		return c.pulldown(f, row, choice)
 	}
+	return c.cell(f, row)
+}
+
+// pulldown is a choice as a list.
+func (c *calculator) pulldown(f calc.Field, row int, choice *calc.Choice) app.UI {
 	id := cellID(f, row)
 	var options []app.UI
 	for _, o := range choice.Options() {

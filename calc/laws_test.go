@@ -177,6 +177,10 @@ func partFigures(p Part) []Figure {
 			all = append(all, lineFigures(b.Line)...)
 		case Figures:
 			all = append(all, b.All...)
+		case Bars:
+			for _, bar := range b.All {
+				all = append(all, bar.Value)
+			}
 		case Steps:
 			all = append(all, lineFigures(slices.Concat(b.Items...))...)
 		case Points:

@@ -8,7 +8,7 @@ var measurePage = Page{
 	Question: "I asked for a length and measured another. What should the setting be?",
 	About:    "Type the length you asked for and what you measured; get the corrected steps per mm or travel per motor turn, with the line to send and what to do next.",
 	New:      func() Sheet { return newMeasure() },
-	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
+	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
 	Outputs: concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),
@@ -23,6 +23,22 @@ var measurePage = Page{
 			{"expect", "Expected reading after the change", "mm or °"},
 			{"feed", "Feed speed", "mm/s"},
 			{"word", "Feed speed as the F word of a move", "mm/min"},
+			{"within", "Probability that the error is within the tolerance", "%"},
+			{"above", "Probability that it moves too much, beyond the tolerance", "%"},
+			{"below", "Probability that it moves too little, beyond the tolerance", "%"},
+			{"part", "Standard uncertainty of the error from one cause", "%"},
+			{"combined", "Combined standard uncertainty of the error", "%"},
+			{"dof", "Effective degrees of freedom", "1"},
+			{"k", "Coverage factor of 95 %", "1"},
+			{"low", "Lower end of the interval that the next reading should fall in", "mm or °"},
+			{"high", "Upper end of it", "mm or °"},
+			{"then", "Error after the change", "%"},
+			{"slope", "Error gained with each mm/s of feed speed", "%"},
+			{"holds", "Speed up to which the error stays within the tolerance", "mm/s"},
+			{"speedmean", "Mean error at one speed", "%"},
+			{"offset", "Fixed offset of a travel axis", "mm"},
+			{"reversal", "Reversal value: the largest difference between both directions", "mm"},
+			{"lost", "Mean of the differences between both directions", "mm"},
 		},
 	),
 }
@@ -31,38 +47,41 @@ var measurePage = Page{
 type measureSheet struct {
 	Axis Choice
 	scaleEntry
+	Drive    Choice // where the feeder sits
+	Path     Choice // what the filament passes in the test
+	Trial    Choice // one feed speed, or several
+	Trip     Choice // one travel length, several, or positions
 	Asked    unit.Input[unit.Length]
 	AskedDeg unit.Input[unit.Angle]
 	Speed    unit.Input[unit.Speed]
+	Done     Checks
 
-	Drive Choice // where the feeder sits
-	Path  Choice // what the filament passes in the test
-	Read  Choice
-	Marks Choice
-	Mark  unit.Input[unit.Length]
+	Read    Choice
+	Marks   Choice
+	Mark    unit.Input[unit.Length]
+	At      List[unit.Input[unit.Speed], *unit.Input[unit.Speed]]
+	Want    lengthList
+	first   roundEntry
+	target  *Group
+	Targets lengthList
+	Up      lengthList
+	Down    lengthList
 
-	run    *Group
-	Each   lengthList // mark of each run
-	Rest   lengthList
-	Fed    lengthList
-	Moved  lengthList
-	Turned angleList
+	tool     toolEntry
+	markTool toolEntry
+	Tol      unit.Input[unit.Percent]
+
+	second roundEntry // after the change
 
 	motorEntry
 	gearEntry
-	Line  Text
-	Entry Text
-	Done  Checks
+	Counted Choice
+	Line    Text
+	Entry   Text
 }
 
 func newMeasure() *measureSheet {
-	length := unit.Lengths.Input("mm", 0.01, 3000)
-	rest := unit.Lengths.Input("mm", 0, 3000) // all of it may have gone in
-	run := &Group{Noun: "run", Least: 1, Start: 3, Most: MostRows}
-	lengths := func(model unit.Input[unit.Length]) lengthList {
-		return listOf[unit.Input[unit.Length], *unit.Input[unit.Length]](model)
-	}
-	angle := unit.Angles.Input("°", 0.001, 360_000)
+	speed := unit.Speeds.Input("mm/min", 0.001, 2000)
 	return &measureSheet{
 		Axis: choose(
 			Option{"feed", "Feed", "filament through an extruder"},
@@ -70,8 +89,6 @@ func newMeasure() *measureSheet {
 			Option{"rotary", "Rotary", "an axis that turns by degrees"},
 		),
 		scaleEntry: newScaleEntry(),
-		Asked:      length, AskedDeg: angle,
-		Speed: unit.Speeds.Input("mm/min", 0.001, 2000),
 		Drive: choose(
 			Option{"near", "At the hot end", "the filament goes straight from the drive into it"},
 			Option{"tube", "Away from it", "a guide (Bowden) tube leads from the drive to the hot end"},
@@ -80,6 +97,18 @@ func newMeasure() *measureSheet {
 			Option{"hot", "Hot", "through the heated hot end"},
 			Option{"open", "Open path", "the filament comes out freely, the hot end is out of the way"},
 		),
+		Trial: choose(
+			Option{"one", "One speed", "all runs at the same slow speed"},
+			Option{"speeds", "Several speeds", "to tell slip from scale: repeats at each of them"},
+		),
+		Trip: choose(
+			Option{"one", "One length", "the same move each time"},
+			Option{"lengths", "Several lengths", "to tell the scale from a fixed offset: repeats at each of them"},
+			Option{"sides", "From both sides", "positions approached going up and coming down, for what is lost on reversal"},
+		),
+		Asked: readingInput(), AskedDeg: unit.Angles.Input("°", 0.001, 360_000),
+		Speed: speed,
+		Done:  Checks{options: readiness},
 		Read: choose(
 			Option{"rest", "Mark and remaining", "a mark on the filament, and what is left up to it"},
 			Option{"fed", "Fed length", "what came out, or went in, in one reading"},
@@ -88,13 +117,25 @@ func newMeasure() *measureSheet {
 			Option{"set", "Always the same", "each run is marked anew at this distance"},
 			Option{"each", "Read for each run", "the mark's distance is a reading too"},
 		),
-		Mark: length,
-		run:  run, Each: lengths(length), Rest: lengths(rest), Fed: lengths(length), Moved: lengths(length),
-		Turned:     listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](angle),
+		Mark: readingInput(),
+		At:   listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](speed),
+		Want: lengthsOf(readingInput()), first: newRoundEntry("run", 3),
+		target:  &Group{Noun: "target", Least: 1, Start: 3, Most: MostRows},
+		Targets: lengthsOf(positionInput()), Up: lengthsOf(positionInput()), Down: lengthsOf(positionInput()),
+		tool:       newToolEntry(Option{"none", "Not told", "then only the scatter of the runs counts"}),
+		markTool:   newToolEntry(Option{"same", "The same", "an error of its zero cancels"}),
+		Tol:        unit.Percents.Input("%", 0.001, 50),
+		second:     newRoundEntry("run again", 1),
 		motorEntry: newMotorEntry(),
 		gearEntry:  newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio),
-		Line:       Text{most: 200, about: "text to send, with {value} where the number goes"},
-		Entry:      Text{most: 200, about: "an entry of a configuration, with {value} where the number goes"},
-		Done:       Checks{options: readiness},
+		Counted: choose(
+			Option{"mm", "In mm", "the usual way"},
+			Option{"volume", "In mm³", "then the filament's diameter scales it too"},
+		),
+		Line:  Text{most: 200, about: "text to send, with {value} where the number goes"},
+		Entry: Text{most: 200, about: "an entry of a configuration, with {value} where the number goes"},
 	}
 }
+
+// positionInput reads a place along an axis, which may lie before its zero.
+func positionInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", -3000, 3000) }

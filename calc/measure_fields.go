@@ -6,12 +6,14 @@ var (
 	secTest   = &Section{Title: "The test"}
 	secBefore = &Section{Title: "Before a reading is worth anything", Folded: true}
 	secRuns   = &Section{Title: "The readings"}
+	secTool   = &Section{Title: "What you read them with"}
+	secAgain  = &Section{Title: "After the change: the same test again", Folded: true}
 	secParts  = &Section{Title: "The drivetrain, for the other conventions", Folded: true}
 	secLine   = &Section{Title: "Your own line to send", Folded: true}
 )
 
 func (s *measureSheet) Fields() []Field {
-	feed, travel, rotary := when("axis", "feed"), when("axis", "travel"), when("axis", "rotary")
+	feed, travel := when("axis", "feed"), when("axis", "travel")
 	rest := and(feed, "read", "rest")
 	return concat(
 		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
@@ -19,12 +21,14 @@ func (s *measureSheet) Fields() []Field {
 		[]Field{
 			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
 			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},
+			{Key: "trial", Label: "Runs at", Section: secTest, When: feed, Cells: one(&s.Trial)},
+			{Key: "trip", Label: "Moves of", Section: secTest, When: travel, Cells: one(&s.Trip)},
 			{Key: "asked", Label: "Commanded length", Hint: "What the controller was asked to move in one run.",
-				Section: secTest, When: when("axis", "feed", "travel"), Cells: one(&s.Asked), Suggest: []string{"80", "100"}},
+				Section: secTest, When: and(when("axis", "feed", "travel"), "trip", "one"), Cells: one(&s.Asked), Suggest: []string{"80", "100"}},
 			{Key: "askeddeg", Label: "Commanded angle", Hint: "What the controller was asked to turn in one run.",
-				Section: secTest, When: rotary, Cells: one(&s.AskedDeg)},
+				Section: secTest, When: when("axis", "rotary"), Cells: one(&s.AskedDeg)},
 			{Key: "speed", Label: "Feed speed", Hint: "A number alone is in mm/min, as in the F word of a move; write 1.5 mm/s otherwise.",
-				Section: secTest, When: feed, Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
+				Section: secTest, When: and(feed, "trial", "one"), Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
 
 			{Key: "done", Label: "Checked off", Section: secBefore, When: feed, Cells: &s.Done},
 
@@ -32,19 +36,32 @@ func (s *measureSheet) Fields() []Field {
 			{Key: "marks", Label: "The mark's distance", Section: secRuns, When: rest, Cells: one(&s.Marks)},
 			{Key: "mark", Label: "Mark at", Hint: "From the drive's inlet to the mark before the run: more than the commanded length, so that the mark stays outside.",
 				Section: secRuns, When: and(rest, "marks", "set"), Cells: one(&s.Mark)},
-			{Key: "eachmark", Label: "Mark at", Section: secRuns, When: and(rest, "marks", "each"), Group: s.run, Cells: &s.Each},
-			{Key: "rest", Label: "Remaining", Hint: "From the same place to the mark after the run.",
-				Section: secRuns, When: rest, Group: s.run, Cells: &s.Rest},
-			{Key: "fed", Label: "Fed", Section: secRuns, When: and(feed, "read", "fed"), Group: s.run, Cells: &s.Fed},
-			{Key: "moved", Label: "Measured", Hint: "How far the carriage moved, not the size of a printed part.",
-				Section: secRuns, When: travel, Group: s.run, Cells: &s.Moved},
-			{Key: "turned", Label: "Measured", Section: secRuns, When: rotary, Group: s.run, Cells: &s.Turned},
-
+		},
+		s.first.fields(secRuns, "", nil,
+			Field{Key: "at", Label: "Feed speed", Hint: "In mm/min, or write 1.5 mm/s.", Section: secRuns,
+				When: and(feed, "trial", "speeds"), Group: s.first.group, Cells: &s.At},
+			Field{Key: "want", Label: "Commanded", Section: secRuns,
+				When: and(travel, "trip", "lengths"), Group: s.first.group, Cells: &s.Want},
+		),
+		[]Field{
+			{Key: "target", Label: "Target position", Hint: "Approach each target at least twice from either side; write a row for each time.", Section: secRuns,
+				When: and(travel, "trip", "sides"), Group: s.target, Cells: &s.Targets},
+			{Key: "up", Label: "Reached going up", Section: secRuns, When: and(travel, "trip", "sides"), Group: s.target, Cells: &s.Up},
+			{Key: "down", Label: "Reached coming down", Section: secRuns, When: and(travel, "trip", "sides"), Group: s.target, Cells: &s.Down},
+		},
+		s.tool.fields(secTool, "", "Read with", when("axis", "feed", "travel")),
+		s.markTool.fields(secTool, "mark", "The mark was set with", rest),
+		[]Field{
+			{Key: "tol", Label: "Tolerance on the error, ±", Hint: "0.5 % for a feed axis and 0.2 % for others, unless you say otherwise.", Section: secTool, Cells: one(&s.Tol)},
+		},
+		s.second.fields(secAgain, again, and(when("trial", "one"), "trip", "one")),
+		[]Field{
 			{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: secParts, Cells: one(&s.Angle), Suggest: usualAngles},
 			{Key: "micro", Label: "Microsteps", Hint: microHint, Section: secParts, Cells: one(&s.Micro), Suggest: usualMicro},
 		},
 		s.gearEntry.fields(secParts, "", nil),
 		[]Field{
+			{Key: "counted", Label: "Feed is counted", Section: secParts, When: feed, Cells: one(&s.Counted)},
 			{Key: "line", Label: "Line to send", Hint: "Your controller's line, with {value} where the number goes.",
 				Section: secLine, When: when("as", asSteps), Cells: one(&s.Line), Suggest: []string{"M92 E{value}"}},
 			{Key: "entry", Label: "Entry in the configuration", Hint: "Your own line, with {value} where the number goes.",

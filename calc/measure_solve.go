@@ -1,13 +1,16 @@
 package calc
 
 import (
+	"errors"
+
 	"striderule/calc/drive"
 	"striderule/calc/measure"
-	"striderule/calc/unit"
 )
 
 // rotary reports whether the axis turns by degrees.
 func (s *measureSheet) rotary() bool { return s.Axis.Word == "rotary" }
+
+func (s *measureSheet) isFeed() bool { return s.Axis.Word == "feed" }
 
 // asked is the commanded length, or angle, with its field's key.
 func (s *measureSheet) asked() (v float64, key string, ok bool) {
@@ -17,54 +20,103 @@ func (s *measureSheet) asked() (v float64, key string, ok bool) {
 	return float64(s.Asked.Value), "asked", s.Asked.Given
 }
 
-// A run is one row of readings that is complete.
-type run struct {
-	row        int
-	mark, rest float64 // of a mark test
-	moved      float64
-}
+// Default tolerances on the error: 0.5 % of plastic is not seen, 0.2 % of 100 mm
+// of travel is what a caliper shows at once.
+const (
+	feedTolerance   = 0.005
+	travelTolerance = 0.002
+)
 
-// runs returns the complete rows, the keys they are read from, and what is
-// wrong with those that cannot be.
-func (s *measureSheet) runs() (runs []run, keys []string, problems []Problem) {
+func (s *measureSheet) tolerance() float64 {
 	switch {
-	case s.rotary():
-		return plainRuns(&s.Turned), []string{"turned"}, nil
-	case s.Axis.Word == "travel":
-		return plainRuns(&s.Moved), []string{"moved"}, nil
-	case s.Read.Word == "fed":
-		return plainRuns(&s.Fed), []string{"fed"}, nil
+	case s.Tol.Given:
+		return float64(s.Tol.Value) / 100
+	case s.isFeed():
+		return feedTolerance
 	}
-	keys = []string{"mark", "rest"}
-	if s.Marks.Word == "each" {
-		keys = []string{"eachmark", "rest"}
-	}
-	for i, rest := range s.Rest.Rows {
-		mark := s.Mark
-		if s.Marks.Word == "each" {
-			mark = s.Each.Rows[i]
-		}
-		if !mark.Given || !rest.Given {
-			continue
-		}
-		if rest.Value >= mark.Value {
-			problems = append(problems, Problem{"rest", i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
-				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
-			continue
-		}
-		runs = append(runs, run{i, float64(mark.Value), float64(rest.Value), float64(mark.Value - rest.Value)})
-	}
-	return runs, keys, problems
+	return travelTolerance
 }
 
-func plainRuns[T unit.Quantity](list *List[unit.Input[T], *unit.Input[T]]) []run {
-	var runs []run
-	for i, in := range list.Rows {
-		if in.Given {
-			runs = append(runs, run{row: i, moved: float64(in.Value)})
+// A method is what sort of test the readings are.
+type method int
+
+const (
+	oneLength method = iota
+	severalSpeeds
+	severalLengths
+	bothSides
+)
+
+func (s *measureSheet) method() method {
+	switch {
+	case s.Trial.Word == "speeds":
+		return severalSpeeds
+	case s.Trip.Word == "lengths":
+		return severalLengths
+	case s.Trip.Word == "sides":
+		return bothSides
+	}
+	return oneLength
+}
+
+// instrument is what lengths are read with; for angles there is none to tell.
+func (s *measureSheet) instrument() (measure.Instrument, bool) {
+	if s.rotary() {
+		return measure.Instrument{}, false
+	}
+	return s.tool.instrument()
+}
+
+// evidence is a round's runs as measure takes them.
+func (s *measureSheet) evidence(runs []run) measure.Evidence {
+	with, _ := s.instrument()
+	if runs[0].mark == 0 {
+		lengths := make(measure.Series, len(runs))
+		for i, r := range runs {
+			lengths[i] = r.moved
+		}
+		return measure.Repeated{Readings: lengths, With: with}
+	}
+	test := measure.MarkTest{With: with}
+	for _, r := range runs {
+		test.Remaining = append(test.Remaining, r.rest)
+		if s.Marks.Word == "each" || len(test.Marks) == 0 {
+			test.Marks = append(test.Marks, r.mark)
 		}
 	}
-	return runs
+	if other, ok := s.markTool.instrument(); ok {
+		test.With, test.RemainingWith = other, &with
+	}
+	return test
+}
+
+// measured is a measure sheet as it was solved, on its way into words.
+type measured struct {
+	sheet    *measureSheet
+	unit     string // of lengths
+	runs     []run
+	asked    float64
+	hasAsked bool
+	now      drive.Setting
+	hasNow   bool
+
+	found    bool // the readings show a scale
+	failed   error
+	test     measure.Measured // of one length, and of several speeds for what they share
+	scale    measure.Scale
+	judged   measure.Judgement
+	slip     measure.SlipResult
+	fit      measure.AxisFit
+	reversal measure.Reversal
+
+	later    []run // the second round
+	then     measure.Scale
+	hasThen  bool
+	runKeys  []string // of the readings
+	readKeys []string // of all that the scale depends on
+	allKeys  []string // and of the setting
+	nowKey   string
+	askedKey string
 }
 
 func (s *measureSheet) Solve() Report {
@@ -72,59 +124,189 @@ func (s *measureSheet) Solve() Report {
 	if s.rotary() {
 		a.unit = "°"
 	}
-	var problems []Problem
-	a.runs, a.runKeys, problems = s.runs()
-	var askedKey, nowKey string
-	a.asked, askedKey, a.hasAsked = s.asked()
-	a.now, nowKey, a.hasNow = s.setting(s.rotary())
-	a.readKeys = append([]string{"axis", askedKey, "read", "marks"}, a.runKeys...)
-	a.allKeys = append([]string{"as", nowKey}, a.readKeys...)
-	if len(a.runs) > 0 {
-		series := make(measure.Series, len(a.runs))
-		for i, r := range a.runs {
-			series[i] = r.moved
-		}
-		a.mean = series.Mean()
-		a.spread, a.hasSpread = series.Spread()
-		if a.hasAsked {
-			a.c = measure.Correction(a.asked, a.mean)
-			a.err = measure.Error(a.asked, a.mean)
+	var problems, later []Problem
+	a.runs, a.runKeys, problems = s.runs(&s.first, "")
+	a.later, _, later = s.runs(&s.second, again)
+	a.asked, a.askedKey, a.hasAsked = s.asked()
+	a.now, a.nowKey, a.hasNow = s.setting(s.rotary())
+	a.readKeys = concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
+		a.runKeys, s.tool.keys(""), s.markTool.keys("mark"))
+	a.allKeys = append([]string{"as", a.nowKey}, a.readKeys...)
+	a.failed = a.solve()
+	if a.failed == nil {
+		a.judged, a.failed = a.scale.Judge(s.tolerance())
+		a.found = a.failed == nil
+	}
+	a.solveAgain()
+	return a.report(concat(problems, later, s.templateProblems()))
+}
+
+// errMissing says that the readings are not complete; what is missing is asked
+// for, so it needs no words.
+var errMissing = errors.New("not complete")
+
+// solve takes the scale from the readings.
+func (a *measured) solve() error {
+	switch a.sheet.method() {
+	case severalSpeeds:
+		return a.solveSpeeds()
+	case severalLengths:
+		return a.solveLengths()
+	case bothSides:
+		return a.solveSides()
+	}
+	runs := counted(a.runs)
+	if len(runs) == 0 || !a.hasAsked {
+		return errMissing
+	}
+	var err error
+	if a.test, err = a.sheet.evidence(runs).Measure(); err == nil {
+		a.scale, err = measure.ScaleOf(a.asked, a.test)
+	}
+	return err
+}
+
+func (a *measured) solveSpeeds() error {
+	runs := a.withSpeed()
+	if len(runs) == 0 || !a.hasAsked {
+		return errMissing
+	}
+	var err error
+	if a.test, err = a.sheet.evidence(runs).Measure(); err != nil {
+		return err
+	}
+	test := measure.SlipTest{Commanded: a.asked, Common: a.test.Budget.Fixed()}
+	for _, r := range runs {
+		test.Runs = append(test.Runs, measure.SpeedRun{Speed: r.speed, Length: r.moved})
+	}
+	if a.slip, err = test.Solve(); err == nil {
+		a.scale = a.slip.Scale
+	}
+	return err
+}
+
+// withSpeed are the runs that count and tell their speed.
+func (a *measured) withSpeed() []run {
+	var runs []run
+	for _, r := range counted(a.runs) {
+		if at := a.sheet.At.Rows[r.row]; at.Given {
+			r.speed = float64(at.Value)
+			runs = append(runs, r)
 		}
 	}
-	problems = append(problems, s.templateProblems()...)
-	return a.report(problems)
+	return runs
 }
 
-// measured is a measure sheet as it was solved, on its way into words.
-type measured struct {
-	sheet     *measureSheet
-	unit      string // of lengths
-	runs      []run
-	asked     float64
-	hasAsked  bool
-	now       drive.Setting
-	hasNow    bool
-	mean      float64
-	spread    float64
-	hasSpread bool
-	c, err    float64 // correction and error, once asked and runs are there
-
-	runKeys, readKeys, allKeys []string
+func (a *measured) solveLengths() error {
+	runs := a.withLength()
+	if len(runs) == 0 {
+		return errMissing
+	}
+	points := make([]measure.Point, len(runs))
+	for i, r := range runs {
+		points[i] = measure.Point{X: r.want, Y: r.moved}
+	}
+	with, _ := a.sheet.instrument()
+	var err error
+	if a.fit, err = measure.ScaleAndOffset(points, with); err == nil {
+		a.scale = a.fit.Scale
+	}
+	return err
 }
 
-func (a *measured) hasError() bool  { return a.hasAsked && len(a.runs) > 0 }
-func (a *measured) hasAnswer() bool { return a.hasError() && a.hasNow }
+// withLength are the runs that count and tell their commanded length.
+func (a *measured) withLength() []run {
+	var runs []run
+	for _, r := range counted(a.runs) {
+		if want := a.sheet.Want.Rows[r.row]; want.Given {
+			r.want = float64(want.Value)
+			runs = append(runs, r)
+		}
+	}
+	return runs
+}
 
-// report orders the parts: with an answer that comes first, without one what
-// to do.
+// solveSides takes reversal from positions, and the scale from the line through
+// the means of both directions.
+func (a *measured) solveSides() error {
+	s := a.sheet
+	var targets []measure.Target
+	var means []measure.Point
+	index := map[float64]int{}
+	for i, in := range s.Targets.Rows {
+		up, down := s.Up.Rows[i], s.Down.Rows[i]
+		if !in.Given || !up.Given && !down.Given {
+			continue
+		}
+		at := float64(in.Value)
+		if _, seen := index[at]; !seen {
+			index[at] = len(targets)
+			targets = append(targets, measure.Target{Position: at})
+		}
+		t := &targets[index[at]]
+		if up.Given {
+			t.Forward = append(t.Forward, float64(up.Value))
+		}
+		if down.Given {
+			t.Backward = append(t.Backward, float64(down.Value))
+		}
+		if up.Given && down.Given {
+			means = append(means, measure.Point{X: at, Y: float64(up.Value+down.Value) / 2})
+		}
+	}
+	if len(targets) == 0 {
+		return errMissing
+	}
+	var err error
+	if a.reversal, err = measure.Bidirectional(targets); err != nil {
+		return err
+	}
+	line, err := measure.Fit(means)
+	if err == nil {
+		a.scale = measure.Scale{Ratio: line.SlopeEstimate(), Runs: len(means)}
+		err = a.scale.Check()
+	}
+	return err
+}
+
+// solveAgain takes the error after the change from the second round.
+func (a *measured) solveAgain() {
+	runs := counted(a.later)
+	if len(runs) == 0 || !a.hasAsked {
+		return
+	}
+	test, err := a.sheet.evidence(runs).Measure()
+	if err != nil {
+		return
+	}
+	if a.then, err = measure.ScaleOf(a.asked, test); err == nil {
+		a.hasThen = true
+	}
+}
+
+func (a *measured) hasAnswer() bool { return a.found && a.hasNow }
+
+// corrected is the new setting.
+func (a *measured) corrected() drive.Setting { return a.now.Corrected(a.scale.Factor().Value) }
+
+// report orders the parts: guides first, then with an answer the answer, without
+// one what to do.
 func (a *measured) report(problems []Problem) Report {
 	r := Report{Problems: problems}
 	if !a.hasAnswer() {
-		r.Parts = a.parts(a.howTo, a.missing, a.readings)
+		r.Parts = a.parts(a.howTo, a.missing, a.impossible, a.readings)
 		return r
 	}
 	r.Answer = a.answer()
-	r.Parts = a.parts(a.howTo, a.readings, a.apply, a.next, a.conventions)
+	makers := []func() (Part, bool){a.howTo}
+	switch a.judged.Verdict {
+	case measure.ChangeIt, measure.EitherIsFine:
+		makers = append(makers, a.ratio, a.apply, a.next, a.again)
+	default:
+		makers = append(makers, a.next, a.ratio, a.again, a.apply)
+	}
+	makers = append(makers, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
+	r.Parts = a.parts(makers...)
 	return r
 }
 

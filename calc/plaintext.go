@@ -11,8 +11,8 @@ import (
 func (f Figure) Number() string {
 	var s string
 	switch {
-	case f.U > 0:
-		s, _ = unit.Measured(f.Value, f.U)
+	case f.U > 0 || f.Like > 0:
+		s, _ = unit.Measured(f.Value, max(f.U, f.Like))
 	case f.Keep:
 		s = unit.Digits(f.Value, f.Digits)
 	default:
@@ -23,6 +23,9 @@ func (f Figure) Number() string {
 	}
 	return s
 }
+
+// plain is the number as a machine takes it.
+func (f Figure) plain() string { return strings.Replace(f.Number(), "−", "-", 1) }
 
 // Full returns the figure at full precision, as a machine reads it.
 func (f Figure) Full() string { return unit.Full(f.Value) }
@@ -123,6 +126,8 @@ func writeBlock(b *strings.Builder, block Block) {
 		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
 	case Chart:
 		write("  ", x.Title, ": ", x.Alt)
+	case Lots:
+		write("  Check by drawing lots: on request")
 	case Bars:
 		for _, bar := range x.All {
 			write("  ", bar.Label, ": ", bar.Value.String())

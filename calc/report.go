@@ -45,6 +45,7 @@ type Figure struct {
 	Value  float64 // finite, in Unit
 	Unit   string
 	U      float64 // expanded uncertainty at 95 %, in Unit; 0 if there is none
+	Like   float64 // shown with the digits of this uncertainty, but without it
 	Digits int     // significant digits shown, unless U says
 	Keep   bool    // keep zeros at the end: they were measured
 }

@@ -18,7 +18,13 @@ const (
 	Change
 	// MeasureMore: these readings cannot tell.
 	MeasureMore
+	// Hopeless: no number of runs could tell, with these means.
+	Hopeless
+	// Either: it does not matter.
+	Either
 )
 
 // String names the kind in links to style sheets and in tests.
-func (k VerdictKind) String() string { return [...]string{"leave", "change", "more"}[k] }
+func (k VerdictKind) String() string {
+	return [...]string{"leave", "change", "more", "hopeless", "either"}[k]
+}

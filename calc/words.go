@@ -21,3 +21,12 @@ func capital(s string) string {
 func concat[T any](parts ...[]T) []T { return slices.Concat(parts...) }
 
 func quote(s string) string { return "“" + s + "”" }
+
+// lower writes the first letter small.
+func lower(s string) string {
+	r, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToLower(r)) + s[size:]
+}

@@ -17,7 +17,7 @@ const heron = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
 // answerOf is what the page shows as its headline, at full precision.
 func answerOf(p *Page) string {
 	p.t.Helper()
-	return Eval[string](p, `(document.querySelector(".answer data") || {value: ""}).value`)
+	return Eval[string](p, `(document.querySelector(".answer .headline data") || {value: ""}).value`)
 }
 
 func TestDeepLinksAnswer(t *testing.T) {
@@ -45,7 +45,7 @@ func TestHeronFromEitherConvention(t *testing.T) {
 		assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
 		assert.InEpsilon(t, 5.670384139, p.Value("out-turn"), 1e-9)
 		assert.InEpsilon(t, 25.51672862, p.Value("out-output"), 1e-9)
-		for id, shown := range map[string]string{"steps": "564.34", "turn": "5.6704", "output": "25.517"} {
+		for id, shown := range map[string]string{"steps": "564.3", "turn": "5.670", "output": "25.52"} {
 			assert.Contains(t, p.Text("#out-"+id), shown, setting)
 		}
 	}
@@ -83,9 +83,9 @@ func TestMarkTestFromAnEmptyPage(t *testing.T) {
 
 	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
 	p.Fill("line", "M92 E{value}")
-	assert.Equal(t, "M92 E564.336", p.Text("#part-apply .code code"))
+	assert.Equal(t, "M92 E564.3", p.Text("#part-apply .code code"))
 	p.Wait(`location.hash === "#v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9%20mm,28.6&angle=1.8&micro=1/16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D"`)
-	p.Wait(`document.getElementById("live").textContent.startsWith("New setting, steps per mm: 564.34")`)
+	p.Wait(`document.getElementById("live").textContent.startsWith("Change it. It fed 4.19 to 5.14 % too little")`)
 }
 
 func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
@@ -356,7 +356,7 @@ func TestPastedLinkOpens(t *testing.T) {
 	assert.Contains(t, p.Text("#pasted-problem"), "not a link to one of these pages")
 	p.Fill("pasted", "https://elsewhere.example/some/club/measure/#"+heron)
 	p.Press(kb.Enter)
-	p.Wait(`document.querySelector(".answer data")`)
+	p.Wait(`document.querySelector(".answer .headline data")`)
 	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
 }
 
@@ -387,5 +387,97 @@ func TestMethodTellsWhatTheCodecUses(t *testing.T) {
 	for _, h := range calc.Hazards {
 		assert.Contains(t, text, h.Says)
 	}
-	assert.Contains(t, text, "564.34")
+	assert.Contains(t, text, "564.3 ± 2.6 steps/mm")
+}
+
+func TestVerdictsInTheirOwnShapes(t *testing.T) {
+	const feed = "v=1&steps=538&asked=80&mark=105&tool="
+	s := NewSite(t)
+	p := s.NewPage(t)
+	for fragment, want := range map[string][2]string{
+		feed + "caliper-0.05&rest=28.7,28.9,28.6":  {"change", "→Change it"},
+		feed + "caliper-0.05&rest=25,25.1,25,25.1": {"leave", "✓Leave it"},
+		feed + "caliper-0.05&rest=25.2,25.9,25.4":  {"more", "?Measure more"},
+		feed + "rule&rest=25,25,25":                {"hopeless", "⊘Not with this instrument and length"},
+	} {
+		p.Open("/measure/#" + fragment)
+		assert.Contains(t, Eval[string](p, `document.querySelector(".answer").className`), want[0])
+		assert.Equal(t, want[1], p.Text(".verdict-word"))
+	}
+}
+
+func TestReadingIsSetAside(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=76.3,76.2,76.4,76.3,71.3,76.2")
+	assert.Contains(t, p.Text("#part-runs"), "Run 5 stands out")
+	p.Click("#f-aside-5")
+	assert.InDelta(t, 76.28, p.Value("out-mean"), 1e-9)
+	p.Wait(`location.hash.includes("aside=,,,,yes")`)
+	p.Reload()
+	assert.True(t, Eval[bool](p, `document.getElementById("f-aside-5").checked`))
+	p.Click(`[aria-label="Remove run 1"]`)
+	assert.True(t, Eval[bool](p, `document.getElementById("f-aside-4").checked && !document.getElementById("f-aside-5").checked`), "the tick moves with its reading")
+}
+
+// Drawing lots does not freeze the page, can be stopped, and is dropped when the
+// entries change.
+func TestLots(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron + "&tool=caliper-0.05")
+	p.Click("#part-why summary")
+	p.Click("#draw-lots")
+	p.Wait(`document.getElementById("stop-lots")`)
+	p.Click("#stop-lots")
+	p.Wait(`document.getElementById("draw-lots")`)
+	p.Click("#draw-lots")
+	longest := Eval[float64](p, `new Promise((done) => {
+		let last = performance.now(), worst = 0;
+		const look = () => {
+			const now = performance.now();
+			worst = Math.max(worst, now - last);
+			last = now;
+			if (document.getElementById("lots")) done(worst); else setTimeout(look);
+		};
+		look();
+	})`)
+	t.Logf("longest pause of the page while drawing: %.0f ms", longest)
+	assert.InDelta(t, -5.11, p.Value("out-guide-from"), 0.01)
+	assert.InDelta(t, -4.22, p.Value("out-guide-to"), 0.01)
+	assert.InDelta(t, -5.15, p.Value("out-drawn-from"), 0.04)
+	assert.InDelta(t, -4.19, p.Value("out-drawn-to"), 0.04)
+	p.Fill("asked", "81")
+	assert.False(t, Eval[bool](p, `Boolean(document.getElementById("lots"))`))
+}
+
+func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.Fill("steps", "415")
+	p.Choose("trial", "speeds")
+	p.Choose("read", "fed")
+	p.Fill("asked", "100")
+	for i, row := range [][2]string{{"60", "99,4"}, {"60", "99,5"}, {"300", "98,4"}} {
+		p.FillNth("at", i, row[0])
+		p.FillNth("fed", i, row[1])
+	}
+	assert.Contains(t, p.Text("#part-speeds"), "slip")
+	assert.Less(t, p.Value("out-slope"), 0.0)
+	assert.True(t, Eval[bool](p, `Boolean(document.querySelector("#chart-speeds svg[role=img][aria-label] circle"))`))
+	p.Choose("axis", "travel")
+	p.Choose("trip", "lengths")
+	for i, row := range [][2]string{{"20", "20,2"}, {"100", "99,8"}, {"180", "179,4"}} {
+		p.FillNth("want", i, row[0])
+		p.FillNth("moved", i, row[1])
+	}
+	assert.InDelta(t, 0.3, p.Value("out-offset"), 0.05)
+	p.Choose("trip", "sides")
+	for i, row := range [][3]string{{"10", "10,04", "9,96"}, {"100", "100,04", "99,96"}, {"190", "190,05", "189,95"}} {
+		p.FillNth("target", i, row[0])
+		p.FillNth("up", i, row[1])
+		p.FillNth("down", i, row[2])
+	}
+	assert.InDelta(t, 0.1, p.Value("out-reversal"), 1e-9)
 }

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"strconv"
+	"time"
+
+	"striderule/calc"
+	"striderule/calc/measure"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// A lotRun is a check by drawing lots that is under way or done.
+type lotRun struct {
+	of      *measure.MonteCarlo
+	stopped bool
+	done    bool
+	drawn   measure.Drawn
+}
+
+// A slice of draws takes some milliseconds on a slow phone; between slices the
+// browser answers to touch and keys.
+const (
+	lotSlice = 2000
+	lotPause = 4 * time.Millisecond
+)
+
+func (c *calculator) startLots(ctx app.Context, l calc.Lots) {
+	m, err := l.Start()
+	if err != nil {
+		return
+	}
+	c.lots = &lotRun{of: m}
+	c.stepLots(ctx, c.lots)
+}
+
+// stepLots makes a slice and comes back for the next one, unless the draws were
+// stopped or the entries have changed, which drops them.
+func (c *calculator) stepLots(ctx app.Context, run *lotRun) {
+	if run.stopped || c.lots != run {
+		return
+	}
+	if run.of.Step(lotSlice) {
+		run.done = true
+		run.drawn, _ = run.of.Result()
+		return
+	}
+	ctx.After(lotPause, func(ctx app.Context) { c.stepLots(ctx, run) })
+}
+
+// lotsView offers the check, shows how far it is, and both intervals side by
+// side.
+func (c *calculator) lotsView(l calc.Lots) app.UI {
+	body := []app.UI{
+		app.H3().Text("Check by drawing lots"),
+		app.P().Text("The same causes, drawn at random 200,000 times, from the distributions that they have. With few runs this interval is wider than the one above, as the scatter itself is drawn too; that is no mistake."),
+	}
+	run := c.lots
+	button := func(id, text string, do func(ctx app.Context)) app.UI {
+		return app.Button().Type("button").ID(id).Text(text).OnClick(func(ctx app.Context, e app.Event) { do(ctx) }, app.EventScope(id))
+	}
+	switch {
+	case run == nil || run.stopped:
+		body = append(body, button("draw-lots", "Draw 200,000 lots", func(ctx app.Context) { c.startLots(ctx, l) }))
+	case !run.done:
+		percent := strconv.Itoa(int(100 * run.of.Progress()))
+		body = append(body,
+			app.Progress().Max("100").Attr("value", percent).Aria("label", "Lots drawn"),
+			button("stop-lots", "Stop", func(app.Context) { run.stopped = true }))
+	default:
+		like := (l.High - l.Low) / 2
+		row := func(name, id string, low, high float64) app.UI {
+			cell := func(end string, v float64) app.UI {
+				return app.Td().Body(figure(calc.Figure{ID: id + end, Value: v, Like: like, Unit: "%"}))
+			}
+			return app.Tr().Body(app.Th().Scope("row").Text(name), cell("-from", low), cell("-to", high))
+		}
+		body = append(body, app.Table().ID("lots").Body(
+			app.Caption().Class("unseen").Text("The error's interval in two ways"),
+			app.THead().Body(app.Tr().Body(app.Th().Scope("col").Text("Error"), app.Th().Scope("col").Text("from"), app.Th().Scope("col").Text("to"))),
+			app.TBody().Body(
+				row("As combined above", "guide", l.Low, l.High),
+				row("As drawn", "drawn", run.drawn.Low, run.drawn.High),
+			)))
+	}
+	return app.Div().Class("lots").Body(body...)
+}

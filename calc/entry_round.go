@@ -1,0 +1,119 @@
+package calc
+
+import (
+	"striderule/calc/unit"
+)
+
+// again marks the keys of the second round, after the change.
+const again = "again"
+
+// A roundEntry is the readings of one round of runs.
+type roundEntry struct {
+	group  *Group
+	Each   lengthList // mark of each run
+	Rest   lengthList
+	Fed    lengthList
+	Moved  lengthList
+	Turned angleList
+	Aside  flagList
+}
+
+type flagList = List[Flag, *Flag]
+
+func lengthsOf(model unit.Input[unit.Length]) lengthList {
+	return listOf[unit.Input[unit.Length], *unit.Input[unit.Length]](model)
+}
+
+func readingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
+func restInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0, 3000) } // all may have gone in
+
+func newRoundEntry(noun string, start int) roundEntry {
+	return roundEntry{
+		group: &Group{Noun: noun, Least: 1, Start: start, Most: MostRows},
+		Each:  lengthsOf(readingInput()), Rest: lengthsOf(restInput()), Fed: lengthsOf(readingInput()), Moved: lengthsOf(readingInput()),
+		Turned: listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](unit.Angles.Input("°", 0.001, 360_000)),
+		Aside:  listOf[Flag, *Flag](Flag{about: "the reading is set aside: it stays on view, and does not count"}),
+	}
+}
+
+// fields declares the columns; more stand before them in the same rows.
+func (r *roundEntry) fields(section *Section, suffix string, on []When, more ...Field) []Field {
+	rest := and(and(on, "axis", "feed"), "read", "rest")
+	column := func(key, label, hint string, on []When, cells Cells) Field {
+		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: r.group, Cells: cells}
+	}
+	return concat(more, []Field{
+		column("eachmark", "Mark at", "", and(rest, "marks", "each"), &r.Each),
+		column("rest", "Remaining", "From the drive's inlet to the mark after the run.", rest, &r.Rest),
+		column("fed", "Fed", "", and(and(on, "axis", "feed"), "read", "fed"), &r.Fed),
+		column("moved", "Measured", "How far the carriage moved, not the size of a printed part.", and(and(on, "axis", "travel"), "trip", "one", "lengths"), &r.Moved),
+		column("turned", "Measured", "", and(on, "axis", "rotary"), &r.Turned),
+		column("aside", "Set aside", "", append(append([]When(nil), on...), When{Key: "trip", Words: []string{"sides"}, Not: true}), &r.Aside),
+	})
+}
+
+// A run is one row of readings that is complete.
+type run struct {
+	row        int
+	mark, rest float64 // of a mark test
+	moved      float64
+	aside      bool
+	speed      float64 // mm/s, in a test at several speeds
+	want       float64 // commanded, in a test of several lengths
+}
+
+// runs returns the complete rows, the keys they are read from, and what is
+// wrong with those that cannot be.
+func (s *measureSheet) runs(r *roundEntry, suffix string) (runs []run, keys []string, problems []Problem) {
+	keys = []string{"aside" + suffix}
+	switch {
+	case s.rotary():
+		return plainRuns(r, &r.Turned), append(keys, "turned"+suffix), nil
+	case s.Axis.Word == "travel":
+		return plainRuns(r, &r.Moved), append(keys, "moved"+suffix), nil
+	case s.Read.Word == "fed":
+		return plainRuns(r, &r.Fed), append(keys, "fed"+suffix), nil
+	}
+	each := s.Marks.Word == "each"
+	keys = append(keys, "mark", "rest"+suffix)
+	if each {
+		keys[1] = "eachmark" + suffix
+	}
+	for i, rest := range r.Rest.Rows {
+		mark := s.Mark
+		if each {
+			mark = r.Each.Rows[i]
+		}
+		if !mark.Given || !rest.Given {
+			continue
+		}
+		if rest.Value >= mark.Value {
+			problems = append(problems, Problem{"rest" + suffix, i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
+				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
+			continue
+		}
+		runs = append(runs, run{row: i, mark: float64(mark.Value), rest: float64(rest.Value), moved: float64(mark.Value - rest.Value), aside: r.Aside.Rows[i].On})
+	}
+	return runs, keys, problems
+}
+
+func plainRuns[T unit.Quantity](r *roundEntry, list *List[unit.Input[T], *unit.Input[T]]) []run {
+	var runs []run
+	for i, in := range list.Rows {
+		if in.Given {
+			runs = append(runs, run{row: i, moved: float64(in.Value), aside: r.Aside.Rows[i].On})
+		}
+	}
+	return runs
+}
+
+// counted are the runs that were not set aside.
+func counted(runs []run) []run {
+	var all []run
+	for _, r := range runs {
+		if !r.aside {
+			all = append(all, r)
+		}
+	}
+	return all
+}

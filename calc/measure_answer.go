@@ -1,0 +1,195 @@
+package calc
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/measure"
+	"striderule/calc/unit"
+)
+
+// settingDigits is how precisely a setting is shown of whose uncertainty nothing
+// is known, lineDigits how precisely it is sent.
+const (
+	settingDigits = 5
+	lineDigits    = 6
+)
+
+func (a *measured) length(id, label string, v float64) Figure {
+	return Figure{ID: id, Label: label, Value: v, Unit: a.unit, Digits: 5}
+}
+
+// uncertainty is the expanded one of the new setting, in its own unit.
+func (a *measured) uncertainty(s drive.Setting) float64 {
+	if s.Convention == drive.StepsPerUnit {
+		f := a.scale.Factor()
+		return f.Expanded() / f.Value * s.Value
+	}
+	return a.scale.Ratio.Expanded() / a.scale.Ratio.Value * s.Value
+}
+
+// setting is a new setting with what is known of it.
+func (a *measured) setting(id string, s drive.Setting) Figure {
+	f := settingFigure(id, s, a.sheet.rotary(), settingDigits, true)
+	f.U = a.uncertainty(s)
+	return f
+}
+
+// old is a setting as the person gave it, or as it follows from that.
+func (a *measured) old(id string, s drive.Setting) Figure {
+	f := settingFigure(id, s, a.sheet.rotary(), settingDigits, true)
+	if s.Convention == a.now.Convention {
+		f.Digits, f.Keep = 7, false
+	}
+	return f
+}
+
+// verb is what the axis did.
+func (a *measured) verb() string {
+	switch a.sheet.Axis.Word {
+	case "feed":
+		return "fed"
+	case "rotary":
+		return "turned"
+	}
+	return "moved"
+}
+
+// percent is a relative error as a figure, in the digits that u supports.
+func percent(id, label string, v, u float64) Figure {
+	return Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
+}
+
+// span says an error with its interval in the words of the workshop.
+func (a *measured) span(e measure.Estimate) Line {
+	low, high := e.Interval()
+	u := e.Expanded()
+	size := func(v float64) Figure { return percent("", "", math.Abs(v), u) }
+	bare := func(v float64) Figure { f := size(v); f.Unit = ""; return f }
+	it := "It " + a.verb() + " "
+	switch {
+	case u == 0 && e.Value == 0:
+		return say(it + "exactly what was asked.")
+	case u == 0 && e.Value < 0:
+		return say(it, size(e.Value), " too little.")
+	case u == 0:
+		return say(it, size(e.Value), " too much.")
+	case high < 0:
+		return say(it, bare(high), " to ", size(low), " too little, 95 % sure.")
+	case low > 0:
+		return say(it, bare(low), " to ", size(high), " too much, 95 % sure.")
+	}
+	return say(it+"between ", size(low), " too little and ", size(high), " too much, 95 % sure.")
+}
+
+// verdict puts a judgement into words.
+func (a *measured) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
+	tolerance := Figure{Value: 100 * j.Tolerance, Unit: "%", Digits: 3}
+	v := &Verdict{Says: a.span(e)}
+	add := func(parts ...any) { v.Says = append(v.Says, say(parts...)...) }
+	switch j.Verdict {
+	case measure.LeaveIt:
+		v.Kind, v.Title = Leave, "Leave it"
+		add(" That is within your tolerance of ± ", tolerance, ".")
+	case measure.ChangeIt:
+		v.Kind, v.Title = Change, "Change it"
+		add(" That is more than your tolerance of ± ", tolerance, ".")
+	case measure.EitherIsFine:
+		v.Kind, v.Title = Either, "Either is fine"
+		add(" That is about as much as your tolerance of ± ", tolerance, ": no number of runs will settle it. Changing it and leaving it are both right.")
+	case measure.NotWithThis:
+		v.Kind, v.Title = Hopeless, "Not with this instrument and length"
+		if j.Beyond() {
+			add(" It is off, but what you read it with is too coarse over this length to set it right to ± ", tolerance, ".")
+		} else {
+			add(" However many runs you make, what you read them with is too coarse over this length to tell ± ", tolerance, ".")
+		}
+	default:
+		v.Kind, v.Title = MeasureMore, "Measure more"
+		add(" These readings cannot tell whether that is within your tolerance of ± ", tolerance, ".")
+	}
+	return v
+}
+
+func (a *measured) answer() *Answer {
+	f := a.setting(conventionWords[a.now.Convention], a.corrected())
+	f.Label = "New setting, " + strings.ToLower(f.Label)
+	says := say("Now ", a.old("", a.now), ".")
+	switch a.judged.Verdict {
+	case measure.LeaveIt:
+		f.Label = "What the readings give, " + strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
+		says = say("Leave it at ", a.old("", a.now), ".")
+	case measure.MeasureMore, measure.NotWithThis:
+		f.Label = "As far as it goes, " + strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
+		says = append(says, say(" Do not enter this yet.")...)
+	}
+	return &Answer{Figure: f, Verdict: a.verdict(a.judged, a.scale.Error()), Says: says, Needs: a.allKeys}
+}
+
+// missing asks for what the answer needs.
+func (a *measured) missing() (Part, bool) {
+	var keys []string
+	if !a.hasNow {
+		keys = append(keys, a.nowKey)
+	}
+	if errors.Is(a.failed, errMissing) {
+		keys = append(keys, a.missingReadings()...)
+	}
+	return Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the new setting"}}}, len(keys) > 0
+}
+
+func (a *measured) missingReadings() []string {
+	var keys []string
+	s := a.sheet
+	if s.method() == bothSides {
+		return []string{"target", "up", "down"}
+	}
+	if !a.hasAsked && s.method() != severalLengths {
+		keys = append(keys, a.askedKey)
+	}
+	if s.method() == severalLengths {
+		keys = append(keys, "want")
+	}
+	if len(counted(a.runs)) == 0 {
+		readings := a.runKeys[1:] // after the one for setting aside
+		if readings[0] == "mark" && s.Mark.Given {
+			readings = readings[1:]
+		}
+		keys = append(keys, readings...)
+	}
+	if s.method() == severalSpeeds && len(a.withSpeed()) == 0 {
+		keys = append(keys, "at")
+	}
+	return keys
+}
+
+// impossible says why complete readings show no scale, and what would.
+func (a *measured) impossible() (Part, bool) {
+	if a.failed == nil || errors.Is(a.failed, errMissing) {
+		return Part{}, false
+	}
+	cure := "Look through the readings: one of them cannot be."
+	switch {
+	case errors.Is(a.failed, measure.ErrTooFew):
+		cure = "Make at least three runs."
+	case errors.Is(a.failed, measure.ErrOneLength) && a.sheet.method() == severalSpeeds:
+		cure = "All runs are at one speed: add runs at others, or choose One speed above."
+	case errors.Is(a.failed, measure.ErrOneLength):
+		cure = "All runs are at one place: add others, or choose One length above."
+	case errors.Is(a.failed, measure.ErrOneDirection):
+		cure = "Each target needs a position from either side: fill in both boxes."
+	}
+	return Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
+		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}, true
+}
+
+// number writes a setting to be entered: rounded to below a tenth of what is
+// known of it.
+func (a *measured) number(s drive.Setting) string {
+	if u := a.uncertainty(s); u > 0 {
+		return unit.Apply(s.Value, u)
+	}
+	return unit.Trim(s.Value, lineDigits)
+}

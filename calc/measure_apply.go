@@ -1,0 +1,198 @@
+package calc
+
+import (
+	"slices"
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/measure"
+)
+
+// readRatio looks the found ratio up among the usual mistakes.
+func (a *measured) readRatio() [][]drive.Mistake {
+	s := a.sheet
+	known := drive.Known{Feed: s.isFeed(), Volumetric: s.isFeed() && s.Counted.Word == "volume"}
+	if s.rotary() {
+		known.Feed = true // no belts and no screws either
+	}
+	if stages, ok := s.stages(); ok {
+		known.Stages = stages
+	}
+	ratio := a.scale.Ratio
+	return drive.ReadRatio(ratio.Value, ratio.Expanded()/ratio.Value, drive.Mistakes(known)).Fits
+}
+
+// templateProblems finds templates without a place for the number.
+func (s *measureSheet) templateProblems() []Problem {
+	var problems []Problem
+	check := func(key, template string) {
+		if template != "" && !strings.Contains(template, valuePlace) {
+			problems = append(problems, Problem{key, 0, quote(template) + " has no " + valuePlace + ". Write " + valuePlace + " where the number goes, as in M92 E" + valuePlace + "."})
+		}
+	}
+	check("line", s.Line.Value)
+	check("entry", s.Entry.Value)
+	return problems
+}
+
+const valuePlace = "{value}"
+
+// apply says what to send, how to keep it, how to undo it, and where the old
+// value may hide. Where nothing should be changed it is folded.
+func (a *measured) apply() (Part, bool) {
+	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "entry"}, a.allKeys...)}
+	switch a.judged.Verdict {
+	case measure.LeaveIt:
+		p.Title, p.Folded = "If you change it all the same", true
+	case measure.MeasureMore, measure.NotWithThis:
+		p.Title, p.Folded = "If you cannot measure any better", true
+	}
+	is, was := a.corrected(), a.now
+	template := a.sheet.Line.Value + a.sheet.Entry.Value // only one of them is shown
+	if template != "" {
+		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
+		p.Blocks = append(p.Blocks, Code{"The line", fill(a.number(is))}, Code{"To undo it", fill(a.old("", was).plain())})
+	} else {
+		p.Blocks = append(p.Blocks, Ask{[]string{templateKey(was.Convention)}, "a line that is ready to send"})
+	}
+	keep := "A line that is sent lasts until the controller restarts, unless you store it: with the controller's own command for keeping settings, or by changing the entry in its configuration."
+	if was.Convention != drive.StepsPerUnit {
+		keep = "Change the entry in the controller's configuration, save it, and restart the controller: entries are read at the start."
+	}
+	p.Blocks = append(p.Blocks, Steps{[]Line{
+		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
+		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + "."),
+		say(keep),
+		say("Look where the old value may hide: a start-up script that sets it again, the controller's memory that overrides the configuration, or a second entry for the same motor. Ask the controller for the value it uses after a restart."),
+	}})
+	return p, true
+}
+
+func templateKey(c drive.Convention) string {
+	if c == drive.StepsPerUnit {
+		return "line"
+	}
+	return "entry"
+}
+
+// next says what to do now, which depends on the verdict.
+func (a *measured) next() (Part, bool) {
+	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys}
+	var items []Line
+	switch a.judged.Verdict {
+	case measure.LeaveIt:
+		items = []Line{say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis.")}
+	case measure.MeasureMore, measure.NotWithThis:
+		items = append(a.remedies(), say("Then look again. Readings that you add to this sheet count together with the others."))
+	default:
+		items = []Line{a.confirm(),
+			say("If it does not, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place.")}
+		if a.sheet.isFeed() {
+			items = append(items, say("Then look at what was tuned while the scale was wrong: retraction, load and unload lengths, and the flow factor."))
+		}
+	}
+	p.Blocks = []Block{Steps{items}}
+	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
+		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+	}
+	return p, true
+}
+
+// confirm says in which band the next reading should fall.
+func (a *measured) confirm() Line {
+	if a.sheet.method() != oneLength {
+		return say("Make a test of one length with the new setting, and see whether what is asked is what moves.")
+	}
+	next, err := a.test.Next(a.asked, 1)
+	if err != nil {
+		return say("Repeat the same test with the new setting.")
+	}
+	low, high := next.Interval()
+	what := " should be " + a.verb()
+	expect := a.asked
+	if mark := a.runs[0].mark; mark > a.asked && a.sheet.Marks.Word == "set" {
+		what, expect = " should remain", mark-a.asked
+		low, high = mark-high, mark-low
+	}
+	line := say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what)
+	if next.U > 0 {
+		figure := func(id string, v float64) Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
+		line = append(line, say("; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order")...)
+	}
+	return append(line, say(".")...)
+}
+
+// remedies say what would settle it: the best first.
+func (a *measured) remedies() []Line {
+	means, err := a.scale.Advise(a.sheet.tolerance())
+	if err != nil || len(means) == 0 || a.scale.Ratio.U == 0 { // nothing is known that could be improved
+		return []Line{say("Make at least three runs, and say what you read them with.")}
+	}
+	var items []Line
+	for _, m := range means {
+		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
+		var l Line
+		enough := ""
+		switch m.Means {
+		case measure.MoreRuns:
+			l = say("Make one more run: the uncertainty of the error comes down to about ± ", u)
+			enough = itoa(m.Enough.Runs) + " runs in all would settle it"
+		case measure.LongerMove:
+			l = say("Move farther: with ", a.length("", "", m.Next.Commanded), " it would be about ± ", u)
+			enough = a.length("", "", m.Enough.Commanded).String() + " would settle it"
+		default:
+			l = say("Read it with "+toolName(m.Next.With)+": it would be about ± ", u)
+			enough = toolName(m.Enough.With) + " would settle it"
+		}
+		if m.Verdict == measure.LeaveIt || m.Verdict == measure.ChangeIt {
+			l = append(l, say("; "+enough+", if the readings stay as they are")...)
+		}
+		items = append(items, append(l, say(".")...))
+	}
+	return items
+}
+
+// again says whether the change did what it should.
+func (a *measured) again() (Part, bool) {
+	if !a.hasThen {
+		return Part{}, false
+	}
+	p := Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys,
+		[]string{"rest" + again, "fed" + again, "moved" + again, "turned" + again, "eachmark" + again, "aside" + again})}
+	j, err := a.then.Judge(a.sheet.tolerance())
+	if err != nil {
+		return Part{}, false
+	}
+	e := a.then.Error()
+	off := percent("then", "Error now", e.Value, 0)
+	off.U = 100 * e.Expanded()
+	v := a.verdict(j, e)
+	titles := map[VerdictKind]string{
+		Leave: "Done: the change did what it should.", Change: "Still off.", MeasureMore: "Not sure yet.",
+		Hopeless: "Not to be told with this.", Either: "As near as it matters.",
+	}
+	p.Blocks = []Block{Para{slices.Concat(say(titles[v.Kind]+" "), v.Says)}, Figures{[]Figure{off}}}
+	if v.Kind == Change && e.Value*a.scale.Error().Value > 0 {
+		p.Blocks = append(p.Blocks, Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
+	}
+	return p, true
+}
+
+// conventions shows the setting before and after in each convention that the
+// given facts allow, and asks for the facts that are missing.
+func (a *measured) conventions() (Part, bool) {
+	p := Part{ID: "conventions", Title: "The same in each convention",
+		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
+	was := fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
+		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
+	was.motor, _ = a.sheet.motor()
+	is := was
+	is.setting = a.corrected()
+	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
+	if travel, missing := is.in(drive.TravelPerOutputTurn); len(missing) == 0 && a.sheet.isFeed() {
+		d := float64(drive.EffectiveDiameter(travel.Value))
+		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
+			Value: d, U: a.uncertainty(travel) * d / travel.Value, Unit: "mm", Digits: 4, Keep: true}}})
+	}
+	return p, true
+}

@@ -1,0 +1,163 @@
+package calc
+
+import (
+	"striderule/calc/measure"
+)
+
+// speeds tells slip from scale.
+func (a *measured) speeds() (Part, bool) {
+	if a.sheet.method() != severalSpeeds {
+		return Part{}, false
+	}
+	p := Part{ID: "speeds", Title: "Error and feed speed", Needs: a.readKeys}
+	r := a.slip
+	t := Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
+	for i, v := range r.Speeds {
+		t.Rows = append(t.Rows, []Line{say(Figure{Value: v, Digits: 4}),
+			say(Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})})
+	}
+	slope := r.Line.SlopeEstimate()
+	figures := []Figure{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
+	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), true); ok {
+		figures = append(figures, Figure{ID: "holds", Label: "With the new setting, within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
+	}
+	p.Blocks = append(p.Blocks, Para{say(a.slipSays())}, a.speedChart(), t, Figures{figures})
+	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
+		p.Blocks = append(p.Blocks, Note{Doubt, say(string(w))})
+	}
+	if r.Trouble == measure.SlipFound || r.Basis == measure.FromPlateau {
+		p.Blocks = append(p.Blocks, Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other. Feed slower or melt hotter, clean the roller, set its tension, ease the filament's path, or look for a blocked nozzle.")})
+	}
+	return p, true
+}
+
+func (a *measured) slipSays() string {
+	from := map[measure.Basis]string{
+		measure.FromAllRuns:   "The setting is taken from all runs together.",
+		measure.FromZeroSpeed: "The setting is taken from the line at zero speed, where nothing slips.",
+		measure.FromPlateau:   "The setting is taken from the slow runs that agree with each other.",
+	}[a.slip.Basis]
+	switch {
+	case a.slip.Basis == measure.FromPlateau:
+		return "The drive holds up to some speed and then gives way: that is slip, not scale. " + from
+	case a.slip.Trouble == measure.SlipFound:
+		return "The faster it feeds, the less comes out: that is slip on top of the scale. " + from
+	case a.slip.Trouble == measure.ErrorRises:
+		return "The faster it feeds, the more comes out, which slip cannot do. " + from
+	}
+	return "Speed makes no difference that these runs show. " + from
+}
+
+func (a *measured) speedChart() Chart {
+	c := Chart{ID: "speeds", Title: "Error against feed speed", X: Scale{Label: "Speed", Unit: "mm/s"}, Y: Scale{Label: "Error", Unit: "%"}}
+	most := 0.0
+	for _, r := range a.withSpeed() {
+		e := 100 * measure.Error(a.asked, r.moved)
+		c.Points = append(c.Points, Point{r.speed, e, e, e, "run " + itoa(r.row+1), Counted})
+		most = max(most, r.speed)
+	}
+	line := a.slip.Line
+	c.Lines = []Segment{{0, 100 * line.Intercept, most, 100 * (line.Intercept + line.Slope*most), "line"}}
+	e := a.scale.Error()
+	low, high := e.Interval()
+	c.Points = append(c.Points, Point{0, 100 * e.Value, 100 * low, 100 * high, "what the setting is taken from", Result})
+	t := 100 * a.sheet.tolerance()
+	c.Bands = []Band{{-t, t, "within tolerance"}}
+	c.Alt = "The error of each run against its speed. " + a.slipSays()
+	return c
+}
+
+// lengths tells the scale from a fixed offset.
+func (a *measured) lengths() (Part, bool) {
+	if a.sheet.method() != severalLengths {
+		return Part{}, false
+	}
+	p := Part{ID: "lengths", Title: "Scale and fixed offset", Needs: a.readKeys}
+	offset := a.fit.Offset
+	says := "No fixed offset shows."
+	if a.fit.OffsetFound {
+		says = "There is a fixed offset, the same at every length: slack, an edge, or a thick mark. It does not belong into the scale, and one length alone would have put it there."
+	}
+	p.Blocks = append(p.Blocks, Para{say(says)}, a.lengthChart(),
+		Figures{[]Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
+		Note{Tip, say(trustParts)})
+	return p, true
+}
+
+// lengthChart draws the residuals: what the line leaves over.
+func (a *measured) lengthChart() Chart {
+	c := Chart{ID: "lengths", Title: "Measured less commanded", X: Scale{Label: "Commanded", Unit: "mm"}, Y: Scale{Label: "Difference", Unit: "mm"}}
+	line := a.fit.Line
+	longest := 0.0
+	for _, r := range a.withLength() {
+		d := r.moved - r.want
+		c.Points = append(c.Points, Point{r.want, d, d, d, "run " + itoa(r.row+1), Counted})
+		longest = max(longest, r.want)
+	}
+	c.Lines = []Segment{{0, line.Intercept, longest, line.Intercept + (line.Slope-1)*longest, "line"}}
+	c.Alt = "Measured less commanded length against the commanded one. The line starts at the fixed offset and rises with the error of the scale."
+	return c
+}
+
+// sides tells what is lost on reversal.
+func (a *measured) sides() (Part, bool) {
+	if a.sheet.method() != bothSides {
+		return Part{}, false
+	}
+	r := a.reversal
+	figures := []Figure{
+		{ID: "reversal", Label: "Reversal value, the largest difference", Value: r.B, Unit: "mm", Digits: 3},
+		{ID: "lost", Label: "Mean difference, up less down", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
+	}
+	p := Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
+		Figures{figures}, a.sideChart(),
+		Para{say("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps.")},
+		Note{Tip, say(trustParts)},
+	}}
+	p.Blocks = append(p.Blocks, a.doubts()...)
+	return p, true
+}
+
+func (a *measured) sideChart() Chart {
+	c := Chart{ID: "sides", Title: "Deviation from the target", X: Scale{Label: "Target", Unit: "mm"}, Y: Scale{Label: "Deviation", Unit: "mm"}}
+	s := a.sheet
+	for i, in := range s.Targets.Rows {
+		add := func(at float64, given bool, label string, kind PointKind) {
+			if in.Given && given {
+				d := at - float64(in.Value)
+				c.Points = append(c.Points, Point{float64(in.Value), d, d, d, label, kind})
+			}
+		}
+		add(float64(s.Up.Rows[i].Value), s.Up.Rows[i].Given, "going up", Counted)
+		add(float64(s.Down.Rows[i].Value), s.Down.Rows[i].Given, "coming down", Later)
+	}
+	c.Alt = "Reached less target position: circles going up, diamonds coming down. The gap between them is the reversal value."
+	return c
+}
+
+// ratio names the usual mistakes that would explain what was found.
+func (a *measured) ratio() (Part, bool) {
+	fits := a.readRatio()
+	if len(fits) == 0 {
+		return Part{}, false
+	}
+	p := Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
+	var items []Line
+	for _, f := range fits[:min(len(fits), 4)] {
+		what, look := "", ""
+		for i, m := range f {
+			if i > 0 {
+				what, look = what+", and ", look+"; and at "
+			}
+			what, look = what+m.What, look+m.Look
+		}
+		items = append(items, say(capital(what)+". Look at "+look+"."))
+	}
+	says := "The ratio that you found is just what this does:"
+	if len(fits) > 1 {
+		says = itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
+	}
+	p.Blocks = []Block{Para{say(says)}, Points{items},
+		Para{say("If one of them is true, put that right and measure again, instead of dialling it into the setting.")}}
+	return p, true
+}

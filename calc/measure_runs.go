@@ -1,0 +1,156 @@
+package calc
+
+import (
+	"math"
+
+	"striderule/calc/measure"
+)
+
+// readings shows each run and what they have in common.
+func (a *measured) readings() (Part, bool) {
+	if len(a.runs) == 0 || a.sheet.method() == bothSides {
+		return Part{}, false
+	}
+	p := Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
+	if a.found && a.sheet.method() == oneLength {
+		p.Blocks = append(p.Blocks, a.runChart(), Figures{a.runFigures()})
+	}
+	p.Blocks = append(p.Blocks, a.doubts()...)
+	return p, true
+}
+
+func (a *measured) runTable() Table {
+	unit := ", " + a.unit // once, in the head: five columns must fit on a phone
+	mark := a.runs[0].mark > 0
+	t := Table{Caption: "Runs", Head: []string{"Run", capital(a.verb()) + unit}}
+	if mark {
+		t.Head = []string{"Run", "Mark" + unit, "Left" + unit, "Fed" + unit}
+	}
+	if a.hasAsked {
+		t.Head = append(t.Head, "Error, %")
+	}
+	cell := func(id string, v float64) Line { return say(Figure{ID: id, Value: v, Digits: 5}) }
+	for _, r := range a.runs {
+		n := itoa(r.row + 1)
+		name := n
+		if r.aside {
+			name += ", set aside"
+		}
+		cells := []Line{say(name)}
+		if mark {
+			cells = append(cells, cell("", r.mark), cell("", r.rest))
+		}
+		cells = append(cells, cell("moved-"+n, r.moved))
+		if a.hasAsked {
+			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3}))
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	return t
+}
+
+func (a *measured) runFigures() []Figure {
+	e := a.scale.Error()
+	off := percent("error", "Error", e.Value, 0)
+	off.U = 100 * e.Expanded()
+	figures := []Figure{a.length("mean", "Mean", a.test.Length), off,
+		{ID: "correction", Label: "Correction (commanded / measured)", Value: a.scale.Factor().Value, Digits: 6}}
+	if len(a.test.Runs) > 1 {
+		figures = append(figures, Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.test.Scatter, Unit: a.unit, Digits: 2, Keep: true})
+	}
+	return figures
+}
+
+// runChart draws the readings with their mean, its interval, and the lengths
+// that the tolerance lets pass.
+func (a *measured) runChart() Chart {
+	t := a.sheet.tolerance()
+	mean := a.test.Estimate()
+	low, high := mean.Interval()
+	c := Chart{ID: "runs", Title: "Readings, mean and tolerance", X: Scale{Label: "Run"}, Y: Scale{Label: capital(a.verb()), Unit: a.unit},
+		Bands: []Band{{a.asked * (1 - t), a.asked * (1 + t), "within tolerance"}}}
+	suspect := a.suspect()
+	for i, r := range a.runs {
+		kind := Counted
+		switch {
+		case r.aside:
+			kind = Aside
+		case suspect != nil && suspect.row == r.row:
+			kind = Suspect
+		}
+		n := itoa(r.row + 1)
+		c.X.Names = append(c.X.Names, n)
+		c.Points = append(c.Points, Point{float64(i + 1), r.moved, r.moved, r.moved, "run " + n, kind})
+	}
+	c.X.Names = append(c.X.Names, "mean")
+	c.Points = append(c.Points, Point{float64(len(a.runs) + 1), mean.Value, low, high, "mean with its interval", Result})
+	for i, r := range a.later {
+		c.X.Names = append(c.X.Names, "then")
+		c.Points = append(c.Points, Point{float64(len(a.runs) + 2 + i), r.moved, r.moved, r.moved, "after the change", Later})
+	}
+	c.Alt = "Each run's length beside the mean, " + a.length("", "", mean.Value).String() + ", with its interval from " +
+		a.length("", "", low).String() + " to " + a.length("", "", high).String() + "; the tolerance lets pass " +
+		a.length("", "", c.Bands[0].Lo).String() + " to " + a.length("", "", c.Bands[0].Hi).String() + "."
+	return c
+}
+
+// suspect is the run that stands out from the others, if one does.
+func (a *measured) suspect() *run {
+	runs := counted(a.runs)
+	if a.sheet.method() != oneLength {
+		return nil
+	}
+	s, err := measure.Grubbs(seriesOf(runs), 0.05)
+	if err != nil || !s.Found {
+		return nil
+	}
+	return &runs[s.Index]
+}
+
+func seriesOf(runs []run) measure.Series {
+	series := make(measure.Series, len(runs))
+	for i, r := range runs {
+		series[i] = r.moved
+	}
+	return series
+}
+
+// doubts are what would make the answer misleading, each with its cure.
+func (a *measured) doubts() []Block {
+	var notes []Block
+	doubt := func(parts ...any) { notes = append(notes, Note{Doubt, say(parts...)}) }
+	for _, w := range a.warnings() {
+		doubt(string(w))
+	}
+	if r := a.suspect(); r != nil {
+		doubt("Run " + itoa(r.row+1) + " stands out from the others by more than chance explains. If you remember why, tick Set aside there; if not, make more runs.")
+	}
+	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {
+		doubt("Say what you read it with: its share of the doubt is missing so far.")
+	}
+	if a.hasAsked && len(a.runs) > 0 && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
+		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
+	}
+	if a.found && math.Abs(a.scale.Error().Value) > 0.2 {
+		doubt("That is more than a fifth off: seldom grip or wear. Look at step angle, microsteps, gears, pulley and unit first.")
+	}
+	if a.sheet.Axis.Word == "travel" && a.sheet.method() == oneLength {
+		notes = append(notes, Note{Tip, say("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that. " + trustParts)})
+	}
+	return notes
+}
+
+const trustParts = "For belts and screws, trust the value that the parts give over a measured one unless a part explains the difference."
+
+// warnings are those of the evidence and of what was made of it, once each.
+func (a *measured) warnings() []measure.Warning {
+	var all []measure.Warning
+	seen := map[measure.Warning]bool{}
+	for _, w := range concat(a.test.Warnings, a.slip.Warnings, a.fit.Warnings, a.reversal.Warnings, a.judged.Warnings) {
+		if !seen[w] {
+			seen[w] = true
+			all = append(all, w)
+		}
+	}
+	return all
+}

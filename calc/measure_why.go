@@ -1,0 +1,97 @@
+package calc
+
+import (
+	"math"
+	"strings"
+
+	"striderule/calc/measure"
+)
+
+// Lots are a check of the interval by drawing lots, made on request: a view
+// steps it, so that the page stays alive.
+type Lots struct {
+	Value     float64 // the length that was measured
+	Budget    measure.Budget
+	Commanded float64
+	Low, High float64 // the interval of the error, in %, by the Guide
+}
+
+func (Lots) block() {}
+
+// lotDraws is how many draws the page makes.
+const lotDraws = 200_000
+
+// Start returns the draws of the error, in %. The seed is fixed: who opens the
+// same sheet sees the same lots.
+func (l Lots) Start() (*measure.MonteCarlo, error) {
+	return measure.NewMonteCarlo(l.Value, l.Budget, func(length float64) float64 {
+		return 100 * measure.Error(l.Commanded, length)
+	}, lotDraws, 1)
+}
+
+// partNames say the causes of doubt.
+var partNames = map[string]string{
+	measure.Scatter:     "the runs differ among themselves",
+	measure.Placement:   "placing the mark and finding it again by eye",
+	measure.Resolution:  "the step of the instrument",
+	measure.Accuracy:    "the limits of error of the instrument",
+	measure.Certificate: "the instrument's certificate",
+	measure.LineFit:     "how well the line is known",
+}
+
+func partName(id string) string {
+	for _, of := range []struct{ prefix, says string }{{measure.MarkPart, ", at the mark"}, {measure.RemainingPart, ", at what remains"}} {
+		if rest, ok := strings.CutPrefix(id, of.prefix); ok {
+			return partNames[rest] + of.says
+		}
+	}
+	return partNames[id]
+}
+
+// why is what the verdict rests on, folded away.
+func (a *measured) why() (Part, bool) {
+	p := Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
+	e := a.scale.Error()
+	small := func(id, label string, v float64) Figure {
+		return Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
+	}
+	if budget := a.relativeBudget(); len(budget) > 0 {
+		bars := Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
+		for i, c := range budget.BySize() {
+			if c.U == 0 {
+				break // the rest is not told
+			}
+			bars.All = append(bars.All, Bar{capital(partName(c.ID)), small("part-"+itoa(i+1), "", 100*c.U)})
+		}
+		p.Blocks = append(p.Blocks, bars)
+	}
+	figures := []Figure{small("combined", "All together, standard uncertainty u", 100*e.U)}
+	if e.U > 0 {
+		if !math.IsInf(e.Dof, 0) {
+			figures = append(figures, Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
+		}
+		figures = append(figures, Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
+	}
+	figures = append(figures,
+		small("within", "Probability that the error is within the tolerance", 100*a.judged.Within),
+		small("above", "Probability that it is beyond it, too much", 100*a.judged.Above),
+		small("below", "Probability that it is beyond it, too little", 100*a.judged.Below))
+	p.Blocks = append(p.Blocks, Figures{figures},
+		Para{say("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes.")})
+	if a.sheet.method() == oneLength && len(a.test.Runs) > 1 && e.U > 0 {
+		low, high := e.Interval()
+		p.Blocks = append(p.Blocks, Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
+	}
+	return p, true
+}
+
+// relativeBudget is the budget of the relative error.
+func (a *measured) relativeBudget() measure.Budget {
+	switch a.sheet.method() {
+	case oneLength:
+		return a.test.Budget.Scaled(1 / a.asked)
+	case severalLengths:
+		return a.fit.Budget
+	}
+	return nil
+}
