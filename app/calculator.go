@@ -17,6 +17,9 @@ type calculator struct {
 	edits   int    // counts them, to know whether a timer is still about the last
 	said    string // what screen readers were told last
 	lots    *lotRun
+	// ctx is the component's own. That of an event ends with its element, which
+	// the event may take off the page: what comes later must not hang on it.
+	ctx app.Context
 }
 
 // CompoID keeps one calculator's state out of another: go-app reuses a
@@ -38,23 +41,23 @@ func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
 	if fragment := here(); fragment != c.address {
 		c.load(fragment)
-		c.refill(ctx)
+		c.refill()
 	}
 }
 
 // edit changes the form. The address follows when typing pauses, and so does
 // what screen readers are told.
-func (c *calculator) edit(ctx app.Context, change func(*calc.Form)) {
+func (c *calculator) edit(change func(*calc.Form)) {
 	change(c.form)
 	c.lots = nil
 	c.edits++
 	edit := c.edits
-	ctx.After(300*time.Millisecond, func(app.Context) {
+	c.ctx.After(300*time.Millisecond, func(app.Context) {
 		if edit == c.edits {
 			c.writeAddress()
 		}
 	})
-	ctx.After(time.Second, func(app.Context) {
+	c.ctx.After(time.Second, func(app.Context) {
 		if edit == c.edits {
 			c.said = c.summary()
 		}
@@ -80,6 +83,7 @@ func (c *calculator) replace(ctx app.Context, fragment string) {
 // OnMount fills the fields in from the link. What was typed before the program
 // was there stays: it is on its way into the form.
 func (c *calculator) OnMount(ctx app.Context) {
+	c.ctx = ctx
 	ctx.Defer(func(app.Context) {
 		c.eachText(func(e app.Value, text string) {
 			if e.Get("value").String() == "" && text != "" {
@@ -91,8 +95,8 @@ func (c *calculator) OnMount(ctx app.Context) {
 
 // refill puts the form's text and ticks into the page's fields, after a change
 // that was not typed into them.
-func (c *calculator) refill(ctx app.Context) {
-	ctx.Defer(func(app.Context) {
+func (c *calculator) refill() {
+	c.ctx.Defer(func(app.Context) {
 		c.eachText(func(e app.Value, text string) {
 			if e.Get("value").String() != text {
 				e.Set("value", text)

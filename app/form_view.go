@@ -170,7 +170,7 @@ func namesUnit(text string) bool {
 func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {
 		text := ctx.JSSrc().Get("value").String()
-		c.edit(ctx, func(f *calc.Form) { f.Set(key, row, text) })
+		c.edit(func(f *calc.Form) { f.Set(key, row, text) })
 	}
 }
 
@@ -181,8 +181,8 @@ func (c *calculator) suggestions(f calc.Field) app.UI {
 		buttons = append(buttons, app.Button().Type("button").Class("suggest").Text(s).
 			Aria("label", f.Label+": "+s).
 			OnClick(func(ctx app.Context, e app.Event) {
-				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, 0, s) })
-				c.refill(ctx)
+				c.edit(func(form *calc.Form) { form.Set(f.Key, 0, s) })
+				c.refill()
 			}, app.EventScope(f.Key, s)))
 	}
 	return app.Div().Class("suggestions").Body(buttons...)
@@ -194,8 +194,8 @@ func (c *calculator) radios(f calc.Field, choice *calc.Choice) app.UI {
 	for _, o := range choice.Options() {
 		input := app.Input().Type("radio").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(choice.Word == o.Word).
 			OnChange(func(ctx app.Context, e app.Event) {
-				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, 0, o.Word) })
-				c.refill(ctx)
+				c.edit(func(form *calc.Form) { form.Set(f.Key, 0, o.Word) })
+				c.refill()
 			}, app.EventScope(f.Key, o.Word))
 		options = append(options, option(input, o, optionID(f, o), ""))
 	}
@@ -214,8 +214,8 @@ func (c *calculator) checks(f calc.Field, checks *calc.Checks) app.UI {
 		input := app.Input().Type("checkbox").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(checks.Has(o.Word)).
 			OnChange(func(ctx app.Context, e app.Event) {
 				on := ctx.JSSrc().Get("checked").Bool()
-				c.edit(ctx, func(form *calc.Form) { form.Tick(f.Key, o.Word, on) })
-				c.refill(ctx)
+				c.edit(func(form *calc.Form) { form.Tick(f.Key, o.Word, on) })
+				c.refill()
 			}, app.EventScope(f.Key, o.Word))
 		options = append(options, option(input, o, optionID(f, o), o.Hint))
 	}

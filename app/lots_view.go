@@ -25,18 +25,18 @@ const (
 	lotPause = 4 * time.Millisecond
 )
 
-func (c *calculator) startLots(ctx app.Context, l calc.Lots) {
+func (c *calculator) startLots(l calc.Lots) {
 	m, err := l.Start()
 	if err != nil {
 		return
 	}
 	c.lots = &lotRun{of: m}
-	c.stepLots(ctx, c.lots)
+	c.stepLots(c.lots)
 }
 
 // stepLots makes a slice and comes back for the next one, unless the draws were
 // stopped or the entries have changed, which drops them.
-func (c *calculator) stepLots(ctx app.Context, run *lotRun) {
+func (c *calculator) stepLots(run *lotRun) {
 	if run.stopped || c.lots != run {
 		return
 	}
@@ -45,7 +45,7 @@ func (c *calculator) stepLots(ctx app.Context, run *lotRun) {
 		run.drawn, _ = run.of.Result()
 		return
 	}
-	ctx.After(lotPause, func(ctx app.Context) { c.stepLots(ctx, run) })
+	c.ctx.After(lotPause, func(app.Context) { c.stepLots(run) })
 }
 
 // lotsView offers the check, shows how far it is, and both intervals side by
@@ -56,17 +56,17 @@ func (c *calculator) lotsView(l calc.Lots) app.UI {
 		app.P().Text("The same causes, drawn at random 200,000 times, from the distributions that they have. With few runs this interval is wider than the one above, as the scatter itself is drawn too; that is no mistake."),
 	}
 	run := c.lots
-	button := func(id, text string, do func(ctx app.Context)) app.UI {
-		return app.Button().Type("button").ID(id).Text(text).OnClick(func(ctx app.Context, e app.Event) { do(ctx) }, app.EventScope(id))
+	button := func(id, text string, do func()) app.UI {
+		return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { do() }, app.EventScope(id))
 	}
 	switch {
 	case run == nil || run.stopped:
-		body = append(body, button("draw-lots", "Draw 200,000 lots", func(ctx app.Context) { c.startLots(ctx, l) }))
+		body = append(body, button("draw-lots", "Draw 200,000 lots", func() { c.startLots(l) }))
 	case !run.done:
 		percent := strconv.Itoa(int(100 * run.of.Progress()))
 		body = append(body,
 			app.Progress().Max("100").Attr("value", percent).Aria("label", "Lots drawn"),
-			button("stop-lots", "Stop", func(app.Context) { run.stopped = true }))
+			button("stop-lots", "Stop", func() { run.stopped = true }))
 	default:
 		like := (l.High - l.Low) / 2
 		row := func(name, id string, low, high float64) app.UI {

@@ -27,7 +27,7 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 		return nil
 	}
 	add := app.Button().Type("button").Class("add").ID("add-"+g.Noun).Text("Add "+article(g.Noun)).
-		OnClick(func(ctx app.Context, e app.Event) { c.addRow(ctx, g, columns) }, app.EventScope(g.Noun, len(rows)))
+		OnClick(func(ctx app.Context, e app.Event) { c.addRow(g, columns) }, app.EventScope(g.Noun, len(rows)))
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
@@ -67,7 +67,7 @@ func (c *calculator) flag(f calc.Field, row int, flag *calc.Flag) app.UI {
 				if ctx.JSSrc().Get("checked").Bool() {
 					text = "yes"
 				}
-				c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, row, text) })
+				c.edit(func(form *calc.Form) { form.Set(f.Key, row, text) })
 			}, app.EventScope(f.Key, row)),
 		app.Span().Class("option-text").Text(f.Label),
 	)
@@ -81,9 +81,9 @@ func article(noun string) string {
 }
 
 // addRow adds a row and moves the focus to its first field.
-func (c *calculator) addRow(ctx app.Context, g *calc.Group, columns []calc.Field) {
-	c.edit(ctx, func(f *calc.Form) { f.AddRow(g) })
-	ctx.Defer(func(app.Context) {
+func (c *calculator) addRow(g *calc.Group, columns []calc.Field) {
+	c.edit(func(f *calc.Form) { f.AddRow(g) })
+	c.ctx.Defer(func(app.Context) {
 		for _, f := range columns {
 			if last := c.form.Rows(f) - 1; c.form.Visible(f, last) {
 				focus(cellID(f, last))
@@ -100,8 +100,8 @@ func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
 		app.Div().Class("cells").Body(cells...),
 		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
-				c.edit(ctx, func(f *calc.Form) { f.RemoveRow(g, row) })
-				c.refill(ctx)
+				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
+				c.refill()
 			}, app.EventScope(g.Noun, row)),
 	)
 }
@@ -128,8 +128,8 @@ func (c *calculator) pulldown(f calc.Field, row int, choice *calc.Choice) app.UI
 		app.Label().For(id).Text(f.Label),
 		app.Select().ID(id).Name(f.Key).Body(options...).OnChange(func(ctx app.Context, e app.Event) {
 			word := ctx.JSSrc().Get("value").String()
-			c.edit(ctx, func(form *calc.Form) { form.Set(f.Key, row, word) })
-			c.refill(ctx)
+			c.edit(func(form *calc.Form) { form.Set(f.Key, row, word) })
+			c.refill()
 		}, app.EventScope(f.Key, row)),
 		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
 	)

@@ -14,7 +14,10 @@
 //
 //	question                               page            formula                source
 //	what should the setting be?            measure*.go     drive.Setting          S' = S·c, R' = R/c
-//	how do the runs differ?                measure*.go     measure.Series         JCGM 100, 4.2
+//	how well is that known?                measure*.go     measure.Budget         JCGM 100
+//	is the error real, what next?          measure*.go     measure.Scale.Judge    JCGM 106
+//	is it slip, or a fixed offset?         measure_kinds   measure.SlipTest, Fit  JCGM 100, H.3
+//	is it a usual mistake?                 measure_apply   drive.ReadRatio        ratios of parts
 //	the same fact the other way?           convert.go      drive.Setting.In       S = N·m/R
 //	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
 //	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes
@@ -30,6 +33,11 @@
 //
 //	JCGM 100:2008  Evaluation of measurement data - Guide to the expression of
 //	               uncertainty in measurement
+//	JCGM 101:2008  Supplement 1 - Propagation of distributions using a Monte
+//	               Carlo method
+//	JCGM 106:2012  The role of measurement uncertainty in conformity assessment
+//	ISO 230-2      Test code for machine tools - Determination of accuracy and
+//	               repeatability of positioning of numerically controlled axes
 //	ISO 261        ISO general purpose metric screw threads - General plan
 //	ISO 2904       ISO metric trapezoidal screw threads - Basic dimensions
 //	ISO 5408       Screw threads - Vocabulary

@@ -97,6 +97,9 @@ func TestReadRatioFindsWhatIsThere(t *testing.T) {
 		m := rapid.SampledFrom(mistakes).Draw(t, "mistake")
 		u := rapid.Float64Range(1e-4, 0.01).Draw(t, "u")
 		off := rapid.Float64Range(-0.99, 0.99).Draw(t, "off")
+		if math.Abs(math.Log(m.Ratio)+off*u) <= u {
+			return // it may as well be 1
+		}
 		r := ReadRatio(m.Ratio*math.Exp(off*u), u, mistakes)
 		require.Contains(t, r.Fits, []Mistake{m})
 		for i, f := range r.Fits[1:] {
