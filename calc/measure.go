@@ -125,7 +125,7 @@ func newMeasure() *measureSheet {
 		tool:       newToolEntry(Option{"none", "Not told", "then only the scatter of the runs counts"}),
 		markTool:   newToolEntry(Option{"same", "The same", "an error of its zero cancels"}),
 		Tol:        unit.Percents.Input("%", 0.001, 50),
-		second:     newRoundEntry("run again", 1),
+		second:     newRoundEntry("later run", 1),
 		motorEntry: newMotorEntry(),
 		gearEntry:  newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio),
 		Counted: choose(

@@ -1,0 +1,34 @@
+package calc
+
+import (
+	"strings"
+	"testing"
+)
+
+// A key typed solves the whole sheet anew: these are what a key costs.
+//
+//	go test -run '^$' -bench . ./calc
+//	GOOS=js GOARCH=wasm go test -exec "$(go env GOROOT)/lib/wasm/go_js_wasm_exec" -run '^$' -bench . ./calc
+func BenchmarkSolve(b *testing.B) {
+	repeat := func(cells ...string) string {
+		return strings.TrimSuffix(strings.Repeat(strings.Join(cells, ",")+",", 50/len(cells)), ",")
+	}
+	sheets := map[string]string{
+		"example":        measurePage.Example,
+		"50 runs":        "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=" + repeat("28.7", "28.9", "28.6", "28.8", "28.7"),
+		"measure more":   "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25.2,25.9,25.4",
+		"50 at 5 speeds": "v=1&steps=415&trial=speeds&asked=100&read=fed&tool=caliper-0.02&at=" + repeat("60", "120", "180", "240", "300") + "&fed=" + repeat("99.4", "99.2", "99.0", "98.8", "98.6"),
+		"50 lengths":     "v=1&axis=travel&steps=80&trip=lengths&tool=caliper-0.02&want=" + repeat("20", "60", "100", "140", "180") + "&moved=" + repeat("20.1", "60", "99.9", "139.7", "179.6"),
+	}
+	for _, name := range []string{"example", "50 runs", "measure more", "50 at 5 speeds", "50 lengths"} {
+		f := Load(measurePage, sheets[name])
+		if f.Report().Answer == nil {
+			b.Fatal(name + " has no answer")
+		}
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				f.solve()
+			}
+		})
+	}
+}
