@@ -11,6 +11,7 @@ type Form struct {
 	Page     Page
 	sheet    Sheet
 	fields   []Field
+	index    map[string]int      // of fields, by key
 	text     map[string][]string // by key, a cell a row
 	rows     map[*Group]int
 	problems []Problem // of the entries
@@ -28,7 +29,9 @@ func NewForm(p Page) *Form { return Load(p, "") }
 func Load(p Page, fragment string) *Form {
 	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*Group]int{}}
 	f.fields = f.sheet.Fields()
-	for _, field := range f.fields {
+	f.index = make(map[string]int, len(f.fields))
+	for i, field := range f.fields {
+		f.index[field.Key] = i
 		if field.Group != nil {
 			f.rows[field.Group] = max(field.Group.Least, field.Group.Start)
 		}
@@ -45,8 +48,8 @@ func Load(p Page, fragment string) *Form {
 }
 
 func (f *Form) field(key string) (Field, bool) {
-	i := slices.IndexFunc(f.fields, func(x Field) bool { return x.Key == key })
-	if i < 0 {
+	i, ok := f.index[key]
+	if !ok {
 		return Field{}, false
 	}
 	return f.fields[i], true
@@ -113,8 +116,7 @@ func (f *Form) Text(key string, row int) string {
 // Visible reports whether a field's cell has a part with the choices made.
 func (f *Form) Visible(field Field, row int) bool {
 	for _, w := range field.When {
-		on, _ := f.field(w.Key)
-		if holds(on, row, w.Words) == w.Not {
+		if holds(&f.fields[f.index[w.Key]], row, w.Words) == w.Not {
 			return false
 		}
 	}
@@ -122,7 +124,7 @@ func (f *Form) Visible(field Field, row int) bool {
 }
 
 // holds reports whether one of words is chosen, or ticked, in a field.
-func holds(on Field, row int, words []string) bool {
+func holds(on *Field, row int, words []string) bool {
 	if checks, ok := on.Cells.(*Checks); ok {
 		return slices.ContainsFunc(words, checks.Has)
 	}

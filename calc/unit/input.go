@@ -8,15 +8,14 @@ type Input[T Quantity] struct {
 	Value  T // in the base unit; 0 while not given
 	Given  bool
 	kind   Kind[T]
-	bare   string
+	bare   Unit
 	within Range[T]
 }
 
 // Input returns an entry that is not given yet. A bare number is read in the
 // unit bare; a value must lie from least to most, both in the base unit.
 func (k Kind[T]) Input(bare string, least, most T) Input[T] {
-	k.unit(bare) // panics early on a unit that the kind has not
-	return Input[T]{kind: k, bare: bare, within: Range[T]{least, most}}
+	return Input[T]{kind: k, bare: k.unit(bare), within: Range[T]{least, most}}
 }
 
 // Set reads text. Empty text makes the entry not given. A text that is refused
@@ -56,12 +55,11 @@ func (in *Input[T]) Plain(text string) string {
 }
 
 // Unit returns the symbol of the unit that a bare number is read in.
-func (in *Input[T]) Unit() string { return in.bare }
+func (in *Input[T]) Unit() string { return in.bare.Symbol }
 
 // About says what the entry takes: "a length, 0.1 to 10000 mm".
 func (in *Input[T]) About() string {
-	u := in.kind.unit(in.bare)
-	return in.kind.Noun + ", " + in.within.text(in.kind, u)
+	return in.kind.Noun + ", " + in.within.text(in.kind, in.bare)
 }
 
 // Numeric reports whether digits and a decimal mark are enough to type it.

@@ -50,10 +50,13 @@ func (u Unit) spelled(s string) bool {
 	return false
 }
 
+// lookalikes are other characters, and words, for what units are made of.
+var lookalikes = strings.NewReplacer(" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`)
+
 // fold brings a typed unit into the form that the tables are kept in.
 func fold(s string) string {
 	s = strings.ToLower(strings.TrimSpace(s))
-	s = strings.NewReplacer(" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`).Replace(s)
+	s = lookalikes.Replace(s)
 	s = strings.Join(strings.Fields(s), "")
 	return strings.TrimSuffix(s, ".")
 }
@@ -111,7 +114,7 @@ func shortest(v float64) string {
 // read turns text into a value in the base unit and the text with the point
 // as decimal mark. A bare number is in the unit bare. Where "1,000" can be two
 // numbers, the one inside the range is meant; both inside is an error.
-func (k Kind[T]) read(text, bare string, within Range[T]) (T, string, error) {
+func (k Kind[T]) read(text string, bare Unit, within Range[T]) (T, string, error) {
 	refuse := func(cause error, problem, advice string) (T, string, error) {
 		return 0, "", &Error{Text: text, Problem: problem, Advice: advice, Cause: cause}
 	}
@@ -127,7 +130,7 @@ func (k Kind[T]) read(text, bare string, within Range[T]) (T, string, error) {
 	if k.Colon && strings.Contains(text, ":") {
 		n.plain = strings.Replace(n.plain, "/", ":", 1)
 	}
-	u := k.unit(bare)
+	u := bare
 	if n.unit != "" {
 		found := false
 		for _, c := range k.Units {
