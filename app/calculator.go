@@ -158,6 +158,7 @@ func (c *calculator) summary() string {
 func (c *calculator) Render() app.UI {
 	report := c.form.Report()
 	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
+		c.check(),
 		c.parts(report, true),
 		app.Div().Class("tools").Body(
 			app.Button().Type("button").ID("example").Text("Show an example").OnClick(func(ctx app.Context, e app.Event) {

@@ -38,7 +38,6 @@ func (c *calculator) answer(r calc.Report) app.UI {
 		return app.Text("")
 	}
 	a := r.Answer
-	check, sentence := c.form.Check()
 	class := "answer"
 	verdict := app.UI(app.Text(""))
 	if v := a.Verdict; v != nil {
@@ -55,13 +54,22 @@ func (c *calculator) answer(r calc.Report) app.UI {
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
 				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy the full value "+a.Full()).Text("Copy "+a.Full())),
 		app.P().Body(line(a.Says)...),
-		app.If(check == calc.Same, func() app.UI { return app.P().Class("check same").ID("check").Text("✓ " + sentence) }).
-			ElseIf(check == calc.Differs, func() app.UI { return app.P().Class("check differs").ID("check").Text("≠ " + sentence) }),
+		app.Range(a.Notes).Slice(func(i int) app.UI { return note(a.Notes[i]) }),
 	)
 }
 
 // verdictMarks tell verdicts by shape.
 var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
+
+// check tells at the top whether the sender of a link saw the same result.
+func (c *calculator) check() app.UI {
+	check, sentence := c.form.Check()
+	return app.If(check == calc.Same, func() app.UI {
+		return app.P().Class("check same").ID("check").Text("✓ From a link. " + sentence)
+	}).ElseIf(check == calc.Differs, func() app.UI {
+		return app.P().Class("check differs").ID("check").Text("≠ From a link. " + sentence + " Do not use either before you know why.")
+	})
+}
 
 // share offers the link to this sheet.
 func (c *calculator) share(r calc.Report) app.UI {

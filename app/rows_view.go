@@ -99,7 +99,7 @@ func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
 	return app.FieldSet().Class("row").Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
-		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
+		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Text("Remove").
 			OnClick(func(ctx app.Context, e app.Event) {
 				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
 				c.refill()

@@ -21,6 +21,7 @@ var convertPage = Page{
 			{"stepsin", "Steps per inch", "steps/in"},
 			{"turnin", "Travel per motor turn in inches", "in/rev"},
 			{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
+			{"fullsteps", "Full steps per motor turn", "steps/rev"},
 			{"fullstep", "Travel per full step", "mm or °"},
 			{"microstep", "Travel per microstep", "mm or °"},
 		},
@@ -76,6 +77,7 @@ func (s *convertSheet) Fields() []Field {
 	col := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
 		return Field{Key: key, Label: label, Hint: hint, Section: section, When: on, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
+	carried := func(f Field) Field { f.Carry = true; return f }
 	return []Field{
 		col("name", "Name", "", nil, &s.Name),
 		col("moves", "It moves", "", nil, &s.Moves),
@@ -86,9 +88,9 @@ func (s *convertSheet) Fields() []Field {
 		col("turndeg", "Degrees per motor turn", "", shown(asTurn, "rotary"), &s.TurnDeg),
 		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", shown(asOutput, "linear"), &s.Output),
 		col("outputdeg", "Degrees per output turn", "", shown(asOutput, "rotary"), &s.OutputDeg),
-		col("angle", "Step angle", angleHint, nil, &s.Angle, usualAngles...),
-		col("micro", "Microsteps", microHint, nil, &s.Micro, usualMicro...),
-		col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive, 4.5 or 54:12 for gears.", nil, &s.Ratio, "1"),
+		carried(col("angle", "Step angle", angleHint, nil, &s.Angle, usualAngles...)),
+		carried(col("micro", "Microsteps", microHint, nil, &s.Micro, usualMicro...)),
+		col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", nil, &s.Ratio, "1"),
 	}
 }
 
@@ -143,6 +145,7 @@ func (s *convertSheet) blank(i int) bool {
 
 func (s *convertSheet) Solve() Report {
 	r := Report{Parts: []Part{meaning}}
+	var given []axisRow
 	var above []string // what the rows before depend on: the headline is of the first that answers
 	for i := range s.Name.Rows {
 		row := s.row(i)
@@ -155,17 +158,21 @@ func (s *convertSheet) Solve() Report {
 				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
 			continue
 		}
+		given = append(given, row)
 		r.Parts = append(r.Parts, row.part())
 		if r.Answer == nil {
 			r.Answer = row.answer(above)
 		}
+	}
+	if all, ok := s.overview(given); ok {
+		r.Parts = slices.Insert(r.Parts, 1, all)
 	}
 	return r
 }
 
 // convertDigits is what conversions are shown with: they are exact, so it is
 // for reading only.
-const convertDigits = 10
+const convertDigits = 8
 
 func (r axisRow) figure(id, label string, v float64, u string) Figure {
 	return Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
@@ -203,20 +210,51 @@ func (r axisRow) part() Part {
 		asks = append(asks, Ask{r.noMotor, "travel per full step and per microstep"})
 	} else if len(missing) == 0 {
 		figures = append(figures,
+			r.figure("fullsteps", "Full steps per motor turn", r.motor.FullSteps(), "steps/rev"),
 			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
 			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
 	}
 	p.Blocks = append([]Block{Figures{figures}}, asks...)
+	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
+		p.Blocks = append(p.Blocks, turnsFaster)
+	}
 	return p
+}
+
+// turnsFaster is said of gear ratios below one, which are rarely meant.
+var turnsFaster = Note{Doubt, say("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")}
+
+// overview is the number that was asked for, of every axis, side by side.
+func (s *convertSheet) overview(rows []axisRow) (Part, bool) {
+	t := Table{Caption: "All axes", Head: []string{"Axis", "Given", "Wanted"}}
+	p := Part{ID: "all", Title: "All axes at a glance"}
+	for _, r := range rows {
+		p.Needs = append(p.Needs, r.needs()...)
+		to := r.other()
+		wanted, missing := r.in(to)
+		if len(missing) > 0 {
+			continue
+		}
+		t.Rows = append(t.Rows, []Line{say(r.name),
+			say(settingFigure("", r.setting, r.rotary, convertDigits, false)),
+			say(settingFigure("", wanted, r.rotary, convertDigits, false))})
+	}
+	p.Blocks = []Block{t}
+	return p, len(t.Rows) > 1
+}
+
+// other is the convention that the person does not have.
+func (r axisRow) other() drive.Convention {
+	if r.setting.Convention == drive.StepsPerUnit {
+		return drive.TravelPerTurn
+	}
+	return drive.StepsPerUnit
 }
 
 // answer is the number in the other convention: travel per motor turn for who
 // has steps per mm, steps per mm for the others.
 func (r axisRow) answer(needs []string) *Answer {
-	to := drive.StepsPerUnit
-	if r.setting.Convention == drive.StepsPerUnit {
-		to = drive.TravelPerTurn
-	}
+	to := r.other()
 	s, missing := r.in(to)
 	if len(missing) > 0 {
 		return nil

@@ -46,6 +46,8 @@ func TestConvertTable(t *testing.T) {
 	assert.InEpsilon(t, 40.0, out(t, f, "turn-1"), 1e-15)
 	assert.InEpsilon(t, 400.0, out(t, f, "steps-3"), 1e-15)
 	assert.Empty(t, part(f, "missing-2"), "a row in which nothing is told asks for nothing")
+	assert.Contains(t, part(f, "all"), "X | 80 steps/mm | 40 mm/rev")
+	assert.Contains(t, part(f, "all"), "Z | 8 mm/rev | 400 steps/mm")
 	f.Set("name", 1, "Y")
 	assert.Contains(t, part(f, "missing-2"), "Y\n")
 }
@@ -121,12 +123,12 @@ func TestSwapRefusesDegreesForMillimetres(t *testing.T) {
 
 func TestSwapHandsOverToMeasure(t *testing.T) {
 	for entries, want := range map[string]string{
-		"v=1&changed=micro&steps=80&micro=16&micronew=32":                               "v=1&steps=160",
-		"v=1&changed=micro&as=turn&turn=40&micro=16&micronew=32":                        "v=1&as=turn&turn=40",
-		"v=1&changed=out&steps=80&pitch=2&teeth=20&pitchnew=2&teethnew=16":              "v=1&axis=travel&steps=100",
-		"v=1&changed=micro&moves=rotary&stepsdeg=80&micro=16&micronew=32":               "v=1&axis=rotary&stepsdeg=160",
-		"v=1&changed=out&steps=80&out=roller&roller=11&outnew=roller&rollernew=5.5":     "v=1&steps=160",
-		"v=1&changed=gears&as=output&output=8&gears=none&gearsnew=ratio&rationew=1:2.5": "v=1&as=output&output=8",
+		"v=1&changed=micro&steps=80&micro=16&micronew=32":                                      "v=1&axis=travel&steps=160",
+		"v=1&changed=micro&as=turn&turn=40&micro=16&micronew=32":                               "v=1&axis=travel&as=turn&turn=40",
+		"v=1&changed=out&steps=80&pitch=2&teeth=20&pitchnew=2&teethnew=16":                     "v=1&axis=travel&steps=100",
+		"v=1&changed=micro&moves=rotary&stepsdeg=80&micro=16&micronew=32":                      "v=1&axis=rotary&stepsdeg=160",
+		"v=1&changed=out&moves=feed&steps=80&out=roller&roller=11&outnew=roller&rollernew=5.5": "v=1&steps=160",
+		"v=1&changed=gears&as=output&output=8&gears=none&gearsnew=ratio&rationew=1:2.5":        "v=1&axis=travel&as=output&output=8",
 	} {
 		f := open(t, "swap", entries)
 		links := 0
@@ -142,4 +144,18 @@ func TestSwapHandsOverToMeasure(t *testing.T) {
 		}
 		assert.Equal(t, 1, links, entries)
 	}
+}
+
+func TestConvertRowsCarryTheMotor(t *testing.T) {
+	f := open(t, "convert", "v=1&name=X&steps=80&angle=1.8&micro=16&ratio=1")
+	name, _ := f.field("name")
+	f.AddRow(name.Group)
+	assert.Equal(t, "v=1&name=X&steps=80&angle=1.8,1.8&micro=16,16&ratio=1", f.Fragment())
+}
+
+func TestGearRatioTurnedRoundIsDoubted(t *testing.T) {
+	const doubt = "turn it round: 54:12, not 12:54"
+	assert.Contains(t, open(t, "convert", "v=1&steps=80&angle=1.8&micro=16&ratio=12:54").Report().String(), doubt)
+	assert.NotContains(t, open(t, "convert", "v=1&steps=80&angle=1.8&micro=16&ratio=54:12").Report().String(), doubt)
+	assert.Contains(t, open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9&gears=pairs&driving=54&driven=12").Report().String(), doubt)
 }

@@ -112,12 +112,12 @@ func (s *scaleEntry) fields(section *Section, axis string, linear ...string) []F
 	const hint = "As it stands in the controller now, with all its digits."
 	return []Field{
 		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
-		{Key: "steps", Label: "Steps per mm now", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},
-		{Key: "turn", Label: "Travel per motor turn now", Hint: hint, Section: section, When: shown(asTurn, false), Cells: one(&s.Turn)},
-		{Key: "output", Label: "Travel per output turn now", Hint: hint, Section: section, When: shown(asOutput, false), Cells: one(&s.Output)},
-		{Key: "stepsdeg", Label: "Steps per degree now", Hint: hint, Section: section, When: shown(asSteps, true), Cells: one(&s.StepsDeg)},
-		{Key: "turndeg", Label: "Degrees per motor turn now", Hint: hint, Section: section, When: shown(asTurn, true), Cells: one(&s.TurnDeg)},
-		{Key: "outputdeg", Label: "Degrees per output turn now", Hint: hint, Section: section, When: shown(asOutput, true), Cells: one(&s.OutputDeg)},
+		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},
+		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: shown(asTurn, false), Cells: one(&s.Turn)},
+		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: shown(asOutput, false), Cells: one(&s.Output)},
+		{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: shown(asSteps, true), Cells: one(&s.StepsDeg)},
+		{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: shown(asTurn, true), Cells: one(&s.TurnDeg)},
+		{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: shown(asOutput, true), Cells: one(&s.OutputDeg)},
 	}
 }
 

@@ -186,7 +186,13 @@ func (f *Form) AddRow(g *Group) bool {
 	if f.rows[g] >= g.Most {
 		return false
 	}
+	last := f.rows[g] - 1
 	f.rows[g]++
+	for _, field := range f.fields {
+		if field.Group == g && field.Carry && last >= 0 {
+			f.Set(field.Key, last+1, f.Text(field.Key, last))
+		}
+	}
 	f.changed()
 	return true
 }

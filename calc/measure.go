@@ -75,9 +75,11 @@ type measureSheet struct {
 
 	motorEntry
 	gearEntry
-	Counted Choice
-	Line    Text
-	Entry   Text
+	Counted    Choice
+	Line       Text // for a feed axis
+	TravelLine Text
+	RotaryLine Text
+	Entry      Text
 }
 
 func newMeasure() *measureSheet {
@@ -132,9 +134,13 @@ func newMeasure() *measureSheet {
 			Option{"mm", "In mm", "the usual way"},
 			Option{"volume", "In mm³", "then the filament's diameter scales it too"},
 		),
-		Line:  Text{most: 200, about: "text to send, with {value} where the number goes"},
+		Line: lineText(), TravelLine: lineText(), RotaryLine: lineText(),
 		Entry: Text{most: 200, about: "an entry of a configuration, with {value} where the number goes"},
 	}
+}
+
+func lineText() Text {
+	return Text{most: 200, about: "text to send, with {value} where the number goes"}
 }
 
 // positionInput reads a place along an axis, which may lie before its zero.

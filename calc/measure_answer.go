@@ -125,7 +125,7 @@ func (a *measured) answer() *Answer {
 		f.Label = "As far as it goes, " + strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
 		says = append(says, say(" Do not enter this yet.")...)
 	}
-	return &Answer{Figure: f, Verdict: a.verdict(a.judged, a.scale.Error()), Says: says, Needs: a.allKeys}
+	return &Answer{Figure: f, Verdict: a.verdict(a.judged, a.scale.Error()), Says: says, Notes: a.grave(), Needs: a.allKeys}
 }
 
 // missing asks for what the answer needs.

@@ -31,6 +31,8 @@ func (s *measureSheet) templateProblems() []Problem {
 		}
 	}
 	check("line", s.Line.Value)
+	check("linetravel", s.TravelLine.Value)
+	check("linerotary", s.RotaryLine.Value)
 	check("entry", s.Entry.Value)
 	return problems
 }
@@ -40,7 +42,7 @@ const valuePlace = "{value}"
 // apply says what to send, how to keep it, how to undo it, and where the old
 // value may hide. Where nothing should be changed it is folded.
 func (a *measured) apply() (Part, bool) {
-	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "entry"}, a.allKeys...)}
+	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
 	switch a.judged.Verdict {
 	case measure.LeaveIt:
 		p.Title, p.Folded = "If you change it all the same", true
@@ -48,12 +50,12 @@ func (a *measured) apply() (Part, bool) {
 		p.Title, p.Folded = "If you cannot measure any better", true
 	}
 	is, was := a.corrected(), a.now
-	template := a.sheet.Line.Value + a.sheet.Entry.Value // only one of them is shown
+	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
 		p.Blocks = append(p.Blocks, Code{"The line", fill(a.number(is))}, Code{"To undo it", fill(a.old("", was).plain())})
 	} else {
-		p.Blocks = append(p.Blocks, Ask{[]string{templateKey(was.Convention)}, "a line that is ready to send"})
+		p.Blocks = append(p.Blocks, Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}
 	keep := "A line that is sent lasts until the controller restarts, unless you store it: with the controller's own command for keeping settings, or by changing the entry in its configuration."
 	if was.Convention != drive.StepsPerUnit {
@@ -68,11 +70,16 @@ func (a *measured) apply() (Part, bool) {
 	return p, true
 }
 
-func templateKey(c drive.Convention) string {
-	if c == drive.StepsPerUnit {
+func (a *measured) templateKey() string {
+	switch {
+	case a.now.Convention != drive.StepsPerUnit:
+		return "entry"
+	case a.sheet.rotary():
+		return "linerotary"
+	case a.sheet.isFeed():
 		return "line"
 	}
-	return "entry"
+	return "linetravel"
 }
 
 // next says what to do now, which depends on the verdict.
@@ -86,7 +93,7 @@ func (a *measured) next() (Part, bool) {
 		items = append(a.remedies(), say("Then look again. Readings that you add to this sheet count together with the others."))
 	default:
 		items = []Line{a.confirm(),
-			say("If it does not, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place.")}
+			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place.")}
 		if a.sheet.isFeed() {
 			items = append(items, say("Then look at what was tuned while the scale was wrong: retraction, load and unload lengths, and the flow factor."))
 		}
@@ -189,6 +196,9 @@ func (a *measured) conventions() (Part, bool) {
 	is := was
 	is.setting = a.corrected()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
+	if a.sheet.gearEntry.known() && a.sheet.reduction() < 1 {
+		p.Blocks = append(p.Blocks, turnsFaster)
+	}
 	if travel, missing := is.in(drive.TravelPerOutputTurn); len(missing) == 0 && a.sheet.isFeed() {
 		d := float64(drive.EffectiveDiameter(travel.Value))
 		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",

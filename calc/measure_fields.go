@@ -12,12 +12,14 @@ var (
 	secLine   = &Section{Title: "Your own line to send", Folded: true}
 )
 
+const lineHint = "With {value} where the number goes."
+
 func (s *measureSheet) Fields() []Field {
 	feed, travel := when("axis", "feed"), when("axis", "travel")
 	rest := and(feed, "read", "rest")
 	return concat(
 		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
-		s.scaleEntry.fields(secAxis, "axis", "feed", "travel"),
+		relabel(s.scaleEntry.fields(secAxis, "axis", "feed", "travel"), " now"),
 		[]Field{
 			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
 			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},
@@ -27,7 +29,7 @@ func (s *measureSheet) Fields() []Field {
 				Section: secTest, When: and(when("axis", "feed", "travel"), "trip", "one"), Cells: one(&s.Asked), Suggest: []string{"80", "100"}},
 			{Key: "askeddeg", Label: "Commanded angle", Hint: "What the controller was asked to turn in one run.",
 				Section: secTest, When: when("axis", "rotary"), Cells: one(&s.AskedDeg)},
-			{Key: "speed", Label: "Feed speed", Hint: "A number alone is in mm/min, as in the F word of a move; write 1.5 mm/s otherwise.",
+			{Key: "speed", Label: "Feed speed", Hint: "If you know it. A number alone is in mm/min, as in the F word of a move; 1.5 mm/s is read too.",
 				Section: secTest, When: and(feed, "trial", "one"), Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
 
 			{Key: "done", Label: "Checked off", Section: secBefore, When: feed, Cells: &s.Done},
@@ -62,8 +64,13 @@ func (s *measureSheet) Fields() []Field {
 		s.gearEntry.fields(secParts, "", nil),
 		[]Field{
 			{Key: "counted", Label: "Feed is counted", Section: secParts, When: feed, Cells: one(&s.Counted)},
-			{Key: "line", Label: "Line to send", Hint: "Your controller's line, with {value} where the number goes.",
-				Section: secLine, When: when("as", asSteps), Cells: one(&s.Line), Suggest: []string{"M92 E{value}"}},
+			// A line names its axis: one for feeding must not be there for another.
+			{Key: "line", Label: "Your controller's line", Hint: lineHint,
+				Section: secLine, When: and(feed, "as", asSteps), Cells: one(&s.Line), Suggest: []string{"M92 E{value}"}},
+			{Key: "linetravel", Label: "Your controller's line", Hint: lineHint,
+				Section: secLine, When: and(travel, "as", asSteps), Cells: one(&s.TravelLine), Suggest: []string{"M92 X{value}", "M92 Y{value}", "M92 Z{value}"}},
+			{Key: "linerotary", Label: "Your controller's line", Hint: lineHint,
+				Section: secLine, When: and(when("axis", "rotary"), "as", asSteps), Cells: one(&s.RotaryLine), Suggest: []string{"M92 A{value}"}},
 			{Key: "entry", Label: "Entry in the configuration", Hint: "Your own line, with {value} where the number goes.",
 				Section: secLine, When: when("as", asTurn, asOutput), Cells: one(&s.Entry)},
 		},

@@ -80,7 +80,7 @@ func (a *measured) lengths() (Part, bool) {
 	}
 	p.Blocks = append(p.Blocks, Para{say(says)}, a.lengthChart(),
 		Figures{[]Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
-		Note{Tip, say(trustParts)})
+	)
 	return p, true
 }
 
@@ -112,7 +112,6 @@ func (a *measured) sides() (Part, bool) {
 	p := Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
 		Figures{figures}, a.sideChart(),
 		Para{say("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps.")},
-		Note{Tip, say(trustParts)},
 	}}
 	p.Blocks = append(p.Blocks, a.doubts()...)
 	return p, true

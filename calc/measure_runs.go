@@ -115,27 +115,36 @@ func seriesOf(runs []run) measure.Series {
 	return series
 }
 
-// doubts are what would make the answer misleading, each with its cure.
-func (a *measured) doubts() []Block {
-	var notes []Block
-	doubt := func(parts ...any) { notes = append(notes, Note{Doubt, say(parts...)}) }
-	for _, w := range a.warnings() {
-		doubt(string(w))
-	}
+// grave are the doubts that who reads no further must see.
+func (a *measured) grave() []Note {
+	var notes []Note
+	doubt := func(text string) { notes = append(notes, Note{Doubt, say(text)}) }
 	if r := a.suspect(); r != nil {
-		doubt("Run " + itoa(r.row+1) + " stands out from the others by more than chance explains. If you remember why, tick Set aside there; if not, make more runs.")
+		doubt("Run " + itoa(r.row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
 	}
-	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {
-		doubt("Say what you read it with: its share of the doubt is missing so far.")
-	}
-	if a.hasAsked && len(a.runs) > 0 && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
+	if len(a.runs) > 0 && a.hasAsked && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
 		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
 	}
-	if a.found && math.Abs(a.scale.Error().Value) > 0.2 {
+	if math.Abs(a.scale.Error().Value) > 0.2 {
 		doubt("That is more than a fifth off: seldom grip or wear. Look at step angle, microsteps, gears, pulley and unit first.")
 	}
+	if a.sheet.Axis.Word == "travel" {
+		notes = append(notes, Note{Tip, say(trustParts)})
+	}
+	return notes
+}
+
+// doubts are what would make the answer better, each with its cure.
+func (a *measured) doubts() []Block {
+	var notes []Block
+	for _, w := range a.warnings() {
+		notes = append(notes, Note{Doubt, say(string(w))})
+	}
+	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {
+		notes = append(notes, Note{Doubt, say("Say what you read it with: its share of the doubt is missing so far.")})
+	}
 	if a.sheet.Axis.Word == "travel" && a.sheet.method() == oneLength {
-		notes = append(notes, Note{Tip, say("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that. " + trustParts)})
+		notes = append(notes, Note{Tip, say("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that.")})
 	}
 	return notes
 }

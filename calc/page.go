@@ -56,6 +56,7 @@ type Field struct {
 	Group   *Group   // set for a column of repeated rows
 	Cells   Cells    // the typed values: one, or one a row
 	Suggest []string // texts that fill the field with one tap
+	Carry   bool     // a row that is added starts with the text of the row above
 }
 
 // A When makes a field depend on a choice: it holds while the entry Key is one

@@ -77,6 +77,9 @@ func (r Report) String() string {
 			b.WriteString(v.Title + ": " + v.Says.String() + "\n")
 		}
 		b.WriteString(r.Answer.Label + ": " + r.Answer.String() + "\n" + r.Answer.Says.String() + "\n")
+		for _, n := range r.Answer.Notes {
+			writeBlock(&b, n)
+		}
 	}
 	for _, p := range r.Parts {
 		b.WriteString("\n" + p.Title + "\n")

@@ -14,6 +14,7 @@ type Answer struct {
 	Figure
 	Verdict *Verdict // nil where there is nothing to decide
 	Says    Line
+	Notes   []Note   // what would mislead who reads no further
 	Needs   []string // keys without which it is withheld
 }
 

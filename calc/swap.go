@@ -46,7 +46,7 @@ func newSwap() *swapSheet {
 			{"gears", "Gears", "other teeth, or a whole feeder's gearing"},
 			{"out", "Pulley, belt, screw or roller", "what moves the work"},
 		}},
-		Moves:      choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "a rotary table"}),
+		Moves:      choose(Option{"linear", "A carriage or nut", "by mm"}, Option{"feed", "Filament", "by mm"}, Option{"rotary", "A table that turns", "by degrees"}),
 		scaleEntry: newScaleEntry(),
 		was:        newTrainEntry(), now: newTrainEntry(), kept: newTrainEntry(),
 	}
@@ -71,13 +71,13 @@ func (s *swapSheet) Fields() []Field {
 	micro := func(suffix, label string, on []When, section *Section, t *trainEntry) Field {
 		return Field{Key: "micro" + suffix, Label: "Microsteps" + label, Hint: microHint, Section: section, When: on, Cells: one(&t.Micro), Suggest: usualMicro}
 	}
-	const before, after, same = " before", " now", ", unchanged"
+	const before, after, same = " before", " after the swap", ", unchanged"
 	return concat(
 		[]Field{
 			{Key: "changed", Label: "Tick all that is different now", Section: what, Cells: &s.Changed},
-			{Key: "moves", Label: "The axis moves", Section: setting, Cells: one(&s.Moves)},
+			{Key: "moves", Label: "It moves", Section: setting, Cells: one(&s.Moves)},
 		},
-		s.scaleEntry.fields(setting, "moves", "linear"),
+		relabel(s.scaleEntry.fields(setting, "moves", "linear", "feed"), " before the swap"),
 		[]Field{
 			angle("", before, ticked("angle"), parts, &s.was), angle(fresh, after, ticked("angle"), parts, &s.now),
 			micro("", before, ticked("micro"), parts, &s.was), micro(fresh, after, ticked("micro"), parts, &s.now),
@@ -94,9 +94,12 @@ func (s *swapSheet) Fields() []Field {
 	)
 }
 
+// relabel says of fields with a text to fill in at which time they are meant.
 func relabel(fields []Field, suffix string) []Field {
 	for i := range fields {
-		fields[i].Label += suffix
+		if fields[i].Key != "as" {
+			fields[i].Label += suffix
+		}
 	}
 	return fields
 }

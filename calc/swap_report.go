@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -62,11 +63,24 @@ func (a *swapped) effects() Part {
 // one that stays.
 func (a *swapped) entries() Part {
 	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
-	for _, c := range drive.Conventions {
+	order := slices.Clone(drive.Conventions)
+	if a.given { // the person's own first
+		slices.SortStableFunc(order, func(x, y drive.Convention) int {
+			return boolOrder(x == a.setting.Convention) - boolOrder(y == a.setting.Convention)
+		})
+	}
+	for _, c := range order {
 		p.Blocks = append(p.Blocks, Para{say("Where the controller stores " + strings.ToLower(settingName(c, a.sheet.rotary())) + ":")}, Points{a.entriesOf(c)})
 	}
 	p.Blocks = append(p.Blocks, Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
 	return p
+}
+
+func boolOrder(first bool) int {
+	if first {
+		return 0
+	}
+	return 1
 }
 
 func (a *swapped) entriesOf(c drive.Convention) []Line {
@@ -126,7 +140,7 @@ func (a *swapped) toMeasure() Link {
 	case a.sheet.rotary():
 		pieces = append(pieces, piece{"axis", []string{"rotary"}})
 		key += "deg"
-	case a.sheet.now.output.Kind.Word != "roller" && a.sheet.Changed.Has("out"):
+	case a.sheet.Moves.Word == "linear":
 		pieces = append(pieces, piece{"axis", []string{"travel"}})
 	}
 	if word != asSteps {

@@ -29,7 +29,8 @@
       target.tabIndex = -1;
       target.focus({ preventScroll: true });
     }
-    target.scrollIntoView();
+    // A field in the middle, so that its label shows too.
+    target.scrollIntoView(target.matches("input, select, fieldset") ? { block: "center" } : {});
   }, true);
 
   // ---- Enter in a field computes nothing that isn't there already.
