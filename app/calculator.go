@@ -190,12 +190,20 @@ func barLabel(a *calc.Answer) string {
 	return a.Label
 }
 
+// barFigure is what to have in the controller.
+func barFigure(a *calc.Answer) calc.Figure {
+	if a.Keep != nil {
+		return *a.Keep
+	}
+	return a.Figure
+}
+
 // bar keeps the answer in view on a small screen.
 func (c *calculator) bar(r calc.Report) app.UI {
 	return app.If(r.Answer != nil, func() app.UI {
 		return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
 			app.Span().Class("bar-label").Text(barLabel(r.Answer)),
-			app.Strong().Text(r.Answer.String()),
+			app.Strong().Text(barFigure(r.Answer).String()),
 		)
 	})
 }

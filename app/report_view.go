@@ -49,13 +49,24 @@ func (c *calculator) answer(r calc.Report) app.UI {
 	}
 	return app.Div().Class(class).Body(
 		verdict,
+		app.If(a.Keep != nil, func() app.UI {
+			return app.Div().Body(app.H2().Text(a.Keep.Label), app.P().Class("headline").Body(figure(*a.Keep)))
+		}),
 		app.H2().Text(a.Label),
-		app.P().Class("headline").Body(figure(a.Figure), app.Text(" "),
+		app.P().Class(headlineClass(a)).Body(figure(a.Figure), app.Text(" "),
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
 				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy the full value "+a.Full()).Text("Copy "+a.Full())),
 		app.P().Body(line(a.Says)...),
 		app.Range(a.Notes).Slice(func(i int) app.UI { return note(a.Notes[i]) }),
 	)
+}
+
+// headlineClass shows the figure large, unless another is to be kept.
+func headlineClass(a *calc.Answer) string {
+	if a.Keep != nil {
+		return "found"
+	}
+	return "headline found"
 }
 
 // verdictMarks tell verdicts by shape.

@@ -109,7 +109,7 @@ func (s *scaleEntry) fields(section *Section, axis string, linear ...string) []F
 		}
 		return and(when(axis, linear...), "as", as)
 	}
-	const hint = "As it stands in the controller now, with all its digits."
+	const hint = "As it stood during the runs, with all its digits."
 	return []Field{
 		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
 		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},

@@ -3,6 +3,7 @@ package calc
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -115,17 +116,60 @@ func (a *measured) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
 
 func (a *measured) answer() *Answer {
 	f := a.setting(conventionWords[a.now.Convention], a.corrected())
-	f.Label = "New setting, " + strings.ToLower(f.Label)
-	says := say("Now ", a.old("", a.now), ".")
-	switch a.judged.Verdict {
-	case measure.LeaveIt:
-		f.Label = "What the readings give, " + strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
-		says = say("Leave it at ", a.old("", a.now), ".")
-	case measure.MeasureMore, measure.NotWithThis:
-		f.Label = "As far as it goes, " + strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
-		says = append(says, say(" Do not enter this yet.")...)
+	name := strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
+	f.Label = "New setting, " + name
+	answer := &Answer{Figure: f, Verdict: a.firstVerdict(), Says: say("Now ", a.old("", a.now), "."), Notes: a.grave(), Needs: a.allKeys}
+	switch {
+	case a.hasThen:
+		answer.Verdict = a.secondVerdict()
+		answer.Says = say("It was ", a.old("", a.now), " before the change.")
+		answer.Needs = concat(answer.Needs, a.laterKeys)
+	case a.judged.Verdict == measure.LeaveIt:
+		keep := a.old("", a.now)
+		keep.Label = "Leave it at, " + name
+		answer.Label, answer.Keep = "What the readings give", &keep
+		answer.Says = say("The difference is within the tolerance: changing it would bring nothing.")
+	case a.judged.Verdict == measure.MeasureMore, a.judged.Verdict == measure.NotWithThis:
+		answer.Label = "As far as it goes, " + name
+		answer.Says = append(answer.Says, say(" Do not enter this yet.")...)
 	}
-	return &Answer{Figure: f, Verdict: a.verdict(a.judged, a.scale.Error()), Says: says, Notes: a.grave(), Needs: a.allKeys}
+	return answer
+}
+
+// firstVerdict is that of the first round, unless a usual mistake or slip comes
+// before it.
+func (a *measured) firstVerdict() *Verdict {
+	v := a.verdict(a.judged, a.scale.Error())
+	if a.suspectsMistake() {
+		v.Title = "Look for a mistake first"
+		v.Says = append(v.Says, say(" And it is just what a usual mistake does: see below before you enter anything.")...)
+	}
+	if a.slips() {
+		v.Title += ", and mind the slip"
+		v.Says = slices.Concat(say("Taken from the runs without slip: "), v.Says)
+	}
+	return v
+}
+
+// secondVerdict is that of the round after the change.
+func (a *measured) secondVerdict() *Verdict {
+	v := a.verdict(a.judgedThen, a.then.Error())
+	v.Title = map[VerdictKind]string{
+		Leave: "Done: the change did what it should", Change: "Still off after the change", MeasureMore: "Not sure yet: add runs after the change",
+		Hopeless: "Not to be told with this instrument and length", Either: "As near as it matters",
+	}[v.Kind]
+	return v
+}
+
+// suspectsMistake reports whether the found ratio is one that a usual mistake
+// makes, so that entering it would only hide that.
+func (a *measured) suspectsMistake() bool {
+	return a.judged.Verdict == measure.ChangeIt && len(a.readRatio()) > 0
+}
+
+// slips reports whether the error falls with speed.
+func (a *measured) slips() bool {
+	return a.sheet.method() == severalSpeeds && (a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
 }
 
 // missing asks for what the answer needs.

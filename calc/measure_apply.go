@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -43,11 +42,15 @@ const valuePlace = "{value}"
 // value may hide. Where nothing should be changed it is folded.
 func (a *measured) apply() (Part, bool) {
 	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
-	switch a.judged.Verdict {
-	case measure.LeaveIt:
+	switch {
+	case a.hasThen:
+		p.Title, p.Folded = "What was applied", true
+	case a.judged.Verdict == measure.LeaveIt:
 		p.Title, p.Folded = "If you change it all the same", true
-	case measure.MeasureMore, measure.NotWithThis:
+	case a.judged.Verdict == measure.MeasureMore, a.judged.Verdict == measure.NotWithThis:
 		p.Title, p.Folded = "If you cannot measure any better", true
+	case a.suspectsMistake():
+		p.Title, p.Folded = "If none of that is true, or the controller has no entry for it", true
 	}
 	is, was := a.corrected(), a.now
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
@@ -84,25 +87,41 @@ func (a *measured) templateKey() string {
 
 // next says what to do now, which depends on the verdict.
 func (a *measured) next() (Part, bool) {
-	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys}
+	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
 	var items []Line
+	if a.slips() {
+		items = a.againstSlip()
+	}
 	switch a.judged.Verdict {
 	case measure.LeaveIt:
-		items = []Line{say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis.")}
-	case measure.MeasureMore, measure.NotWithThis:
-		items = append(a.remedies(), say("Then look again. Readings that you add to this sheet count together with the others."))
-	default:
-		items = []Line{a.confirm(),
-			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place.")}
-		if a.sheet.isFeed() {
-			items = append(items, say("Then look at what was tuned while the scale was wrong: retraction, load and unload lengths, and the flow factor."))
+		if !a.slips() {
+			items = append(items, say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis."))
 		}
+	case measure.MeasureMore, measure.NotWithThis:
+		items = concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
+	default:
+		if a.suspectsMistake() {
+			items = append(items, say("Look for the mistake first. Where you find it, put it right and measure again."))
+		}
+		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”, and leave the setting above as it was during the first runs."),
+			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
+			a.tuned())
 	}
 	p.Blocks = []Block{Steps{items}}
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
 	return p, true
+}
+
+// againstSlip says up to which speed the setting holds, and what slip is cured
+// with.
+func (a *measured) againstSlip() []Line {
+	var items []Line
+	if v, ok := a.slip.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
+		items = append(items, say("Feed no faster than ", Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance."))
+	}
+	return append(items, say("Against the slip: melt hotter or feed slower, clean the roller, set its tension, ease the filament's path, and look for a blocked nozzle. Then repeat the test."))
 }
 
 // confirm says in which band the next reading should fall.
@@ -136,6 +155,9 @@ func (a *measured) remedies() []Line {
 		return []Line{say("Make at least three runs, and say what you read them with.")}
 	}
 	var items []Line
+	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
+		items = append(items, say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time."))
+	}
 	for _, m := range means {
 		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
 		var l Line
@@ -159,30 +181,31 @@ func (a *measured) remedies() []Line {
 	return items
 }
 
-// again says whether the change did what it should.
+// again says what the second round shows.
 func (a *measured) again() (Part, bool) {
 	if !a.hasThen {
 		return Part{}, false
 	}
-	p := Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys,
-		[]string{"rest" + again, "fed" + again, "moved" + again, "turned" + again, "eachmark" + again, "aside" + again})}
-	j, err := a.then.Judge(a.sheet.tolerance())
-	if err != nil {
-		return Part{}, false
-	}
+	p := Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
 	e := a.then.Error()
 	off := percent("then", "Error now", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	v := a.verdict(j, e)
-	titles := map[VerdictKind]string{
-		Leave: "Done: the change did what it should.", Change: "Still off.", MeasureMore: "Not sure yet.",
-		Hopeless: "Not to be told with this.", Either: "As near as it matters.",
-	}
-	p.Blocks = []Block{Para{slices.Concat(say(titles[v.Kind]+" "), v.Says)}, Figures{[]Figure{off}}}
-	if v.Kind == Change && e.Value*a.scale.Error().Value > 0 {
+	p.Blocks = []Block{Figures{[]Figure{off}}}
+	switch {
+	case a.judgedThen.Verdict == measure.LeaveIt:
+		p.Blocks = append(p.Blocks, Para{a.tuned()})
+	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
 		p.Blocks = append(p.Blocks, Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
 	}
 	return p, true
+}
+
+// tuned reminds of what the old error hid.
+func (a *measured) tuned() Line {
+	if a.sheet.isFeed() {
+		return say("Then look at what was tuned while the scale was wrong: retraction, load and unload lengths, and the flow factor.")
+	}
+	return say("Then look at what was tuned while the scale was wrong.")
 }
 
 // conventions shows the setting before and after in each convention that the

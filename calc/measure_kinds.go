@@ -18,15 +18,15 @@ func (a *measured) speeds() (Part, bool) {
 	}
 	slope := r.Line.SlopeEstimate()
 	figures := []Figure{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
-	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), true); ok {
-		figures = append(figures, Figure{ID: "holds", Label: "With the new setting, within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
+	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
+		figures = append(figures, Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
 	}
 	p.Blocks = append(p.Blocks, Para{say(a.slipSays())}, a.speedChart(), t, Figures{figures})
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
 		p.Blocks = append(p.Blocks, Note{Doubt, say(string(w))})
 	}
 	if r.Trouble == measure.SlipFound || r.Basis == measure.FromPlateau {
-		p.Blocks = append(p.Blocks, Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other. Feed slower or melt hotter, clean the roller, set its tension, ease the filament's path, or look for a blocked nozzle.")})
+		p.Blocks = append(p.Blocks, Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
 	}
 	return p, true
 }

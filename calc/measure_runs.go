@@ -85,7 +85,7 @@ func (a *measured) runChart() Chart {
 	c.X.Names = append(c.X.Names, "mean")
 	c.Points = append(c.Points, Point{float64(len(a.runs) + 1), mean.Value, low, high, "mean with its interval", Result})
 	for i, r := range a.later {
-		c.X.Names = append(c.X.Names, "then")
+		c.X.Names = append(c.X.Names, "after")
 		c.Points = append(c.Points, Point{float64(len(a.runs) + 2 + i), r.moved, r.moved, r.moved, "after the change", Later})
 	}
 	c.Alt = "Each run's length beside the mean, " + a.length("", "", mean.Value).String() + ", with its interval from " +
@@ -101,7 +101,8 @@ func (a *measured) suspect() *run {
 		return nil
 	}
 	s, err := measure.Grubbs(seriesOf(runs), 0.05)
-	if err != nil || !s.Found {
+	with, _ := a.sheet.instrument()
+	if err != nil || !s.Found || math.Abs(s.Value-s.Mean) <= 2*with.Resolution { // a step or two is no slip of the hand
 		return nil
 	}
 	return &runs[s.Index]

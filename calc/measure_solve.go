@@ -109,14 +109,16 @@ type measured struct {
 	fit      measure.AxisFit
 	reversal measure.Reversal
 
-	later    []run // the second round
-	then     measure.Scale
-	hasThen  bool
-	runKeys  []string // of the readings
-	readKeys []string // of all that the scale depends on
-	allKeys  []string // and of the setting
-	nowKey   string
-	askedKey string
+	later      []run // the second round
+	laterKeys  []string
+	then       measure.Scale
+	judgedThen measure.Judgement
+	hasThen    bool
+	runKeys    []string // of the readings
+	readKeys   []string // of all that the scale depends on
+	allKeys    []string // and of the setting
+	nowKey     string
+	askedKey   string
 }
 
 func (s *measureSheet) Solve() Report {
@@ -126,7 +128,7 @@ func (s *measureSheet) Solve() Report {
 	}
 	var problems, later []Problem
 	a.runs, a.runKeys, problems = s.runs(&s.first, "")
-	a.later, _, later = s.runs(&s.second, again)
+	a.later, a.laterKeys, later = s.runs(&s.second, again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()
 	a.now, a.nowKey, a.hasNow = s.setting(s.rotary())
 	a.readKeys = concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
@@ -280,7 +282,8 @@ func (a *measured) solveAgain() {
 		return
 	}
 	if a.then, err = measure.ScaleOf(a.asked, test); err == nil {
-		a.hasThen = true
+		a.judgedThen, err = a.then.Judge(a.sheet.tolerance())
+		a.hasThen = err == nil
 	}
 }
 
@@ -301,9 +304,9 @@ func (a *measured) report(problems []Problem) Report {
 	makers := []func() (Part, bool){a.howTo}
 	switch a.judged.Verdict {
 	case measure.ChangeIt, measure.EitherIsFine:
-		makers = append(makers, a.ratio, a.apply, a.next, a.again)
+		makers = append(makers, a.again, a.ratio, a.apply, a.next)
 	default:
-		makers = append(makers, a.next, a.ratio, a.again, a.apply)
+		makers = append(makers, a.again, a.next, a.ratio, a.apply)
 	}
 	makers = append(makers, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
 	r.Parts = a.parts(makers...)

@@ -120,11 +120,13 @@ func TestMeasureVerdicts(t *testing.T) {
 	const feed = "steps=538&asked=80&mark=105&tool=caliper-0.05&rest="
 	check(feed+"28.7,28.9,28.6", Change, "It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.")
 	f := check(feed+"25.0,25.1,25.0,25.1,25.0", Leave, "within your tolerance")
-	assert.Contains(t, f.Report().Answer.Says.String(), "Leave it at 538 steps/mm")
+	assert.Equal(t, "538 steps/mm", f.Report().Answer.Keep.String(), "what to leave it at is the headline")
 	assert.Contains(t, part(f, "next"), "Leave the setting.")
 	assert.Contains(t, part(f, "apply"), "If you change it all the same")
 	f = check(feed+"25.2,25.9,25.4", MeasureMore, "cannot tell")
 	assert.Contains(t, part(f, "next"), "one more run")
+	f = check(feed+"25.9,24.2,25.1", MeasureMore)
+	assert.Contains(t, part(f, "next"), "Make the mark finer", "the scatter is far above the step")
 	f = check("steps=538&asked=80&mark=105&tool=rule&rest=25,25,25", Hopeless, "too coarse over this length to tell ± 0.5 %")
 	assert.Contains(t, part(f, "next"), "would settle it")
 	assert.Contains(t, f.Report().Answer.Says.String(), "Do not enter this yet")
@@ -173,10 +175,17 @@ func TestMeasureOutlierIsPointedOutAndStays(t *testing.T) {
 	assert.Equal(t, f.Report(), again.Report())
 }
 
+func TestMeasureOneStepIsNoOutlier(t *testing.T) {
+	f := open(t, "measure", "v=1&steps=538&asked=80&read=fed&tool=caliper-0.1&fed=76.3,76.3,76.3,76.3,76.3,76.4")
+	assert.NotContains(t, f.Report().String(), "stands out")
+}
+
 func TestMeasureRatioReading(t *testing.T) {
 	f := open(t, "measure", "v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=40.1,40,40.1")
 	assert.Contains(t, part(f, "ratio"), "A 0.9° motor is set up as one of 1.8°. Look at the step angle")
 	assert.Contains(t, part(f, "ratio"), "explanations fit")
+	assert.Equal(t, "Look for a mistake first", verdictOf(f).Title)
+	assert.Contains(t, part(f, "apply"), "If none of that is true")
 	f = open(t, "measure", "v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=17.8,17.8,17.7&gears=pairs&driving=12&driven=54")
 	assert.Contains(t, part(f, "ratio"), "The gear pair 12:54 is left out")
 	f = open(t, "measure", "v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=30.2,30.1,30.2&counted=volume")
@@ -194,7 +203,10 @@ func TestMeasureSlip(t *testing.T) {
 	assert.InDelta(t, 415/0.996, out(t, f, "steps"), 0.3)
 	assert.Contains(t, part(f, "speeds"), "that is slip on top of the scale")
 	assert.Contains(t, part(f, "speeds"), "Steps are not the cure for slip")
-	assert.InDelta(t, 0.5/0.2, out(t, f, "holds"), 0.3)
+	assert.InDelta(t, (0.5-0.4)/0.2, out(t, f, "holds"), 0.1, "with the setting left as it is")
+	assert.Equal(t, "Leave it, and mind the slip", verdictOf(f).Title)
+	assert.Contains(t, part(f, "next"), "Feed no faster than 0.51 mm/s (31 mm/min)")
+	assert.Contains(t, part(f, "next"), "Against the slip")
 	assert.Equal(t, Leave, verdictOf(f).Kind, "0.4 % of scale is within 0.5 %: the rest is slip")
 
 	f = open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,60,180,180,180,300,300,300&fed=99.42,99.38,99.40,99.41,99.38,99.40,97.1,97.0,97.05")
@@ -245,16 +257,17 @@ func TestMeasureSecondRound(t *testing.T) {
 		return open(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&restagain="+rest)
 	}
 	f := again("25.0,25.1,25.0,25.1")
-	assert.Contains(t, part(f, "again"), "Done: the change did what it should.")
+	assert.Equal(t, "Done: the change did what it should", verdictOf(f).Title, "the second round has the headline")
+	assert.Contains(t, part(f, "apply"), "What was applied")
 	assert.InDelta(t, -0.0625, out(t, f, "then"), 1e-6)
 	assert.InEpsilon(t, 564.3356643, out(t, f, "steps"), 1e-9, "the first round stays what it was")
 	f = again("28.8,28.7,28.9")
-	assert.Contains(t, part(f, "again"), "Still off.")
+	assert.Equal(t, "Still off after the change", verdictOf(f).Title)
 	assert.Contains(t, part(f, "again"), "is the new value really in use?")
 	f = again("21,21.1,21")
 	assert.NotContains(t, part(f, "again"), "really in use")
 	f = again("25.4")
-	assert.Contains(t, part(f, "again"), "Not sure yet.")
+	assert.Contains(t, verdictOf(f).Title, "Not sure yet")
 	assert.Empty(t, part(again(""), "again"))
 }
 

@@ -14,6 +14,7 @@ type Answer struct {
 	Figure
 	Verdict *Verdict // nil where there is nothing to decide
 	Says    Line
+	Keep    *Figure  // what to leave as it is, where nothing is to be changed
 	Notes   []Note   // what would mislead who reads no further
 	Needs   []string // keys without which it is withheld
 }

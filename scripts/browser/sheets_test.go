@@ -17,7 +17,7 @@ const heron = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
 // answerOf is what the page shows as its headline, at full precision.
 func answerOf(p *Page) string {
 	p.t.Helper()
-	return Eval[string](p, `(document.querySelector(".answer .headline data") || {value: ""}).value`)
+	return Eval[string](p, `(document.querySelector(".answer .found data") || {value: ""}).value`)
 }
 
 func TestDeepLinksAnswer(t *testing.T) {
@@ -359,7 +359,7 @@ func TestPastedLinkOpens(t *testing.T) {
 	assert.Contains(t, p.Text("#pasted-problem"), "not a link to one of these pages")
 	p.Fill("pasted", "https://elsewhere.example/some/club/measure/#"+heron)
 	p.Press(kb.Enter)
-	p.Wait(`document.querySelector(".answer .headline data")`)
+	p.Wait(`document.querySelector(".answer .found data")`)
 	assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
 }
 
