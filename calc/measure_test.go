@@ -130,7 +130,7 @@ func TestMeasureVerdicts(t *testing.T) {
 	f = check("steps=538&asked=80&mark=105&tool=rule&rest=25,25,25", Hopeless, "too coarse over this length to tell ± 0.5 %")
 	assert.Contains(t, part(f, "next"), "would settle it")
 	assert.Contains(t, f.Report().Answer.Says.String(), "Do not enter this yet")
-	f = check("steps=538&asked=80&mark=105&tool=rule&rest=29,29,29", Hopeless, "It is off, but", "to set it right")
+	check("steps=538&asked=80&mark=105&tool=rule&rest=29,29,29", Hopeless, "It is off, but", "to set it right")
 	check("axis=travel&steps=80&asked=100&tol=1&tool=caliper-0.01&moved=101.00,101.01,100.99,101.00,101.01,100.99,101.00,101.01,100.99", Either, "about as much as your tolerance of ± 1 %")
 	check("axis=travel&steps=80&asked=100&moved=98", MeasureMore, "It moved 2 % too little.")
 	check("axis=travel&steps=80&asked=100&moved=101,102,101", Change, "too much, 95 % sure", "± 0.2 %")
