@@ -58,8 +58,8 @@ type run struct {
 	mark, rest float64 // of a mark test
 	moved      float64
 	aside      bool
-	speed      float64 // mm/s, in a test at several speeds
-	want       float64 // commanded, in a test of several lengths
+	speed      float64 // mm/s, in a test at several speeds; 0 if not told
+	want       float64 // commanded, in a test of several lengths; 0 if not told
 }
 
 // runs returns the complete rows, the keys they are read from, and what is
@@ -108,10 +108,12 @@ func plainRuns[T unit.Quantity](r *roundEntry, list *List[unit.Input[T], *unit.I
 }
 
 // counted are the runs that were not set aside.
-func counted(runs []run) []run {
+func counted(runs []run) []run { return keep(runs, func(r run) bool { return !r.aside }) }
+
+func keep(runs []run, good func(run) bool) []run {
 	var all []run
 	for _, r := range runs {
-		if !r.aside {
+		if good(r) {
 			all = append(all, r)
 		}
 	}

@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"errors"
-
 	"striderule/calc/drive"
 	"striderule/calc/measure"
 )
@@ -128,6 +126,9 @@ func (s *measureSheet) Solve() Report {
 	}
 	var problems, later []Problem
 	a.runs, a.runKeys, problems = s.runs(&s.first, "")
+	for i, r := range a.runs {
+		a.runs[i].speed, a.runs[i].want = float64(s.At.Rows[r.row].Value), float64(s.Want.Rows[r.row].Value)
+	}
 	a.later, a.laterKeys, later = s.runs(&s.second, again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()
 	a.now, a.nowKey, a.hasNow = s.setting(s.rotary())
@@ -141,150 +142,6 @@ func (s *measureSheet) Solve() Report {
 	}
 	a.solveAgain()
 	return a.report(concat(problems, later, s.templateProblems()))
-}
-
-// errMissing says that the readings are not complete; what is missing is asked
-// for, so it needs no words.
-var errMissing = errors.New("not complete")
-
-// solve takes the scale from the readings.
-func (a *measured) solve() error {
-	switch a.sheet.method() {
-	case severalSpeeds:
-		return a.solveSpeeds()
-	case severalLengths:
-		return a.solveLengths()
-	case bothSides:
-		return a.solveSides()
-	}
-	runs := counted(a.runs)
-	if len(runs) == 0 || !a.hasAsked {
-		return errMissing
-	}
-	var err error
-	if a.test, err = a.sheet.evidence(runs).Measure(); err == nil {
-		a.scale, err = measure.ScaleOf(a.asked, a.test)
-	}
-	return err
-}
-
-func (a *measured) solveSpeeds() error {
-	runs := a.withSpeed()
-	if len(runs) == 0 || !a.hasAsked {
-		return errMissing
-	}
-	var err error
-	if a.test, err = a.sheet.evidence(runs).Measure(); err != nil {
-		return err
-	}
-	test := measure.SlipTest{Commanded: a.asked, Common: a.test.Budget.Fixed()}
-	for _, r := range runs {
-		test.Runs = append(test.Runs, measure.SpeedRun{Speed: r.speed, Length: r.moved})
-	}
-	if a.slip, err = test.Solve(); err == nil {
-		a.scale = a.slip.Scale
-	}
-	return err
-}
-
-// withSpeed are the runs that count and tell their speed.
-func (a *measured) withSpeed() []run {
-	var runs []run
-	for _, r := range counted(a.runs) {
-		if at := a.sheet.At.Rows[r.row]; at.Given {
-			r.speed = float64(at.Value)
-			runs = append(runs, r)
-		}
-	}
-	return runs
-}
-
-func (a *measured) solveLengths() error {
-	runs := a.withLength()
-	if len(runs) == 0 {
-		return errMissing
-	}
-	points := make([]measure.Point, len(runs))
-	for i, r := range runs {
-		points[i] = measure.Point{X: r.want, Y: r.moved}
-	}
-	with, _ := a.sheet.instrument()
-	var err error
-	if a.fit, err = measure.ScaleAndOffset(points, with); err == nil {
-		a.scale = a.fit.Scale
-	}
-	return err
-}
-
-// withLength are the runs that count and tell their commanded length.
-func (a *measured) withLength() []run {
-	var runs []run
-	for _, r := range counted(a.runs) {
-		if want := a.sheet.Want.Rows[r.row]; want.Given {
-			r.want = float64(want.Value)
-			runs = append(runs, r)
-		}
-	}
-	return runs
-}
-
-// solveSides takes reversal from positions, and the scale from the line through
-// the means of both directions.
-func (a *measured) solveSides() error {
-	s := a.sheet
-	var targets []measure.Target
-	var means []measure.Point
-	index := map[float64]int{}
-	for i, in := range s.Targets.Rows {
-		up, down := s.Up.Rows[i], s.Down.Rows[i]
-		if !in.Given || !up.Given && !down.Given {
-			continue
-		}
-		at := float64(in.Value)
-		if _, seen := index[at]; !seen {
-			index[at] = len(targets)
-			targets = append(targets, measure.Target{Position: at})
-		}
-		t := &targets[index[at]]
-		if up.Given {
-			t.Forward = append(t.Forward, float64(up.Value))
-		}
-		if down.Given {
-			t.Backward = append(t.Backward, float64(down.Value))
-		}
-		if up.Given && down.Given {
-			means = append(means, measure.Point{X: at, Y: float64(up.Value+down.Value) / 2})
-		}
-	}
-	if len(targets) == 0 {
-		return errMissing
-	}
-	var err error
-	if a.reversal, err = measure.Bidirectional(targets); err != nil {
-		return err
-	}
-	line, err := measure.Fit(means)
-	if err == nil {
-		a.scale = measure.Scale{Ratio: line.SlopeEstimate(), Runs: len(means)}
-		err = a.scale.Check()
-	}
-	return err
-}
-
-// solveAgain takes the error after the change from the second round.
-func (a *measured) solveAgain() {
-	runs := counted(a.later)
-	if len(runs) == 0 || !a.hasAsked {
-		return
-	}
-	test, err := a.sheet.evidence(runs).Measure()
-	if err != nil {
-		return
-	}
-	if a.then, err = measure.ScaleOf(a.asked, test); err == nil {
-		a.judgedThen, err = a.then.Judge(a.sheet.tolerance())
-		a.hasThen = err == nil
-	}
 }
 
 func (a *measured) hasAnswer() bool { return a.found && a.hasNow }
