@@ -171,7 +171,7 @@
   }
   function snapshot() {
     const active = document.activeElement;
-    const snap = { fields: [], focus: active && active.id, selection: null, x: scrollX, y: scrollY };
+    const snap = { fields: [], focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
     for (const f of document.querySelectorAll("input[id], textarea[id], select[id]")) {
       if (changed(f)) snap.fields.push({ id: f.id, value: f.value, checked: f.checked });
     }
@@ -198,6 +198,20 @@
       } catch (e) { /* not a text field */ }
     }
     if (snap.x || snap.y) scrollTo(snap.x, snap.y);
+    if (f) holdInPlace(f, snap.top);
+  }
+  // The first answers may put text above the field that somebody is typing in:
+  // it stays where it is on the screen, unless the person scrolls.
+  function holdInPlace(field, top) {
+    let frames = 30;
+    for (const type of ["wheel", "touchmove"]) addEventListener(type, () => { frames = 0; }, { once: true, passive: true });
+    const step = () => {
+      if (frames-- <= 0 || document.activeElement !== field) return;
+      const off = field.getBoundingClientRect().top - top;
+      if (Math.abs(off) > 1) scrollBy(0, off);
+      requestAnimationFrame(step);
+    };
+    requestAnimationFrame(step);
   }
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
