@@ -14,12 +14,22 @@ func (p *methodPage) OnNav(ctx app.Context) { arrived(ctx) }
 
 func (p *methodPage) Render() app.UI {
 	return shell("/method/", "Method and cautions", "How is it worked out, and may I rely on it?",
+		contents(),
 		chapter("cautions", "Cautions", cautions()...),
 		chapter("formulas", "Formulas and their sources", formulas()...),
 		chapter("example", "A worked example", workedExample()...),
 		chapter("links", "Links, key by key", linkKeys()...),
 		chapter("glossary", "Glossary", glossary()),
 	)
+}
+
+// contents leads to the chapters.
+func contents() app.UI {
+	var items []app.UI
+	for _, c := range [][2]string{{"cautions", "Cautions"}, {"formulas", "Formulas"}, {"example", "Worked example"}, {"links", "Links"}, {"glossary", "Glossary"}} {
+		items = append(items, app.Li().Body(app.A().Href("#"+c[0]).DataSet("jump", c[0]).Text(c[1])))
+	}
+	return app.Ul().Class("links contents").Body(items...)
 }
 
 func chapter(id, title string, body ...app.UI) app.UI {
@@ -96,7 +106,7 @@ func anonymous(t calc.Table) calc.Table {
 func linkKeys() []app.UI {
 	body := []app.UI{
 		app.P().Text("A link is the page's address, a #, and the entries: key=value, joined by &. It can be read and changed by hand. v=1 is the version; links made today open for ever. A bare number is in the field's unit, another unit is written behind it: 80, 80mm, 3.15in. Lists are joined by commas, so the decimal mark in a link is the point. What is left out has its default. saw=ID:number is the result that the sender saw; the page checks it against its own. What stands behind # is never sent to the host."),
-		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row."),
+		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row, and with -u for its expanded uncertainty."),
 	}
 	for _, p := range calc.Pages {
 		body = append(body,

@@ -102,14 +102,13 @@ func newScaleEntry() scaleEntry {
 
 // fields declares the entry. axis is the key of the choice that tells rotary
 // axes from linear ones, whose words are linear.
-func (s *scaleEntry) fields(section *Section, axis string, linear ...string) []Field {
+func (s *scaleEntry) fields(section *Section, hint, axis string, linear ...string) []Field {
 	shown := func(as string, rotary bool) []When {
 		if rotary {
 			return and(when(axis, "rotary"), "as", as)
 		}
 		return and(when(axis, linear...), "as", as)
 	}
-	const hint = "As it stood during the runs, with all its digits."
 	return []Field{
 		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
 		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},

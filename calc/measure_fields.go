@@ -19,7 +19,7 @@ func (s *measureSheet) Fields() []Field {
 	rest := and(feed, "read", "rest")
 	return concat(
 		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
-		relabel(s.scaleEntry.fields(secAxis, "axis", "feed", "travel"), " now"),
+		relabel(s.scaleEntry.fields(secAxis, "As it stood during the runs, with all its digits.", "axis", "feed", "travel"), " now"),
 		[]Field{
 			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
 			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},

@@ -6,7 +6,7 @@ var swapPage = Page{
 	Question: "I fitted another motor, driver, gear, pulley, belt, screw or roller. Which numbers move?",
 	About:    "Old and new part side by side: which of steps per mm and travel per turn moves, which stays, the new value, and every entry that must change.",
 	New:      func() Sheet { return newSwap() },
-	Example:  "v=1&changed=gears&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8&microkept=16",
+	Example:  "v=1&changed=gears&moves=feed&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8&microkept=16",
 	Outputs: concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),
@@ -74,10 +74,10 @@ func (s *swapSheet) Fields() []Field {
 	const before, after, same = " before", " after the swap", ", unchanged"
 	return concat(
 		[]Field{
-			{Key: "changed", Label: "Tick all that is different now", Section: what, Cells: &s.Changed},
+			{Key: "changed", Label: "What is different now", Section: what, Cells: &s.Changed},
 			{Key: "moves", Label: "It moves", Section: setting, Cells: one(&s.Moves)},
 		},
-		relabel(s.scaleEntry.fields(setting, "moves", "linear", "feed"), " before the swap"),
+		relabel(s.scaleEntry.fields(setting, "With all its digits.", "moves", "linear", "feed"), " before the swap"),
 		[]Field{
 			angle("", before, ticked("angle"), parts, &s.was), angle(fresh, after, ticked("angle"), parts, &s.now),
 			micro("", before, ticked("micro"), parts, &s.was), micro(fresh, after, ticked("micro"), parts, &s.now),
