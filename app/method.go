@@ -61,8 +61,7 @@ func formulas() []app.UI {
 // workedExample is worked out here and now, by the page that it is about.
 func workedExample() []app.UI {
 	page, _ := calc.PageOf("measure")
-	c := &calculator{page: page, form: calc.Load(page, page.Example)}
-	r := c.form.Report()
+	r := calc.Load(page, page.Example).Report()
 	body := []app.UI{
 		app.P().Text("Tidewater Makers' Hall is a club workshop. Heron, its printer, got another feeder: 1.8° motor, 16 microsteps, 12 teeth on the motor side and 54 on the driven side. The setting is 538.0 steps/mm. 80 mm are commanded three times, each time marked anew at 105 mm; what remains is read with a caliper."),
 	}

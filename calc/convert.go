@@ -111,13 +111,11 @@ func (r plainRatio) in(s drive.Setting, to drive.Convention, m drive.Motor) driv
 
 func (s *convertSheet) row(i int) axisRow {
 	c := conventionOf(s.As.Rows[i])
-	r := axisRow{n: itoa(i + 1), name: s.Name.Rows[i].Value, key: conventionWords[c]}
+	r := axisRow{n: itoa(i + 1), name: s.Name.Rows[i].Value}
 	r.rotary = s.Moves.Rows[i].Word == "rotary"
+	r.key = settingKey(c, r.rotary)
 	if r.name == "" {
 		r.name = "Axis " + r.n
-	}
-	if r.rotary {
-		r.key += "deg"
 	}
 	r.setting.Convention = c
 	r.setting.Value, r.given = pick(r.key, map[string]reading{

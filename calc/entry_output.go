@@ -5,7 +5,7 @@ import (
 	"striderule/calc/unit"
 )
 
-// A Screw entry reads designations and leads; see drive.ParseScrew.
+// A screwValue reads designations and leads; see drive.ParseScrew.
 type screwValue struct {
 	Value drive.Screw
 	Given bool

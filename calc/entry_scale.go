@@ -31,6 +31,14 @@ func conventionOf(c Choice) drive.Convention {
 	panic("calc: no convention " + c.Word)
 }
 
+// settingKey is the key of the field for a setting.
+func settingKey(c drive.Convention, rotary bool) string {
+	if rotary {
+		return conventionWords[c] + "deg"
+	}
+	return conventionWords[c]
+}
+
 // settingUnit is the unit of a setting's full-precision value.
 func settingUnit(c drive.Convention, rotary bool) string {
 	units := [...]string{"steps/mm", "mm/rev", "mm/rev"}
@@ -124,10 +132,7 @@ func (s *scaleEntry) fields(section *Section, hint, axis string, linear ...strin
 // false while it is not given.
 func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok bool) {
 	c := conventionOf(s.As)
-	key = conventionWords[c]
-	if rotary {
-		key += "deg"
-	}
+	key = settingKey(c, rotary)
 	v, ok := pick(key, map[string]reading{
 		"steps": given(s.Steps), "turn": given(s.Turn), "output": given(s.Output),
 		"stepsdeg": given(s.StepsDeg), "turndeg": given(s.TurnDeg), "outputdeg": given(s.OutputDeg),

@@ -135,17 +135,15 @@ func (a *swapped) check() Part {
 func (a *swapped) toMeasure() Link {
 	word := conventionWords[a.setting.Convention]
 	pieces := []piece{{"v", []string{Version}}}
-	key := word
 	switch {
 	case a.sheet.rotary():
 		pieces = append(pieces, piece{"axis", []string{"rotary"}})
-		key += "deg"
 	case a.sheet.Moves.Word == "linear":
 		pieces = append(pieces, piece{"axis", []string{"travel"}})
 	}
 	if word != asSteps {
 		pieces = append(pieces, piece{"as", []string{word}})
 	}
-	pieces = append(pieces, piece{key, []string{unit.Trim(a.setting.Rescaled(a.factors).Value, 7)}})
+	pieces = append(pieces, piece{settingKey(a.setting.Convention, a.sheet.rotary()), []string{unit.Trim(a.setting.Rescaled(a.factors).Value, 7)}})
 	return Link{"Measure with the new setting", "measure", join(pieces)}
 }
