@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strings"
+
 	"striderule/calc"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -94,5 +96,23 @@ func note(n calc.Note) app.UI {
 	return app.Div().Class("note "+noteClasses[n.Kind]).Body(
 		app.Span().Class("note-mark").Aria("hidden", "true").Text(noteMarks[n.Kind]),
 		app.P().Body(append([]app.UI{app.Span().Class("unseen").Text(n.Kind.String() + ": ")}, line(n.Line)...)...),
+	)
+}
+
+// code is text to copy, and to save if it has the name of a file.
+func code(c calc.Code) app.UI {
+	said, name := "Copied "+c.Text, "Copy "+c.Label+": "+c.Text
+	class := "code"
+	if strings.Contains(c.Text, "\n") { // too long to be read out whole
+		said, name = "Copied: "+c.Label, "Copy "+c.Label
+		class = "code lines"
+	}
+	return app.Div().Class(class).Body(
+		app.Span().Class("code-label").Text(c.Label),
+		app.Code().Text(c.Text),
+		app.Button().Type("button").Class("copy").DataSet("copy", c.Text).DataSet("said", said).Aria("label", name).Text("Copy"),
+		app.If(c.File != "", func() app.UI {
+			return app.Button().Type("button").Class("copy").DataSet("save", c.File).DataSet("text", c.Text).Text("Save as " + c.File)
+		}),
 	)
 }

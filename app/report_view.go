@@ -134,12 +134,7 @@ func (c *calculator) block(b calc.Block) app.UI {
 	case calc.Points:
 		return app.Ul().Body(items(b.Items)...)
 	case calc.Code:
-		return app.Div().Class("code").Body(
-			app.Span().Class("code-label").Text(b.Label),
-			app.Code().Text(b.Text),
-			app.Button().Type("button").Class("copy").DataSet("copy", b.Text).DataSet("said", "Copied "+b.Text).
-				Aria("label", "Copy "+b.Label+": "+b.Text).Text("Copy"),
-		)
+		return code(b)
 	case calc.Note:
 		return note(b)
 	case calc.Chart:

@@ -24,7 +24,7 @@ func sitePages() []sitePage {
 	}}
 	for _, p := range calc.Pages {
 		pages = append(pages, sitePage{
-			Path: pathOf(p.Slug), Menu: menuNames[p.Slug], Title: p.Title + " · " + siteName, Description: p.About,
+			Path: pathOf(p.Slug), Menu: p.Menu, Title: p.Title + " · " + siteName, Description: p.About,
 			New: func() app.Composer { return &calculator{page: p} },
 		})
 	}
@@ -36,9 +36,6 @@ func sitePages() []sitePage {
 }
 
 const siteName = "Striderule"
-
-// menuNames are the calculators' names where there is little room.
-var menuNames = map[string]string{"measure": "Measure", "convert": "Convert", "swap": "Swap"}
 
 func pathOf(slug string) string { return "/" + slug + "/" }
 

@@ -6,22 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// A task is one situation, in the words of who is in it, and the page that
-// helps, with the right fields open.
-type task struct {
-	situation, help, slug, fragment string
-}
-
-var tasks = []task{
-	{"I fitted another feeder", "Make a short test, type what you measured, and get the new setting.", "measure", ""},
-	{"I measured, and an axis is off", "Commanded and measured length in, the corrected setting out.", "measure", "v=1&axis=travel"},
-	{"My new controller wants the other number", "Steps per mm into travel per motor turn, or back, for all axes at once.", "convert", ""},
-	{"I fitted another motor", "A 0.9° motor for a 1.8° one: which numbers move, which stay.", "swap", "v=1&changed=angle"},
-	{"I changed the driver or its microsteps", "What doubles, what stays, and the entry beside it.", "swap", "v=1&changed=micro"},
-	{"I changed gears", "Old and new teeth in, the new setting out.", "swap", "v=1&changed=gears"},
-	{"I changed a pulley, belt, screw or roller", "Old and new part side by side.", "swap", "v=1&changed=out"},
-}
-
 // startPage asks what happened.
 type startPage struct {
 	app.Compo
@@ -33,13 +17,15 @@ func (p *startPage) OnNav(ctx app.Context) { arrived(ctx) }
 
 func (p *startPage) Render() app.UI {
 	var cards []app.UI
-	for _, t := range tasks {
-		cards = append(cards, app.Li().Body(
-			app.A().Class("card").Href(linkTo(pathOf(t.slug), t.fragment)).Body(
-				app.Strong().Text(t.situation),
-				app.Span().Text(t.help),
-			),
-		))
+	for _, page := range calc.Pages {
+		for _, t := range page.Tasks {
+			cards = append(cards, app.Li().Body(
+				app.A().Class("card").Href(linkTo(pathOf(page.Slug), t.Fragment)).Body(
+					app.Strong().Text(t.Situation),
+					app.Span().Text(t.Help),
+				),
+			))
+		}
 	}
 	return shell("/", "What changed?", "",
 		app.P().Class("intro").Text("Something between motor and work was changed, and now lengths or amounts come out wrong. Choose what fits; everything is worked out on this device, also without a network."),

@@ -9,6 +9,7 @@ import (
 
 var convertPage = Page{
 	Slug:     "convert",
+	Menu:     "Convert",
 	Title:    "Convert between conventions",
 	Question: "My new controller wants the other number. What is it?",
 	About:    "Turn steps per mm, inch or degree into travel per motor turn or per output turn and back, for one axis or a whole table of them.",
@@ -25,6 +26,9 @@ var convertPage = Page{
 			{"microstep", "Travel per microstep", "mm or °"},
 		},
 	),
+	Tasks: []Task{
+		{"My new controller wants the other number", "Steps per mm into travel per motor turn, or back, for all axes at once.", ""},
+	},
 }
 
 // A convertSheet is a table of axes, each with its setting in one convention.

@@ -31,6 +31,11 @@ func TestPagesAreToldApart(t *testing.T) {
 		assert.NotEmpty(t, p.Title)
 		assert.True(t, strings.HasSuffix(p.Question, "?"), p.Question)
 		assert.NotEmpty(t, p.About)
+		assert.NotEmpty(t, p.Menu)
+		for _, task := range p.Tasks {
+			f := Load(p, task.Fragment)
+			assert.Empty(t, f.Problems(), task.Situation)
+		}
 		found, ok := PageOf(p.Slug)
 		assert.True(t, ok)
 		assert.Equal(t, p.Title, found.Title)
@@ -270,4 +275,37 @@ func boolRank(first bool) int {
 		return 0
 	}
 	return 1
+}
+
+// What a page hands over to another opens there without a problem, and is as
+// that page would write it.
+func TestHandedOverLinksOpen(t *testing.T) {
+	check := func(t *testing.T, r Report) (n int) {
+		for _, part := range r.Parts {
+			for _, b := range part.Blocks {
+				all, _ := b.(Links)
+				for _, l := range all.All {
+					n++
+					p, ok := PageOf(l.Slug)
+					if !ok { // a page without entries
+						assert.Empty(t, l.Fragment)
+						continue
+					}
+					f := Load(p, l.Fragment)
+					assert.Empty(t, f.Problems(), l.Fragment)
+					assert.Equal(t, l.Fragment, f.Fragment())
+				}
+			}
+		}
+		return n
+	}
+	n := 0
+	old := links(t)
+	eachPage(t, func(t *testing.T, p Page) {
+		n += check(t, Load(p, p.Example).Report())
+		for _, l := range old[p.Slug] {
+			n += check(t, Load(p, l.fragment).Report())
+		}
+	})
+	assert.Positive(t, n)
 }

@@ -4,6 +4,7 @@ import "striderule/calc/unit"
 
 var measurePage = Page{
 	Slug:     "measure",
+	Menu:     "Measure",
 	Title:    "Correct from a measurement",
 	Question: "I asked for a length and measured another. What should the setting be?",
 	About:    "Type the length you asked for and what you measured; get the corrected steps per mm or travel per motor turn, with the line to send and what to do next.",
@@ -41,6 +42,10 @@ var measurePage = Page{
 			{"lost", "Mean of the differences between both directions", "mm"},
 		},
 	),
+	Tasks: []Task{
+		{"I fitted another feeder", "Make a short test, type what you measured, and get the new setting.", ""},
+		{"I measured, and an axis is off", "Commanded and measured length in, the corrected setting out.", "v=1&axis=travel"},
+	},
 }
 
 // A measureSheet is a test move and what it really moved.

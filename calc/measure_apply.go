@@ -56,7 +56,7 @@ func (a *measured) apply() (Part, bool) {
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
-		p.Blocks = append(p.Blocks, Code{"The line", fill(a.number(is))}, Code{"To undo it", fill(a.old("", was).plain())})
+		p.Blocks = append(p.Blocks, Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).plain())})
 	} else {
 		p.Blocks = append(p.Blocks, Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}

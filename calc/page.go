@@ -5,12 +5,22 @@ import "strings"
 // A Page is one calculator: what it asks, and how it answers.
 type Page struct {
 	Slug     string // "measure": the page's path is /measure/
+	Menu     string // its name where there is little room: "Measure"
 	Title    string
 	Question string       // that it answers, in the person's words
 	About    string       // one sentence for search engines and link previews
 	New      func() Sheet // a sheet with nothing typed
 	Example  string       // a link's fragment that fills in the demo scenario
 	Outputs  []Output     // every figure it can show
+	Tasks    []Task       // the situations in which it helps, for the start page
+}
+
+// A Task is a situation in the words of who is in it, and the page with the
+// right fields open.
+type Task struct {
+	Situation string
+	Help      string // what the page does about it
+	Fragment  string
 }
 
 // Pages are the calculators, in the order of the menu. A new one is a file

@@ -122,7 +122,7 @@ func writeBlock(b *strings.Builder, block Block) {
 			write("  - ", l.String())
 		}
 	case Code:
-		write("  ", x.Label, ": ", x.Text)
+		write("  ", x.Label, ": ", strings.ReplaceAll(x.Text, "\n", "\n    "))
 	case Note:
 		write("  ", x.Kind.String(), ": ", x.String())
 	case Ask:

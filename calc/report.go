@@ -95,8 +95,9 @@ type (
 	Steps struct{ Items []Line }
 	// Points are in no order.
 	Points struct{ Items []Line }
-	// A Code is text to copy as it is.
-	Code struct{ Label, Text string }
+	// A Code is text to copy as it is; with File it can be saved under that
+	// name too. It may have several lines.
+	Code struct{ Label, Text, File string }
 	// A Note stands out.
 	Note struct {
 		Kind NoteKind

@@ -2,6 +2,7 @@ package calc
 
 var swapPage = Page{
 	Slug:     "swap",
+	Menu:     "Swap",
 	Title:    "Swap a part",
 	Question: "I fitted another motor, driver, gear, pulley, belt, screw or roller. Which numbers move?",
 	About:    "Old and new part side by side: which of steps per mm and travel per turn moves, which stays, the new value, and every entry that must change.",
@@ -16,6 +17,12 @@ var swapPage = Page{
 			{"x-output", "Factor of travel per output turn", "1"},
 		},
 	),
+	Tasks: []Task{
+		{"I fitted another motor", "A 0.9° motor for a 1.8° one: which numbers move, which stay.", "v=1&changed=angle"},
+		{"I changed the driver or its microsteps", "What doubles, what stays, and the entry beside it.", "v=1&changed=micro"},
+		{"I changed gears", "Old and new teeth in, the new setting out.", "v=1&changed=gears"},
+		{"I changed a pulley, belt, screw or roller", "Old and new part side by side.", "v=1&changed=out"},
+	},
 }
 
 // A swapSheet is what was and what is now, of the parts that changed, and what

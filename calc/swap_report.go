@@ -133,17 +133,11 @@ func (a *swapped) check() Part {
 
 // toMeasure hands the new setting over to the page that verifies it.
 func (a *swapped) toMeasure() Link {
-	word := conventionWords[a.setting.Convention]
-	pieces := []piece{{"v", []string{Version}}}
-	switch {
-	case a.sheet.rotary():
-		pieces = append(pieces, piece{"axis", []string{"rotary"}})
-	case a.sheet.Moves.Word == "linear":
-		pieces = append(pieces, piece{"axis", []string{"travel"}})
+	axis := map[string]string{"linear": "travel", "rotary": "rotary"}[a.sheet.Moves.Word]
+	as := conventionWords[a.setting.Convention]
+	if as == asSteps {
+		as = "" // the default
 	}
-	if word != asSteps {
-		pieces = append(pieces, piece{"as", []string{word}})
-	}
-	pieces = append(pieces, piece{settingKey(a.setting.Convention, a.sheet.rotary()), []string{unit.Trim(a.setting.Rescaled(a.factors).Value, 7)}})
-	return Link{"Measure with the new setting", "measure", join(pieces)}
+	return hand("Measure with the new setting", "measure", fill("axis", axis), fill("as", as),
+		fill(settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7)))
 }

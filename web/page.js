@@ -83,10 +83,24 @@
     }
   }
 
+  // ---- Saving text as a file. The program saves its own through this too.
+  window.saveText = (name, text) => {
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
+    link.download = name;
+    document.body.append(link);
+    link.click();
+    link.remove();
+    // Not at once: the browser reads it after the click.
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+    announce("Saved as " + name + ".");
+  };
+
   document.addEventListener("click", (e) => {
-    const button = e.target.closest && e.target.closest("button[data-copy], button[data-share]");
+    const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save]");
     if (!button) return;
     if ("copy" in button.dataset) copyFrom(button);
+    else if ("save" in button.dataset) saveText(button.dataset.save, button.dataset.text);
     else shareFrom(button);
   });
 })();

@@ -27,6 +27,26 @@ type (
 	LengthPerTurn float64
 	// AnglePerTurn is degrees per revolution.
 	AnglePerTurn float64
+	// An Acceleration is in millimetres per second squared.
+	Acceleration float64
+	// A Duration is in seconds.
+	Duration float64
+	// A PulseRate is in pulses per second.
+	PulseRate float64
+	// A VolumeRate is in cubic millimetres per second.
+	VolumeRate float64
+	// A Mass is in grams.
+	Mass float64
+	// A Density is in grams per cubic centimetre.
+	Density float64
+	// A Voltage is in volts.
+	Voltage float64
+	// A Current is in amperes.
+	Current float64
+	// An Inductance is in millihenries.
+	Inductance float64
+	// A Torque is in newton metres.
+	Torque float64
 	// A Count is a number of whole things.
 	Count int
 )
@@ -96,6 +116,72 @@ var (
 	AnglesPerTurn = Kind[AnglePerTurn]{
 		Noun: "an angle per turn", Example: "4 or 4°/rev",
 		Units: []Unit{{Symbol: "°/rev", Also: []string{"°", "deg", "deg/rev", "°/turn", "deg/turn", "degrees"}}},
+	}
+	Accelerations = Kind[Acceleration]{
+		Noun: "an acceleration", Example: "1000 mm/s²",
+		Units: []Unit{
+			{Symbol: "mm/s²", Also: []string{"mm/s^2", "mm/s2", "mm/s/s"}},
+			{Symbol: "m/s²", Also: []string{"m/s^2", "m/s2", "m/s/s"}, Times: 1000},
+		},
+	}
+	Durations = Kind[Duration]{
+		Noun: "a time", Example: "20 s or 2 min",
+		Units: []Unit{
+			{Symbol: "s", Also: []string{"sec", "second", "seconds"}},
+			{Symbol: "min", Also: []string{"minute", "minutes"}, Times: Minute},
+		},
+	}
+	PulseRates = Kind[PulseRate]{
+		Noun: "a pulse rate", Example: "40 kHz or 40000 pulses/s",
+		Units: []Unit{
+			{Symbol: "pulses/s", Also: []string{"hz", "/s", "steps/s", "pulse/s", "microsteps/s"}},
+			{Symbol: "kHz", Also: []string{"kpulses/s", "k"}, Times: 1000},
+			{Symbol: "MHz", Times: Million},
+		},
+	}
+	VolumeRates = Kind[VolumeRate]{
+		Noun: "a melt rate", Example: "8 mm³/s",
+		Units: []Unit{{Symbol: "mm³/s", Also: []string{"mm3/s", "mm^3/s"}}},
+	}
+	// FlowFactors are pure numbers too; percent is what many programs show.
+	FlowFactors = Kind[Ratio]{
+		Noun: "a flow factor", Example: "0.97 or 97 %",
+		Units: []Unit{{Symbol: "", Also: []string{"x", "×"}}, {Symbol: "%", Also: []string{"percent"}, Over: 100}},
+	}
+	Masses = Kind[Mass]{
+		Noun: "a mass", Example: "12.4 g",
+		Units: []Unit{
+			{Symbol: "g", Also: []string{"gram", "grams", "gramme", "grammes"}},
+			{Symbol: "kg", Times: 1000},
+			{Symbol: "mg", Over: 1000},
+		},
+	}
+	Densities = Kind[Density]{
+		Noun: "a density", Example: "1.24 g/cm³",
+		Units: []Unit{
+			{Symbol: "g/cm³", Also: []string{"g/cm3", "g/cm^3", "g/cc", "g/ml"}},
+			{Symbol: "kg/m³", Also: []string{"kg/m3", "kg/m^3"}, Over: 1000},
+		},
+	}
+	Voltages = Kind[Voltage]{
+		Noun: "a voltage", Example: "24 V",
+		Units: []Unit{{Symbol: "V", Also: []string{"volt", "volts"}}},
+	}
+	Currents = Kind[Current]{
+		Noun: "a current", Example: "1.5 A",
+		Units: []Unit{{Symbol: "A", Also: []string{"amp", "amps", "ampere", "amperes"}}, {Symbol: "mA", Over: 1000}},
+	}
+	Inductances = Kind[Inductance]{
+		Noun: "an inductance", Example: "3.2 mH",
+		Units: []Unit{{Symbol: "mH"}, {Symbol: "H", Times: 1000}, {Symbol: "µH", Also: []string{"uh"}, Over: 1000}},
+	}
+	Torques = Kind[Torque]{
+		Noun: "a torque", Example: "0.4 N·m or 40 N·cm",
+		Units: []Unit{
+			{Symbol: "N·m", Also: []string{"nm", "n*m", "n.m"}},
+			{Symbol: "N·cm", Also: []string{"ncm", "n*cm", "n.cm"}, Over: 100},
+			{Symbol: "mN·m", Also: []string{"mnm", "mn*m"}, Over: 1000},
+		},
 	}
 	Teeth = Kind[Count]{
 		Noun: "a number of teeth", Example: "20", Whole: true,

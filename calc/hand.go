@@ -1,0 +1,26 @@
+package calc
+
+// An entry fills one field of another page: its key and its texts, one a row.
+type entry struct {
+	key   string
+	texts []string
+}
+
+func fill(key string, texts ...string) entry { return entry{key, texts} }
+
+// hand makes a link to another page, filled in; entries without text are left
+// out. They stand in the order of that page's fields, so that the link is
+// canonical.
+func hand(text, slug string, entries ...entry) Link {
+	pieces := []piece{{"v", []string{Version}}}
+	for _, e := range entries {
+		n := len(e.texts)
+		for n > 0 && e.texts[n-1] == "" {
+			n--
+		}
+		if n > 0 {
+			pieces = append(pieces, piece{e.key, e.texts[:n]})
+		}
+	}
+	return Link{text, slug, join(pieces)}
+}
