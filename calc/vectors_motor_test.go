@@ -10,9 +10,9 @@ import (
 
 func pulseRateCase(c vectorCase) (map[string]any, error) {
 	f := inputsOf(c)
-	speed, hasSpeed, err1 := number(f, unit.Speeds, "", "speed")
-	steps, hasSteps, err2 := number(f, unit.StepsPerLengths, "", "steps_per_mm")
-	limit, hasLimit, err3 := number(f, unit.PulseRates, "", "pulse_limit")
+	speed, hasSpeed, err1 := number(f, unit.Speeds, "mm/s", "speed")
+	steps, hasSteps, err2 := number(f, unit.StepsPerLengths, "steps/mm", "steps_per_mm")
+	limit, hasLimit, err3 := number(f, unit.PulseRates, "pulses/s", "pulse_limit")
 	if err := errors.Join(err1, err2, err3, f.leftOver()); err != nil {
 		return nil, err
 	}
@@ -42,11 +42,11 @@ func microstepTorqueCase(c vectorCase) (map[string]any, error) {
 
 func cornerCase(c vectorCase) (map[string]any, error) {
 	f := inputsOf(c)
-	supply, hasSupply, err1 := number(f, unit.Voltages, "", "supply_voltage")
-	inductance, hasInductance, err2 := number(f, unit.Inductances, "", "phase_inductance")
-	current, hasCurrent, err3 := number(f, unit.Currents, "", "phase_current")
+	supply, hasSupply, err1 := number(f, unit.Voltages, "V", "supply_voltage")
+	inductance, hasInductance, err2 := number(f, unit.Inductances, "mH", "phase_inductance")
+	current, hasCurrent, err3 := number(f, unit.Currents, "A", "phase_current")
 	full, hasFull, err4 := number(f, unit.Ratios, "", "full_steps_per_rev")
-	steps, hasSteps, err5 := number(f, unit.StepsPerLengths, "", "steps_per_mm")
+	steps, hasSteps, err5 := number(f, unit.StepsPerLengths, "steps/mm", "steps_per_mm")
 	micro, hasMicro, err6 := number(f, unit.Microsteps, "", "microsteps")
 	if err := errors.Join(err1, err2, err3, err4, err5, err6, f.leftOver()); err != nil {
 		return nil, err
