@@ -111,20 +111,22 @@ func newScaleEntry() scaleEntry {
 // fields declares the entry. axis is the key of the choice that tells rotary
 // axes from linear ones, whose words are linear.
 func (s *scaleEntry) fields(section *Section, hint, axis string, linear ...string) []Field {
-	shown := func(as string, rotary bool) []When {
-		if rotary {
-			return and(when(axis, "rotary"), "as", as)
-		}
-		return and(when(axis, linear...), "as", as)
-	}
+	rotary := func(as string) []When { return and(when(axis, "rotary"), "as", as) }
+	return append(s.linearFields(section, hint, when(axis, linear...)),
+		Field{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: rotary(asSteps), Cells: one(&s.StepsDeg)},
+		Field{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: rotary(asTurn), Cells: one(&s.TurnDeg)},
+		Field{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: rotary(asOutput), Cells: one(&s.OutputDeg)},
+	)
+}
+
+// linearFields declares the entry for axes that move in mm; on is when the
+// axis is one.
+func (s *scaleEntry) linearFields(section *Section, hint string, on []When) []Field {
 	return []Field{
 		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
-		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: shown(asSteps, false), Cells: one(&s.Steps)},
-		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: shown(asTurn, false), Cells: one(&s.Turn)},
-		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: shown(asOutput, false), Cells: one(&s.Output)},
-		{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: shown(asSteps, true), Cells: one(&s.StepsDeg)},
-		{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: shown(asTurn, true), Cells: one(&s.TurnDeg)},
-		{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: shown(asOutput, true), Cells: one(&s.OutputDeg)},
+		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: and(on, "as", asSteps), Cells: one(&s.Steps)},
+		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: and(on, "as", asTurn), Cells: one(&s.Turn)},
+		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: and(on, "as", asOutput), Cells: one(&s.Output)},
 	}
 }
 

@@ -1,10 +1,13 @@
 package calc
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"unicode"
 	"unicode/utf8"
+
+	"striderule/calc/unit"
 )
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -30,3 +33,12 @@ func lower(s string) string {
 	}
 	return string(unicode.ToLower(r)) + s[size:]
 }
+
+// thousandth is how finely moves are commanded, in mm.
+const thousandth = 0.001
+
+// nearest rounds a length to be commanded.
+func nearest(v float64) float64 { return math.Round(v/thousandth) / 1000 }
+
+// decimal writes a length to be commanded: no exponent, at most three decimals.
+func decimal(v float64) string { return unit.Full(nearest(v)) }

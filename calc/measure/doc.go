@@ -29,6 +29,7 @@
 //	probability of conformity, guard bands conformity.go    JCGM 106, 7, 8.3
 //	verdict                                verdict.go       JCGM 106, 7, 8
 //	what would settle it                   advice.go        the same, run forward
+//	uncertainty of a test to come          design.go        the same, run forward
 //	prediction of the next run             confirm.go       JCGM 100, 5.1.2
 //	outliers                               grubbs.go        Grubbs 1969; ISO 5725-2
 //	straight line                          line.go          JCGM 100, H.3

@@ -54,17 +54,22 @@ func (t Test) Budget() Budget {
 		b = append(b, t.With.eye())
 	}
 	b = append(b, t.steps()...)
+	return append(b, t.common()...)
+}
+
+// common is what all runs share: the limits of what they are read with.
+func (t Test) common() Budget {
 	switch {
 	case t.Mark == 0:
-		return append(b, t.With.limits(Accuracy, Certificate)...)
+		return t.With.limits(Accuracy, Certificate)
 	case t.RemainingWith != nil: // independent of each other
-		b = append(b, t.With.limits(MarkPart+Accuracy, MarkPart+Certificate)...)
-		return append(b, t.RemainingWith.limits(RemainingPart+Accuracy, RemainingPart+Certificate)...)
+		return append(t.With.limits(MarkPart+Accuracy, MarkPart+Certificate),
+			t.RemainingWith.limits(RemainingPart+Accuracy, RemainingPart+Certificate)...)
 	}
 	// One instrument for both: a zero error is in both readings and cancels. An
 	// error of its scale, taken as reaching the limits at the longest reading,
 	// acts on the difference. JCGM 100, 5.2.2 and F.1.2.3.
-	return append(b, t.With.limits(Accuracy, Certificate).Scaled(t.Length/t.Mark)...)
+	return t.With.limits(Accuracy, Certificate).Scaled(t.Length / t.Mark)
 }
 
 // steps are the resolutions of all readings that make one length.
