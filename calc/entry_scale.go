@@ -142,6 +142,21 @@ func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok
 	return drive.Setting{Convention: c, Value: v}, key, ok
 }
 
+// handed fills the same entry of another page in; where it is not given, with
+// the convention alone.
+func (s *scaleEntry) handed(rotary bool) []entry {
+	as := fill("as")
+	if !s.As.isDefault() {
+		as = fill("as", s.As.Word)
+	}
+	texts := map[string]string{
+		"steps": s.Steps.String(), "turn": s.Turn.String(), "output": s.Output.String(),
+		"stepsdeg": s.StepsDeg.String(), "turndeg": s.TurnDeg.String(), "outputdeg": s.OutputDeg.String(),
+	}
+	key := settingKey(conventionOf(s.As), rotary)
+	return []entry{as, fill(key, texts[key])}
+}
+
 // A reading is an input's value without its type.
 type reading struct {
 	value float64

@@ -55,6 +55,14 @@ func (t *toolEntry) instrument() (measure.Instrument, bool) {
 	return with, ok
 }
 
+// handed fills the same entry of another page in.
+func (t *toolEntry) handed(prefix string) []entry {
+	if t.Kind.isDefault() {
+		return nil
+	}
+	return []entry{fill(prefix+"tool", t.Kind.Word), fill(prefix+"step", t.Step.String()), fill(prefix+"limits", t.Limits.String())}
+}
+
 // keys are all that the instrument is made of.
 func (t *toolEntry) keys(prefix string) []string {
 	return []string{prefix + "tool", prefix + "step", prefix + "limits"}

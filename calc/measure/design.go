@@ -89,3 +89,16 @@ func LengthFor(u float64, d Design, step, most float64, at func(length float64) 
 	}
 	return at(float64(high) * step), true
 }
+
+// ExpectLost returns how well the difference between both directions at one
+// target would be known, in mm, from positions read so many times from either
+// side. It needs two of each (ErrTooFew). Source: JCGM 100, 5.1.2.
+func (t Test) ExpectLost(repeats int) (Estimate, error) {
+	if repeats < 2 {
+		return Estimate{}, ErrTooFew
+	}
+	n := float64(repeats)
+	step := t.With.resolution(Resolution).U
+	return Budget{{ID: Scatter, U: t.Scatter * math.Sqrt(2/n), Dof: 2 * (n - 1), TypeA: true, Shape: ScaledT},
+		{ID: Resolution, U: step * math.Sqrt2, Dof: math.Inf(1), Fixed: true}}.Estimate(0), nil
+}

@@ -110,3 +110,12 @@ func TestPlansAreTheLeast(t *testing.T) {
 	_, ok = at(100).RunsFor(0.00001, Design{Repeats: 2}, 50)
 	assert.False(t, ok)
 }
+
+func TestExpectLost(t *testing.T) {
+	with := Instrument{Resolution: 0.01}
+	e, err := Test{Scatter: 0.02, With: with}.ExpectLost(2)
+	require.NoError(t, err)
+	assert.InEpsilon(t, math.Sqrt(0.02*0.02+0.01*0.01/6), e.U, 1e-12, "two means of two, and two steps")
+	_, err = Test{}.ExpectLost(1)
+	assert.ErrorIs(t, err, ErrTooFew)
+}
