@@ -54,9 +54,9 @@ func (f *Form) Check() (Check, string) {
 func (f *Form) ShareFragment() string {
 	pieces := f.pieces()
 	if a := f.report.Answer; a != nil && len(pieces) > 0 {
-		pieces = append(pieces, piece{claimKey, []string{a.ID + ":" + unit.Trim(a.Value, claimDigits)}})
+		pieces = append(pieces, Piece{claimKey, []string{a.ID + ":" + unit.Trim(a.Value, claimDigits)}})
 	}
-	return join(pieces)
+	return Join(pieces)
 }
 
 // receive takes a sender's result from a link.

@@ -16,7 +16,7 @@ type Form struct {
 	rows     map[*Group]int
 	problems []Problem // of the entries
 	notices  []Problem // of the link that was loaded
-	unknown  []piece   // of that link, kept
+	unknown  []Piece   // of that link, kept
 	received *Claim
 	report   Report
 }
@@ -160,7 +160,7 @@ func (f *Form) Set(key string, row int, text string) {
 	if field.Group != nil {
 		f.rows[field.Group] = max(f.rows[field.Group], row+1)
 	}
-	f.text[key][row] = line(text)
+	f.text[key][row] = OneLine(text)
 	f.changed()
 }
 

@@ -10,22 +10,22 @@ func (f *Form) read(fragment string) {
 		fragment = cut
 		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
 	}
-	for _, p := range split(fragment) {
-		switch field, known := f.field(p.key); {
-		case p.key == "v" && len(p.cells) > 0:
-			if v := strings.Join(p.cells, ","); v != Version {
+	for _, p := range Split(fragment) {
+		switch field, known := f.field(p.Key); {
+		case p.Key == "v" && len(p.Cells) > 0:
+			if v := strings.Join(p.Cells, ","); v != Version {
 				f.notice("v", "The link says version "+quote(v)+"; this page reads version "+Version+". It is read as far as it is understood.")
 			}
-		case p.key == claimKey && p.cells != nil:
-			f.receive(p.cells)
+		case p.Key == claimKey && p.Cells != nil:
+			f.receive(p.Cells)
 		case !known:
-			f.keep(p, quote(p.key)+" in the link is not a field of this page.")
-		case p.cells == nil:
-			f.keep(p, quote(p.key)+" in the link has no value: write "+p.key+"=value.")
-		case f.text[p.key] != nil:
-			f.notice(p.key, quote(p.key)+" stands in the link twice: the first one counts.")
+			f.keep(p, quote(p.Key)+" in the link is not a field of this page.")
+		case p.Cells == nil:
+			f.keep(p, quote(p.Key)+" in the link has no value: write "+p.Key+"=value.")
+		case f.text[p.Key] != nil:
+			f.notice(p.Key, quote(p.Key)+" stands in the link twice: the first one counts.")
 		default:
-			f.take(field, p.cells)
+			f.take(field, p.Cells)
 		}
 	}
 }
@@ -43,9 +43,9 @@ func (f *Form) notice(key, says string) {
 	f.notices = append(f.notices, Problem{Key: key, Says: says})
 }
 
-func (f *Form) keep(p piece, says string) {
+func (f *Form) keep(p Piece, says string) {
 	f.unknown = append(f.unknown, p)
-	f.notice(p.key, says)
+	f.notice(p.Key, says)
 }
 
 // take puts a link's cells into a field.

@@ -3,20 +3,20 @@ package calc
 // Fragment returns the link's fragment without `#`, canonical: fixed order of
 // keys, decimal points, defaults and hidden text left out. It is empty when
 // nothing is typed.
-func (f *Form) Fragment() string { return join(f.pieces()) }
+func (f *Form) Fragment() string { return Join(f.pieces()) }
 
-func (f *Form) pieces() []piece {
-	var pieces []piece
+func (f *Form) pieces() []Piece {
+	var pieces []Piece
 	for _, field := range f.fields {
 		if cells := f.plainCells(field); len(cells) > 0 {
-			pieces = append(pieces, piece{field.Key, cells})
+			pieces = append(pieces, Piece{field.Key, cells})
 		}
 	}
 	pieces = append(pieces, f.unknown...)
 	if len(pieces) == 0 {
 		return nil
 	}
-	return append([]piece{{"v", []string{Version}}}, pieces...)
+	return append([]Piece{{"v", []string{Version}}}, pieces...)
 }
 
 // plainCells returns a field's cells as a link carries them, without empty

@@ -12,15 +12,15 @@ func fill(key string, texts ...string) entry { return entry{key, texts} }
 // out. They stand in the order of that page's fields, so that the link is
 // canonical.
 func hand(text, slug string, entries ...entry) Link {
-	pieces := []piece{{"v", []string{Version}}}
+	pieces := []Piece{{"v", []string{Version}}}
 	for _, e := range entries {
 		n := len(e.texts)
 		for n > 0 && e.texts[n-1] == "" {
 			n--
 		}
 		if n > 0 {
-			pieces = append(pieces, piece{e.key, e.texts[:n]})
+			pieces = append(pieces, Piece{e.key, e.texts[:n]})
 		}
 	}
-	return Link{text, slug, join(pieces)}
+	return Link{text, slug, Join(pieces)}
 }

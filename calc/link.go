@@ -15,27 +15,27 @@ const MostLink = 4000
 
 const hex = "0123456789ABCDEF"
 
-// A piece is one `key=a,b` of a fragment, decoded.
-type piece struct {
-	key   string
-	cells []string // nil if there is no `=`
+// A Piece is one `key=a,b` of a fragment, decoded.
+type Piece struct {
+	Key   string
+	Cells []string // nil if there is no `=`
 }
 
-// split reads a fragment. It is total: what has no `=` is a piece without
+// Split reads a fragment. It is total: what has no `=` is a piece without
 // cells, and a broken percent escape stands for itself. Nothing is dropped or
 // reordered, as a query parser would do.
-func split(fragment string) []piece {
+func Split(fragment string) []Piece {
 	fragment = strings.TrimPrefix(fragment, "#")
-	var pieces []piece
+	var pieces []Piece
 	for raw := range strings.SplitSeq(fragment, "&") {
 		if raw == "" {
 			continue
 		}
 		key, list, found := strings.Cut(raw, "=")
-		p := piece{key: unescape(key)}
+		p := Piece{Key: unescape(key)}
 		if found {
 			for cell := range strings.SplitSeq(list, ",") {
-				p.cells = append(p.cells, unescape(cell))
+				p.Cells = append(p.Cells, unescape(cell))
 			}
 		}
 		pieces = append(pieces, p)
@@ -43,15 +43,15 @@ func split(fragment string) []piece {
 	return pieces
 }
 
-// join writes pieces as a fragment without its `#`.
-func join(pieces []piece) string {
+// Join writes pieces as a fragment without its `#`.
+func Join(pieces []Piece) string {
 	var b strings.Builder
 	for _, p := range pieces {
 		if b.Len() > 0 {
 			b.WriteByte('&')
 		}
-		b.WriteString(escape(p.key))
-		for i, c := range p.cells {
+		b.WriteString(escape(p.Key))
+		for i, c := range p.Cells {
 			b.WriteByte("=,"[min(i, 1)])
 			b.WriteString(escape(c))
 		}
@@ -110,7 +110,7 @@ func unescape(s string) string {
 		}
 		b.WriteByte(s[i])
 	}
-	return line(b.String())
+	return OneLine(b.String())
 }
 
 func upper(c byte) byte {
@@ -120,8 +120,8 @@ func upper(c byte) byte {
 	return c
 }
 
-// line makes any text one line of valid UTF-8, as an input element holds it.
-func line(s string) string {
+// OneLine makes any text one line of valid UTF-8, as an input element holds it.
+func OneLine(s string) string {
 	s = strings.ToValidUTF8(s, string(utf8.RuneError))
 	return strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) {
