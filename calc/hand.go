@@ -22,5 +22,8 @@ func hand(text, slug string, entries ...entry) Link {
 			pieces = append(pieces, Piece{e.key, e.texts[:n]})
 		}
 	}
+	if len(pieces) == 1 {
+		pieces = nil // the link to an empty page is empty
+	}
 	return Link{text, slug, Join(pieces)}
 }

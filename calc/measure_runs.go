@@ -100,12 +100,19 @@ func (a *measured) suspect() *run {
 	if a.sheet.method() != oneLength {
 		return nil
 	}
-	s, err := measure.Grubbs(seriesOf(runs), 0.05)
 	with, _ := a.sheet.instrument()
-	if err != nil || !s.Found || math.Abs(s.Value-s.Mean) <= 2*with.Resolution { // a step or two is no slip of the hand
+	i, found := standsOut(seriesOf(runs), with.Resolution)
+	if !found {
 		return nil
 	}
-	return &runs[s.Index]
+	return &runs[i]
+}
+
+// standsOut finds the reading that stands out from the others, read with an
+// instrument of some step: a step or two is no slip of the hand.
+func standsOut(s measure.Series, step float64) (index int, found bool) {
+	g, err := measure.Grubbs(s, 0.05)
+	return g.Index, err == nil && g.Found && math.Abs(g.Value-g.Mean) > 2*step
 }
 
 func seriesOf(runs []run) measure.Series {

@@ -52,32 +52,7 @@ func partName(id string) string {
 func (a *measured) why() (Part, bool) {
 	p := Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
 	e := a.scale.Error()
-	small := func(id, label string, v float64) Figure {
-		return Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
-	}
-	if budget := a.relativeBudget(); len(budget) > 0 {
-		bars := Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
-		for i, c := range budget.BySize() {
-			if c.U == 0 {
-				break // the rest is not told
-			}
-			bars.All = append(bars.All, Bar{capital(partName(c.ID)), small("part-"+itoa(i+1), "", 100*c.U)})
-		}
-		p.Blocks = append(p.Blocks, bars)
-	}
-	figures := []Figure{small("combined", "All together, standard uncertainty u", 100*e.U)}
-	if e.U > 0 {
-		if !math.IsInf(e.Dof, 0) {
-			figures = append(figures, Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
-		}
-		figures = append(figures, Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
-	}
-	figures = append(figures,
-		small("within", "Probability that the error is within the tolerance", 100*a.judged.Within),
-		small("above", "Probability that it is beyond it, too much", 100*a.judged.Above),
-		small("below", "Probability that it is beyond it, too little", 100*a.judged.Below))
-	p.Blocks = append(p.Blocks, Figures{figures},
-		Para{say("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes.")})
+	p.Blocks = whyBlocks(a.relativeBudget(), e, a.judged, partName)
 	if a.sheet.method() == oneLength && len(a.test.Runs) > 1 && e.U > 0 {
 		low, high := e.Interval()
 		p.Blocks = append(p.Blocks, Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
@@ -94,4 +69,36 @@ func (a *measured) relativeBudget() measure.Budget {
 		return a.fit.Budget
 	}
 	return nil
+}
+
+// whyBlocks are what the verdict on a relative error rests on; name says the
+// causes of its doubt.
+func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgement, name func(id string) string) []Block {
+	small := func(id, label string, v float64) Figure {
+		return Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
+	}
+	var blocks []Block
+	if len(budget) > 0 {
+		bars := Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
+		for i, c := range budget.BySize() {
+			if c.U == 0 {
+				break // the rest is not told
+			}
+			bars.All = append(bars.All, Bar{capital(name(c.ID)), small("part-"+itoa(i+1), "", 100*c.U)})
+		}
+		blocks = append(blocks, bars)
+	}
+	figures := []Figure{small("combined", "All together, standard uncertainty u", 100*e.U)}
+	if e.U > 0 {
+		if !math.IsInf(e.Dof, 0) {
+			figures = append(figures, Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
+		}
+		figures = append(figures, Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
+	}
+	figures = append(figures,
+		small("within", "Probability that the error is within the tolerance", 100*judged.Within),
+		small("above", "Probability that it is beyond it, too much", 100*judged.Above),
+		small("below", "Probability that it is beyond it, too little", 100*judged.Below))
+	return append(blocks, Figures{figures},
+		Para{say("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes.")})
 }

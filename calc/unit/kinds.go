@@ -187,6 +187,10 @@ var (
 		Noun: "a number of teeth", Example: "20", Whole: true,
 		Units: []Unit{{Symbol: "", Also: []string{"teeth", "tooth", "t"}}},
 	}
+	Lines = Kind[Count]{
+		Noun: "a number of lines", Example: "2", Whole: true,
+		Units: []Unit{{Symbol: "", Also: []string{"lines", "line", "walls", "wall"}}},
+	}
 	Starts = Kind[Count]{
 		Noun: "a number of starts", Example: "4", Whole: true,
 		Units: []Unit{{Symbol: "", Also: []string{"start", "starts"}}},
