@@ -23,6 +23,20 @@ type gearing interface {
 	in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting
 }
 
+// A plainRatio is a gearing known as one number.
+type plainRatio float64
+
+func (r plainRatio) in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting {
+	return s.InRatio(to, m, float64(r))
+}
+
+// toothPairs is a gearing known by its teeth.
+type toothPairs drive.Stages
+
+func (p toothPairs) in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting {
+	return s.In(to, m, drive.Stages(p))
+}
+
 // in returns the fact in another convention, or what is missing for it.
 func (f fact) in(to drive.Convention) (drive.Setting, []string) {
 	var missing []string

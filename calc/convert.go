@@ -1,11 +1,6 @@
 package calc
 
-import (
-	"slices"
-
-	"striderule/calc/drive"
-	"striderule/calc/unit"
-)
+import "slices"
 
 var convertPage = Page{
 	Slug:     "convert",
@@ -36,65 +31,33 @@ type convertSheet struct {
 	axis  *Group
 	Name  textList
 	Moves choiceList
-	As    choiceList
-
-	Steps     perLength
-	StepsDeg  perAngle
-	Turn      lengthByTurn
-	TurnDeg   angleByTurn
-	Output    lengthByTurn
-	OutputDeg angleByTurn
-
-	Angle angleList
-	Micro countList
+	scaleRows
+	motorRows
 	Ratio ratioList
 }
 
 func newConvert() *convertSheet {
-	turn := func() lengthByTurn {
-		return listOf[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]](turnInput())
-	}
-	turnDeg := func() angleByTurn {
-		return listOf[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]](turnDegInput())
-	}
 	return &convertSheet{
 		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
-		Name:      listOf[Text, *Text](Text{most: 40, about: "a name of your own"}),
+		Name:      nameList(),
 		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
-		As:        listOf[Choice, *Choice](conventionChoice()),
-		Steps:     listOf[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]](stepsInput()),
-		StepsDeg:  listOf[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]](stepsDegInput()),
-		Turn:      turn(),
-		TurnDeg:   turnDeg(),
-		Output:    turn(),
-		OutputDeg: turnDeg(),
-		Angle:     listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](angleInput()),
-		Micro:     listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](microInput()),
-		Ratio:     listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput()),
+		scaleRows: newScaleRows(),
+		motorRows: newMotorRows(),
+		Ratio:     ratioRows(),
 	}
 }
 
 func (s *convertSheet) Fields() []Field {
 	section := &Section{Title: "Axes"}
-	shown := func(as, moves string) []When { return and(when("as", as), "moves", moves) }
-	col := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
-		return Field{Key: key, Label: label, Hint: hint, Section: section, When: on, Group: s.axis, Cells: cells, Suggest: suggest}
+	col := func(key, label, hint string, cells Cells, suggest ...string) Field {
+		return Field{Key: key, Label: label, Hint: hint, Section: section, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
-	carried := func(f Field) Field { f.Carry = true; return f }
-	return []Field{
-		col("name", "Name", "", nil, &s.Name),
-		col("moves", "It moves", "", nil, &s.Moves),
-		col("as", "Given is", "", nil, &s.As),
-		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", shown(asSteps, "linear"), &s.Steps),
-		col("stepsdeg", "Steps per degree", "", shown(asSteps, "rotary"), &s.StepsDeg),
-		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", shown(asTurn, "linear"), &s.Turn),
-		col("turndeg", "Degrees per motor turn", "", shown(asTurn, "rotary"), &s.TurnDeg),
-		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", shown(asOutput, "linear"), &s.Output),
-		col("outputdeg", "Degrees per output turn", "", shown(asOutput, "rotary"), &s.OutputDeg),
-		carried(col("angle", "Step angle", angleHint, nil, &s.Angle, usualAngles...)),
-		carried(col("micro", "Microsteps", microHint, nil, &s.Micro, usualMicro...)),
-		col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", nil, &s.Ratio, "1"),
-	}
+	return concat(
+		[]Field{col("name", "Name", "", &s.Name), col("moves", "It moves", "", &s.Moves)},
+		s.scaleRows.fields(section, s.axis, "Given is", nil, when("moves", "linear"), when("moves", "rotary")),
+		s.motorRows.fields(section, s.axis, nil),
+		[]Field{col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", &s.Ratio, "1")},
+	)
 }
 
 // An axisRow is one row of the table, read.
@@ -106,27 +69,11 @@ type axisRow struct {
 	given bool   // the setting is
 }
 
-// A plainRatio is a gearing known as one number.
-type plainRatio float64
-
-func (r plainRatio) in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting {
-	return s.InRatio(to, m, float64(r))
-}
-
 func (s *convertSheet) row(i int) axisRow {
-	c := conventionOf(s.As.Rows[i])
-	r := axisRow{n: itoa(i + 1), name: s.Name.Rows[i].Value}
+	r := axisRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i)}
 	r.rotary = s.Moves.Rows[i].Word == "rotary"
-	r.key = settingKey(c, r.rotary)
-	if r.name == "" {
-		r.name = "Axis " + r.n
-	}
-	r.setting.Convention = c
-	r.setting.Value, r.given = pick(r.key, map[string]reading{
-		"steps": given(s.Steps.Rows[i]), "turn": given(s.Turn.Rows[i]), "output": given(s.Output.Rows[i]),
-		"stepsdeg": given(s.StepsDeg.Rows[i]), "turndeg": given(s.TurnDeg.Rows[i]), "outputdeg": given(s.OutputDeg.Rows[i]),
-	})
-	motor := motorEntry{s.Angle.Rows[i], s.Micro.Rows[i]}
+	r.setting, r.key, r.given = s.scaleRows.at(i).setting(r.rotary)
+	motor := s.motorRows.at(i)
 	r.motor, _ = motor.motor()
 	r.noMotor = motor.missing()
 	r.gears = plainRatio(s.Ratio.Rows[i].Value)

@@ -20,9 +20,16 @@ func (r axisRow) needs() []string {
 }
 
 func (r axisRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs()}
-	var figures []Figure
-	var asks []Block
+	figures, asks := r.numbers()
+	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
+	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
+		p.Blocks = append(p.Blocks, turnsFaster)
+	}
+	return p
+}
+
+// numbers are all that can be told of an axis, and what the rest needs.
+func (r axisRow) numbers() (figures []Figure, asks []Block) {
 	perUnit := "mm"
 	if r.rotary {
 		perUnit = "°"
@@ -51,11 +58,7 @@ func (r axisRow) part() Part {
 			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
 			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
 	}
-	p.Blocks = append([]Block{Figures{figures}}, asks...)
-	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
-		p.Blocks = append(p.Blocks, turnsFaster)
-	}
-	return p
+	return figures, asks
 }
 
 // turnsFaster is said of gear ratios below one, which are rarely meant.

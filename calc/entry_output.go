@@ -49,34 +49,84 @@ type outputEntry struct {
 	Pinion   unit.Input[unit.Count]
 }
 
+func outputChoice() Choice {
+	return choose(
+		Option{"belt", "Belt and pulley", ""},
+		Option{"screw", "Screw", ""},
+		Option{"roller", "Drive roller", ""},
+		Option{"rack", "Rack and pinion", ""},
+		Option{"rotary", "Turns the work", "a rotary table"},
+	)
+}
+
+func pitchInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0.1, 100) }
+func wheelInput() unit.Input[unit.Count]     { return unit.Teeth.Input("", 4, 1000) } // pulley or pinion
+func diameterInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.1, 1000) }
+func moduleInput() unit.Input[unit.Length]   { return unit.Lengths.Input("mm", 0.05, 50) }
+
 func newOutputEntry() outputEntry {
 	return outputEntry{
-		Kind: choose(
-			Option{"belt", "Belt and pulley", ""},
-			Option{"screw", "Screw", ""},
-			Option{"roller", "Drive roller", ""},
-			Option{"rack", "Rack and pinion", ""},
-			Option{"rotary", "Turns the work", "a rotary table"},
-		),
-		Pitch:    unit.Lengths.Input("mm", 0.1, 100),
-		Teeth:    unit.Teeth.Input("", 4, 1000),
-		Diameter: unit.Lengths.Input("mm", 0.1, 1000),
-		Module:   unit.Lengths.Input("mm", 0.05, 50),
-		Pinion:   unit.Teeth.Input("", 4, 1000),
+		Kind: outputChoice(), Pitch: pitchInput(), Teeth: wheelInput(),
+		Diameter: diameterInput(), Module: moduleInput(), Pinion: wheelInput(),
 	}
 }
 
 func (o *outputEntry) fields(section *Section, suffix string, on []When) []Field {
+	return outputFields(section, nil, suffix, on, nil, outputCells{
+		one(&o.Kind), one(&o.Pitch), one(&o.Teeth), one(&o.Screw), one(&o.Diameter), one(&o.Module), one(&o.Pinion),
+	})
+}
+
+// outputCells are what holds an output element: one, or one a row.
+type outputCells struct{ kind, pitch, teeth, screw, roller, module, pinion Cells }
+
+// outputFields declares the kind of element first. sized is when what decides
+// its travel per turn is asked for.
+func outputFields(section *Section, group *Group, suffix string, on, sized []When, c outputCells) []Field {
 	with := func(kind string) []When { return and(on, "out"+suffix, kind) }
-	return []Field{
-		{Key: "out" + suffix, Label: "Output element", Section: section, When: on, Cells: one(&o.Kind)},
-		{Key: "pitch" + suffix, Label: "Belt pitch", Hint: "From tooth to tooth.", Section: section, When: with("belt"), Cells: one(&o.Pitch), Suggest: []string{"2 mm", "3 mm"}},
-		{Key: "teeth" + suffix, Label: "Pulley teeth", Section: section, When: with("belt"), Cells: one(&o.Teeth), Suggest: []string{"16", "20"}},
-		{Key: "screw" + suffix, Label: "Screw", Hint: "Its designation such as Tr8x8(P2), its lead (8 mm), or pitch x starts (2 mm x 4).", Section: section, When: with("screw"), Cells: one(&o.Screw)},
-		{Key: "roller" + suffix, Label: "Effective diameter of the roller", Hint: "Where it grips: less than its outer diameter. Measure afterwards, whatever is listed.", Section: section, When: with("roller"), Cells: one(&o.Diameter)},
-		{Key: "module" + suffix, Label: "Module of the rack", Section: section, When: with("rack"), Cells: one(&o.Module)},
-		{Key: "pinion" + suffix, Label: "Pinion teeth", Section: section, When: with("rack"), Cells: one(&o.Pinion)},
+	size := func(kind string) []When { return concat(with(kind), sized) }
+	field := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
+		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells, Suggest: suggest}
 	}
+	return []Field{
+		field("out", "Output element", "", on, c.kind),
+		field("pitch", "Belt pitch", "From tooth to tooth.", with("belt"), c.pitch, "2 mm", "3 mm"),
+		field("teeth", "Pulley teeth", "", size("belt"), c.teeth, "16", "20"),
+		field("screw", "Screw", "Its designation such as Tr8x8(P2), its lead (8 mm), or pitch x starts (2 mm x 4).", size("screw"), c.screw),
+		field("roller", "Effective diameter of the roller", "Where it grips: less than its outer diameter. Measure afterwards, whatever is listed.", size("roller"), c.roller),
+		field("module", "Module of the rack", "", with("rack"), c.module),
+		field("pinion", "Pinion teeth", "", size("rack"), c.pinion),
+	}
+}
+
+// outputRows is an outputEntry for each row.
+type outputRows struct {
+	Kind     choiceList
+	Pitch    lengthList
+	Teeth    countList
+	Screw    List[screwValue, *screwValue]
+	Diameter lengthList
+	Module   lengthList
+	Pinion   countList
+}
+
+func newOutputRows() outputRows {
+	wheels := func() countList { return listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](wheelInput()) }
+	return outputRows{
+		Kind:  listOf[Choice, *Choice](outputChoice()),
+		Pitch: lengthsOf(pitchInput()), Teeth: wheels(),
+		Screw:    listOf[screwValue, *screwValue](screwValue{}),
+		Diameter: lengthsOf(diameterInput()), Module: lengthsOf(moduleInput()), Pinion: wheels(),
+	}
+}
+
+func (o *outputRows) cells() outputCells {
+	return outputCells{&o.Kind, &o.Pitch, &o.Teeth, &o.Screw, &o.Diameter, &o.Module, &o.Pinion}
+}
+
+// at is the entry of one row.
+func (o *outputRows) at(i int) *outputEntry {
+	return &outputEntry{o.Kind.Rows[i], o.Pitch.Rows[i], o.Teeth.Rows[i], o.Screw.Rows[i], o.Diameter.Rows[i], o.Module.Rows[i], o.Pinion.Rows[i]}
 }
 
 // element returns the output, nil while it is incomplete, and the keys of what
@@ -111,6 +161,18 @@ func (o *outputEntry) element(suffix string) (drive.Output, []string) {
 		return nil, missing
 	}
 	return out, nil
+}
+
+// handed fills the same entry of another page in.
+func (o *outputEntry) handed(suffix string) []entry {
+	out := fill("out" + suffix)
+	if !o.Kind.isDefault() {
+		out = fill("out"+suffix, o.Kind.Word)
+	}
+	return []entry{
+		out, fill("pitch"+suffix, o.Pitch.String()), fill("teeth"+suffix, o.Teeth.String()), fill("screw"+suffix, o.Screw.String()),
+		fill("roller"+suffix, o.Diameter.String()), fill("module"+suffix, o.Module.String()), fill("pinion"+suffix, o.Pinion.String()),
+	}
 }
 
 func (o *outputEntry) keys(suffix string) []string {

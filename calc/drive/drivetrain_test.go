@@ -67,6 +67,8 @@ func TestOutputs(t *testing.T) {
 	check(drive.Roller{11}, "roller", false, 11*math.Pi)
 	check(drive.Rotary{}, "rotary", true, 360)
 	assert.InEpsilon(t, 8.5, float64(drive.EffectiveDiameter(8.5*math.Pi)), 1e-15)
+	assert.InEpsilon(t, 18, drive.PulleyTeeth(drive.PerTurn(drive.Belt{2.032, 18}), 2.032), 1e-15)
+	assert.InEpsilon(t, 15, drive.PinionTeeth(drive.PerTurn(drive.Rack{0.8, 15}), 0.8), 1e-15)
 	assert.Equal(t, unit.Length(8), drive.Screw{Pitch: 2, Starts: 4}.Lead())
 }
 

@@ -74,6 +74,18 @@ func EffectiveDiameter(perOutputTurn float64) unit.Length {
 	return unit.Length(exact{perOutputTurn, 1, -1}.value())
 }
 
+// PulleyTeeth returns the teeth, not rounded, of the pulley that a travel per
+// output turn implies on a belt of this pitch: P/pitch.
+func PulleyTeeth(perOutputTurn float64, pitch unit.Length) float64 {
+	return perOutputTurn / float64(pitch)
+}
+
+// PinionTeeth returns the teeth, not rounded, of the pinion that a travel per
+// output turn implies on a rack of this module: P/(π·module).
+func PinionTeeth(perOutputTurn float64, module unit.Length) float64 {
+	return exact{perOutputTurn, float64(module), -1}.value()
+}
+
 func positive(sizes ...float64) error {
 	if !usable(sizes...) {
 		return ErrOutput

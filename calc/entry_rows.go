@@ -1,0 +1,97 @@
+package calc
+
+import "striderule/calc/unit"
+
+// The columns by which a table of axes asks what an entry asks of one.
+
+func nameList() textList {
+	return listOf[Text, *Text](Text{most: 40, about: "a name of your own"})
+}
+
+// axisName is how a report calls an axis of a table.
+func axisName(name Text, i int) string {
+	if name.Value != "" {
+		return name.Value
+	}
+	return "Axis " + itoa(i+1)
+}
+
+// scaleRows is a scaleEntry for each row.
+type scaleRows struct {
+	As        choiceList
+	Steps     perLength
+	StepsDeg  perAngle
+	Turn      lengthByTurn
+	TurnDeg   angleByTurn
+	Output    lengthByTurn
+	OutputDeg angleByTurn
+}
+
+func newScaleRows() scaleRows {
+	turn := func() lengthByTurn {
+		return listOf[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]](turnInput())
+	}
+	turnDeg := func() angleByTurn {
+		return listOf[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]](turnDegInput())
+	}
+	return scaleRows{
+		As:       listOf[Choice, *Choice](conventionChoice()),
+		Steps:    listOf[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]](stepsInput()),
+		StepsDeg: listOf[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]](stepsDegInput()),
+		Turn:     turn(), TurnDeg: turnDeg(), Output: turn(), OutputDeg: turnDeg(),
+	}
+}
+
+// at is the entry of one row.
+func (s *scaleRows) at(i int) *scaleEntry {
+	return &scaleEntry{
+		As: s.As.Rows[i], Steps: s.Steps.Rows[i], Turn: s.Turn.Rows[i], Output: s.Output.Rows[i],
+		StepsDeg: s.StepsDeg.Rows[i], TurnDeg: s.TurnDeg.Rows[i], OutputDeg: s.OutputDeg.Rows[i],
+	}
+}
+
+// fields declares the columns: on is when there is a setting at all, linear and
+// rotary when it is one in mm or in degrees.
+func (s *scaleRows) fields(section *Section, group *Group, label string, on, linear, rotary []When) []Field {
+	col := func(key, label, hint string, on []When, cells Cells) Field {
+		return Field{Key: key, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells}
+	}
+	mm := func(as string) []When { return and(concat(on, linear), "as", as) }
+	deg := func(as string) []When { return and(concat(on, rotary), "as", as) }
+	return []Field{
+		col("as", label, "", on, &s.As),
+		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", mm(asSteps), &s.Steps),
+		col("stepsdeg", "Steps per degree", "", deg(asSteps), &s.StepsDeg),
+		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", mm(asTurn), &s.Turn),
+		col("turndeg", "Degrees per motor turn", "", deg(asTurn), &s.TurnDeg),
+		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", mm(asOutput), &s.Output),
+		col("outputdeg", "Degrees per output turn", "", deg(asOutput), &s.OutputDeg),
+	}
+}
+
+// motorRows is a motorEntry for each row; a row that is added starts with the
+// motor of the row above.
+type motorRows struct {
+	Angle angleList
+	Micro countList
+}
+
+func newMotorRows() motorRows {
+	return motorRows{
+		Angle: listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](angleInput()),
+		Micro: listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](microInput()),
+	}
+}
+
+func (m *motorRows) at(i int) *motorEntry { return &motorEntry{m.Angle.Rows[i], m.Micro.Rows[i]} }
+
+func (m *motorRows) fields(section *Section, group *Group, on []When) []Field {
+	return []Field{
+		{Key: "angle", Label: "Step angle", Hint: angleHint, Section: section, When: on, Group: group, Cells: &m.Angle, Suggest: usualAngles, Carry: true},
+		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, When: on, Group: group, Cells: &m.Micro, Suggest: usualMicro, Carry: true},
+	}
+}
+
+func ratioRows() ratioList {
+	return listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput())
+}
