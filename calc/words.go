@@ -42,3 +42,12 @@ func nearest(v float64) float64 { return math.Round(v/thousandth) / 1000 }
 
 // decimal writes a length to be commanded: no exponent, at most three decimals.
 func decimal(v float64) string { return unit.Full(nearest(v)) }
+
+func number(v float64) string { return unit.Trim(v, 7) }
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return itoa(n) + " " + many
+}
