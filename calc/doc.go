@@ -20,6 +20,7 @@
 //	is it a usual mistake?                 measure_apply   drive.ReadRatio        ratios of parts
 //	the same fact the other way?           convert.go      drive.Setting.In       S = N·m/R
 //	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
+//	are walls as thick as they should be?  flow*.go        drive.BeadArea         geometry; JCGM 100, 106
 //	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes
 //
 // # Symbols

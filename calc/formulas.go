@@ -34,6 +34,11 @@ var Formulas = []Formula{
 	{"Lost on reversal", "mean of the positions reached going up, less that coming down, for each target; the largest is the reversal value", "ISO 230-2"},
 	{"Check by drawing lots", "each cause drawn from its distribution 200,000 times; the middle 95 % of the results", "JCGM 101, 7"},
 	{"After a swap", "new = old · (value from the new parts / value from the old parts); what did not change cancels", "keeps the correction that a measurement put into the old value"},
+	{"Section of one printed line", "A = h · (w − h) + π · h² / 4 = h · (w − r), with the rounding r = h · (1 − π/4)", "geometry: flat between two half-rounds"},
+	{"Thickness of a wall of n lines", "n · s + r, with lines spaced s = w − r unless stated; a wall without gaps holds h · (thickness − r)", "geometry"},
+	{"Flow factor from a wall", "new = old · n · s / (measured − r); one line: old · A(set) / A(measured). With gaps only the outer flanks tell: old · s / (measured − (n − 1) · s − r)", "geometry; ratio of what should be there to what is"},
+	{"Flow factor from a mass", "new = old · expected / measured; expected from a stated length: L · π/4 · d² · density", "geometry; divided by the old factor where the stated amount contains it"},
+	{"Flow factor from the filament's diameter", "new = old · (diameter as set / measured)²", "geometry; or enter the measured diameter, never both"},
 	{"Effective diameter that a setting implies", "D = P / π", "the roller's formula, solved"},
 }
 
@@ -61,5 +66,8 @@ var Glossary = []Term{
 	{"correction", "commanded over measured: what steps per mm are multiplied with"},
 	{"open-path test", "a feed test in which the filament does not pass the hot end"},
 	{"Bowden tube", "a guide tube from a drive that sits away from the hot end"},
+	{"slicing step", "the program that turns a model into moves, and reckons how much filament they take"},
+	{"flow factor", "how much the slicing step scales the plastic; 1.00 is as computed. It belongs to one material and profile"},
+	{"line, bead", "one printed strand of plastic: flat above and below, round at both sides"},
 	{"sheet", "the entries of one page; a link carries them"},
 }
