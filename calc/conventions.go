@@ -21,6 +21,8 @@ type fact struct {
 // drive.Facts says.
 type gearing interface {
 	in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting
+	// reduction is the motor turns for one output turn.
+	reduction() float64
 }
 
 // A plainRatio is a gearing known as one number.
@@ -30,12 +32,16 @@ func (r plainRatio) in(s drive.Setting, to drive.Convention, m drive.Motor) driv
 	return s.InRatio(to, m, float64(r))
 }
 
+func (r plainRatio) reduction() float64 { return float64(r) }
+
 // toothPairs is a gearing known by its teeth.
 type toothPairs drive.Stages
 
 func (p toothPairs) in(s drive.Setting, to drive.Convention, m drive.Motor) drive.Setting {
 	return s.In(to, m, drive.Stages(p))
 }
+
+func (p toothPairs) reduction() float64 { return drive.Stages(p).Reduction() }
 
 // in returns the fact in another convention, or what is missing for it.
 func (f fact) in(to drive.Convention) (drive.Setting, []string) {

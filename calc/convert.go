@@ -83,22 +83,15 @@ func (s *convertSheet) row(i int) axisRow {
 	return r
 }
 
-// blank reports whether nothing is told about an axis.
-func (s *convertSheet) blank(i int) bool {
-	cells := []Value{&s.Name.Rows[i], &s.Angle.Rows[i], &s.Micro.Rows[i], &s.Ratio.Rows[i]}
-	told := func(v Value) bool { return v.String() != "" }
-	return !s.row(i).given && !slices.ContainsFunc(cells, told) &&
-		s.Moves.Rows[i].isDefault() && s.As.Rows[i].isDefault()
-}
-
 func (s *convertSheet) Solve() Report {
 	r := Report{Parts: []Part{meaning}}
 	var given []axisRow
 	var above []string // what the rows before depend on: the headline is of the first that answers
+	fields := s.Fields()
 	for i := range s.Name.Rows {
 		row := s.row(i)
 		above = append(above, row.needs()...)
-		if i > 0 && s.blank(i) {
+		if i > 0 && blank(fields, i) {
 			continue
 		}
 		if !row.given {

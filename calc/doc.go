@@ -19,6 +19,8 @@
 //	is it slip, or a fixed offset?         measure_kinds   measure.SlipTest, Fit  JCGM 100, H.3
 //	is it a usual mistake?                 measure_apply   drive.ReadRatio        ratios of parts
 //	the same fact the other way?           convert.go      drive.Setting.In       S = N·m/R
+//	what value do the parts give?          parts.go        drive.PerTurn, Setting S = N·m·G/P
+//	which part does a setting imply?       implied.go      drive.PulleyTeeth      P over pitch, π·module, π
 //	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
 //	are walls as thick as they should be?  flow*.go        drive.BeadArea         geometry; JCGM 100, 106
 //	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes

@@ -170,8 +170,8 @@ func (o *outputEntry) handed(suffix string) []entry {
 		out = fill("out"+suffix, o.Kind.Word)
 	}
 	return []entry{
-		out, fill("pitch"+suffix, o.Pitch.String()), fill("teeth"+suffix, o.Teeth.String()), fill("screw"+suffix, o.Screw.String()),
-		fill("roller"+suffix, o.Diameter.String()), fill("module"+suffix, o.Module.String()), fill("pinion"+suffix, o.Pinion.String()),
+		out, fill("pitch"+suffix, bare(o.Pitch)), fill("teeth"+suffix, bare(o.Teeth)), fill("screw"+suffix, o.Screw.String()),
+		fill("roller"+suffix, bare(o.Diameter)), fill("module"+suffix, bare(o.Module)), fill("pinion"+suffix, bare(o.Pinion)),
 	}
 }
 

@@ -95,3 +95,14 @@ func (m *motorRows) fields(section *Section, group *Group, on []When) []Field {
 func ratioRows() ratioList {
 	return listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput())
 }
+
+// blank reports whether nothing is told in a row of a table.
+func blank(fields []Field, row int) bool {
+	for _, f := range fields {
+		v := f.Cells.At(row)
+		if c, ok := v.(*Choice); ok && !c.isDefault() || !ok && v.String() != "" {
+			return false
+		}
+	}
+	return true
+}

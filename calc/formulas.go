@@ -40,6 +40,8 @@ var Formulas = []Formula{
 	{"Flow factor from a mass", "new = old · expected / measured; expected from a stated length: L · π/4 · d² · density", "geometry; divided by the old factor where the stated amount contains it"},
 	{"Flow factor from the filament's diameter", "new = old · (diameter as set / measured)²", "geometry; or enter the measured diameter, never both"},
 	{"Effective diameter that a setting implies", "D = P / π", "the roller's formula, solved"},
+	{"Part that a setting implies", "pulley teeth = P / pitch; pinion teeth = P / (π · module); lead = P; gear ratio = P / R; driven teeth = gear ratio · teeth on the motor side", "the same formulas, solved"},
+	{"Usual leads", "0.5, 0.7, 0.8, 1, 1.25, 1.5, 1.75, 2, 2.5 and 3 mm, above them whole millimetres", "coarse pitches of ISO 261; the rest is our choice"},
 }
 
 // A Term is a word of the glossary.
@@ -57,6 +59,8 @@ var Glossary = []Term{
 	{"step angle", "how far a motor turns with one full step; 1.8° is 200 full steps per turn"},
 	{"microsteps", "into how many parts the driver divides a full step"},
 	{"gear ratio", "motor turns for one output turn"},
+	{"stage", "one pair of gears, or of pulleys with a belt between two shafts; the ratios of several stages multiply"},
+	{"worm", "a screw that turns a wheel; its starts stand for the teeth on the motor side"},
 	{"pitch, lead, starts", "of a screw: pitch from thread to thread, lead what one turn moves, starts the number of threads side by side; of a belt: pitch from tooth to tooth"},
 	{"effective diameter", "the diameter at which a drive roller really grips"},
 	{"commanded and measured length", "what was asked for, and what moved"},

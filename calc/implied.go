@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"striderule/calc/drive"
+	"striderule/calc/unit"
 )
 
 // An implied is the size of a part that a setting asks for.
@@ -12,41 +13,47 @@ type implied struct {
 	value           float64
 	nearest         float64 // that is made; 0 where every size can be
 	part            string  // "a pulley of 18 teeth"
-	look            string  // at what, where no part that is made is near
+	look            string  // at what beside the motor, where no part that is made is near
 	whole           bool    // it is a count
 }
 
-// impliedElement returns the size of an output element that a travel per
-// output turn asks for; ok is false for what has no size.
-func (o *outputEntry) impliedElement(perTurn float64) (i implied, ok bool) {
-	teeth := func(value float64, of string) implied {
+const gearsOr = "gears left out or turned round, "
+
+// implied returns the size of an output element that a travel per output turn
+// asks for. The element has one: it is no rotary table.
+func (o *outputEntry) implied(perTurn float64) implied {
+	teeth := func(value float64, of, look string) implied {
 		n := max(1, math.Round(value))
-		return implied{id: "teeth", label: "Teeth of the " + of, value: value, nearest: n, part: "a " + of + " of " + plural(int(n), "tooth", "teeth"), whole: true}
+		return implied{"teeth", "Teeth of the " + of, "", value, n, "a " + of + " of " + plural(int(n), "tooth", "teeth"), look, true}
 	}
 	switch o.Kind.Word {
 	case "belt":
-		i = teeth(drive.PulleyTeeth(perTurn, o.Pitch.Value), "pulley")
-		i.look = "the belt's pitch"
+		return teeth(drive.PulleyTeeth(perTurn, o.Pitch.Value), "pulley", gearsOr+"the belt's pitch")
 	case "rack":
-		i = teeth(drive.PinionTeeth(perTurn, o.Module.Value), "pinion")
-		i.look = "the rack's module"
+		return teeth(drive.PinionTeeth(perTurn, o.Module.Value), "pinion", gearsOr+"the rack's module")
 	case "screw":
-		i = implied{id: "lead", label: "Lead of the screw", unit: "mm", value: perTurn, nearest: nearestLead(perTurn), look: "an inch thread"}
-		i.part = "a screw of " + number(i.nearest) + " mm lead"
-	case "roller":
-		i = implied{id: "diameter", label: "Effective diameter of the roller", unit: "mm", value: float64(drive.EffectiveDiameter(perTurn))}
-	default:
-		return i, false
+		n := nearestLead(perTurn)
+		return implied{"lead", "Lead of the screw", "mm", perTurn, n, "a screw of " + number(n) + " mm lead", gearsOr + "an inch thread", false}
 	}
-	return i, true
+	return implied{id: "diameter", label: "Effective diameter of the roller", unit: "mm", value: float64(drive.EffectiveDiameter(perTurn))}
+}
+
+// missingPitch is what it takes besides the travel per turn.
+func (o *outputEntry) missingPitch() []string {
+	switch {
+	case o.Kind.Word == "belt" && !o.Pitch.Given:
+		return []string{"pitch"}
+	case o.Kind.Word == "rack" && !o.Module.Given:
+		return []string{"module"}
+	}
+	return nil
 }
 
 // impliedGear returns the driven teeth that a gear ratio asks for beside the
 // teeth on the motor side.
 func impliedGear(ratio float64, driving int) implied {
 	n := max(1, math.Round(ratio*float64(driving)))
-	return implied{id: "driven", label: "Teeth on the driven side", value: ratio * float64(driving), nearest: n,
-		part: "a pair of " + itoa(driving) + " and " + number(n) + " teeth", look: "several stages", whole: true}
+	return implied{"driven", "Teeth on the driven side", "", ratio * float64(driving), n, "a pair of " + itoa(driving) + " and " + number(n) + " teeth", "another output element, several stages", true}
 }
 
 // Coarse threads have these pitches up to M24 (ISO 261); above them a lead is
@@ -73,4 +80,21 @@ func (i implied) off() float64 { return i.value/i.nearest - 1 }
 // large counts some whole one is always that near.
 func (i implied) near() bool {
 	return math.Abs(i.off()) <= 0.01 && (!i.whole || math.Abs(i.value-i.nearest) <= 0.25)
+}
+
+// says is what the nearest part means for the setting.
+func (i implied) says() string {
+	off := math.Abs(i.off())
+	if off < 1e-6 {
+		return capital(i.part) + " gives exactly this setting."
+	}
+	than := "more"
+	if i.off() < 0 {
+		than = "less"
+	}
+	s := "The nearest that is made is " + i.part + "; the setting implies " + unit.Trim(100*off, 2) + " % " + than + ". "
+	if i.near() {
+		return s + "That is near: such a part fits, and the rest is rounding, or what a measurement corrected."
+	}
+	return s + "That is not near, so look for something else: other microsteps or another motor, " + i.look + ", or a setting that was never right."
 }
