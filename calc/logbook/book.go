@@ -1,0 +1,170 @@
+package logbook
+
+import (
+	"hash/fnv"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A Book holds entries, newest first.
+type Book struct {
+	entries []Entry
+	index   map[string]Entry // by ID
+}
+
+// NewBook returns a book with entries, which have IDs of their own.
+func NewBook(entries ...Entry) *Book {
+	b := &Book{index: map[string]Entry{}}
+	b.Merge(entries)
+	return b
+}
+
+// Len returns how many entries there are.
+func (b *Book) Len() int { return len(b.entries) }
+
+// All returns the entries, newest first.
+func (b *Book) All() []Entry { return b.entries }
+
+// Entry returns the one with an ID.
+func (b *Book) Entry(id string) (Entry, bool) {
+	e, ok := b.index[id]
+	return e, ok
+}
+
+// Of returns the entries of a machine and an axis, newest first; empty names
+// stand for all of them.
+func (b *Book) Of(machine, axis string) []Entry {
+	if machine == "" && axis == "" {
+		return b.entries
+	}
+	var of []Entry
+	for _, e := range b.entries {
+		if (machine == "" || e.Machine == machine) && (axis == "" || e.Axis == axis) {
+			of = append(of, e)
+		}
+	}
+	return of
+}
+
+// Machines returns the machines' names in alphabetical order.
+func (b *Book) Machines() []string {
+	return b.names(func(e Entry) string { return e.Machine })
+}
+
+// Axes returns the names of a machine's axes in alphabetical order; an empty
+// name stands for all machines.
+func (b *Book) Axes(machine string) []string {
+	return b.names(func(e Entry) string {
+		if machine == "" || e.Machine == machine {
+			return e.Axis
+		}
+		return ""
+	})
+}
+
+func (b *Book) names(of func(Entry) string) []string {
+	seen := map[string]bool{}
+	var names []string
+	for _, e := range b.entries {
+		if name := of(e); name != "" && !seen[name] {
+			seen[name] = true
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	return names
+}
+
+// Last returns the newest entry of a page, or of any page if it has none.
+func (b *Book) Last(page string) (Entry, bool) {
+	for _, e := range b.entries {
+		if e.Page == page {
+			return e, true
+		}
+	}
+	if len(b.entries) == 0 {
+		return Entry{}, false
+	}
+	return b.entries[0], true
+}
+
+// A Merged is what came of adding entries.
+type Merged struct {
+	Added  []Entry // with the IDs that they have in the book
+	There  int     // those that were in the book already
+	Beside int     // those of Added whose ID was taken by another entry
+}
+
+// Merge adds entries. One that is there already, ID and all, is left out; one
+// whose ID is taken gets another; one without gets one.
+func (b *Book) Merge(entries []Entry) Merged {
+	var m Merged
+	for _, e := range entries {
+		e = e.tidy()
+		if e.ID == "" {
+			e.ID = idOf(e)
+		}
+		id, there := b.place(e)
+		if there {
+			m.There++
+			continue
+		}
+		if id != e.ID {
+			m.Beside++
+		}
+		e.ID = id
+		b.index[id] = e
+		m.Added = append(m.Added, e)
+	}
+	if len(m.Added) > 0 {
+		b.entries = append(slices.Clip(b.entries), m.Added...)
+		slices.SortFunc(b.entries, newestFirst)
+	}
+	return m
+}
+
+func newestFirst(a, b Entry) int {
+	if a.Date != b.Date {
+		return strings.Compare(b.Date, a.Date)
+	}
+	return strings.Compare(a.ID, b.ID)
+}
+
+// place returns an ID that is free for an entry: its own, or that with a number.
+// It reports whether the entry is there already under one of them, so that
+// adding it twice comes to the same as once.
+func (b *Book) place(e Entry) (id string, there bool) {
+	stem := e.ID
+	for n := 2; ; n++ {
+		old, taken := b.index[e.ID]
+		if !taken || old == e {
+			return e.ID, taken
+		}
+		number := "-" + strconv.Itoa(n)
+		e.ID = stem[:min(len(stem), 40-len(number))] + number
+	}
+}
+
+// idOf makes an ID of what an entry holds.
+func idOf(e Entry) string {
+	h := fnv.New64a()
+	_, _ = h.Write([]byte(e.Text())) // never fails
+	return strconv.FormatUint(h.Sum64(), 36)
+}
+
+// Remove takes entries out and returns them: Merge puts them back.
+func (b *Book) Remove(ids ...string) []Entry {
+	var gone []Entry
+	for _, id := range ids {
+		if e, ok := b.index[id]; ok {
+			delete(b.index, id)
+			gone = append(gone, e)
+		}
+	}
+	b.entries = slices.DeleteFunc(slices.Clone(b.entries), func(e Entry) bool {
+		_, there := b.index[e.ID]
+		return !there
+	})
+	return gone
+}

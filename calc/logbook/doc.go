@@ -1,0 +1,21 @@
+// Package logbook is the machine log: sheets that a person kept, by machine and
+// axis, with what came out of them. It knows neither where they are stored nor
+// how they are shown.
+//
+// An Entry is kept as one line of text (Entry.Text, Read), in the form of a
+// link's fragment:
+//
+//	log=1&id=1k2m&date=2026-11-25T10:03&machine=Heron&axis=feed&page=measure&sheet=v%3D1%26steps%3D538.0…
+//
+// A Book holds entries, and goes out as one file of JSON with an entry a line
+// (WriteFile, ReadFile), or as a table for spreadsheets (CSV):
+//
+//	{"log":"striderule","version":1,"entries":[
+//	{"id":"1k2m","date":"2026-11-25T10:03","machine":"Heron","axis":"feed","page":"measure","sheet":"v=1&steps=538.0…"},
+//	{"id":"9z3c","date":"2026-11-26","machine":"Heron",…}
+//	]}
+//
+// Both have the same keys: those of Fields. Reading is total: whatever is
+// damaged is told, and the rest is read. What a newer version has added to an
+// entry is kept with it.
+package logbook
