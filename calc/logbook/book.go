@@ -142,7 +142,7 @@ func (b *Book) place(e Entry) (id string, there bool) {
 			return e.ID, taken
 		}
 		number := "-" + strconv.Itoa(n)
-		e.ID = stem[:min(len(stem), 40-len(number))] + number
+		e.ID = stem[:min(len(stem), mostID-len(number))] + number
 	}
 }
 

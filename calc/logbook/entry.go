@@ -19,6 +19,8 @@ const MostEntry = 20_000
 // It is whole, and belongs to whoever wrote it: leave it as it is.
 var ErrNewer = errors.New("kept by a newer version of this site: reload the page to get that version")
 
+var errLong = errors.New("longer than an entry can be")
+
 // An Entry is one sheet that was kept, with what came out of it then.
 type Entry struct {
 	ID      string // small letters, digits, hyphens
@@ -141,7 +143,7 @@ func (e Entry) Text() string {
 // ErrNewer, or an error that says what is damaged.
 func Read(text string) (Entry, error) {
 	if len(text) > MostEntry {
-		return Entry{}, errors.New("longer than an entry can be")
+		return Entry{}, errLong
 	}
 	var e Entry
 	values := map[string]string{}
@@ -199,14 +201,15 @@ func (e Entry) checked(valued bool) (Entry, error) {
 		return Entry{}, errors.New("its value or its uncertainty is no number that can be")
 	case e.Answered() != valued:
 		return Entry{}, errors.New("a result needs both value and output")
-	case len(e.Text()) > MostEntry:
-		return Entry{}, errors.New("longer than an entry can be")
 	}
 	if !e.Answered() {
 		e.Label, e.Unit, e.U, e.Verdict = "", "", 0, ""
 	}
 	return e, nil
 }
+
+// mostID is how long an ID may be.
+const mostID = 40
 
 const letters = "abcdefghijklmnopqrstuvwxyz"
 
@@ -220,7 +223,7 @@ func madeOf(s, characters string) bool {
 			return false
 		}
 	}
-	return s != "" && len(s) <= 40
+	return s != "" && len(s) <= mostID
 }
 
 func quote(s string) string {

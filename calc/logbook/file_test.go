@@ -182,6 +182,7 @@ func TestDamagedFiles(t *testing.T) {
 		{"a bad date", replace("2026-10-10T", "10.10.26 "), 2, []string{"Line 3: an entry was left out: its date is “10.10.26 10:05”"}},
 		{"a bad word", replace(`"Plover"`, `Plover`), 2, []string{"Line 3: a value is missing, or is no text in quotes"}},
 		{"a bad escape", replace(`"Plover"`, `"Plo\ver"`), 2, []string{"Line 3: a backslash begins nothing"}},
+		{"too long", replace(`"Plover"`, `"`+strings.Repeat("é", 5000)+`"`), 2, []string{"Line 3: an entry was left out: longer than"}},
 		{"nothing said", replace(`"Plover"`, `null`), 3, nil},
 		{"unknown keys", replace(`"machine":"Plover"`, `"machine":"Plover","photo":"x.png","tries":3,"good":true`), 3, nil},
 		{"unknown list", replace(`"machine":"Plover"`, `"machine":"Plover","photos":[{"id":"x"},[1,2],{}]`), 3, []string{"Line 3: “photos” is not known"}},

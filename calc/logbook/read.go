@@ -209,6 +209,9 @@ func (r *reader) entry(start int, v value) {
 		e.ID = idOf(e.tidy())
 	}
 	e, err := e.checked(valued)
+	if err == nil && len(e.Text()) > MostEntry-mostID { // with room for another ID
+		err = errLong
+	}
 	if err != nil {
 		r.damage(start, "an entry was left out: "+err.Error())
 		return
