@@ -147,7 +147,7 @@ func (s *flowSheet) Fields() []Field {
 	length := and(when("by", byMass, byDiameter), "stated", "length")
 	return concat(
 		[]Field{
-			{Key: "scale", Label: "Is the feed scale verified?", Section: secFlowScale, Cells: one(&s.Scale)},
+			{Key: "scale", Label: "Is the feed scale verified?", Hint: "A wrong scale would be hidden by the flow factor, so there is none before that.", Section: secFlowScale, Cells: one(&s.Scale)},
 			aim("by", "Found by", "", nil, &s.By),
 			aim("flow", "Flow factor now", "That the piece was printed with: 0.97 or 97 %. 1.00 if you leave it empty.", nil, &s.Flow),
 			aim("width", "Line width", "As set in the slicing step.", walls, &s.Width, "0.45"),
