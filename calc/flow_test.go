@@ -81,6 +81,7 @@ func TestFlowByMass(t *testing.T) {
 	assert.InEpsilon(t, 12.5/12.61, out(t, with, "flow"), 1e-12)
 	coarse := open(t, "flow", strings.Replace(piece, "balance=0.01", "balance=1", 1)+"&stated=mass&planned=12.5&densitylimits=0")
 	assert.Equal(t, Hopeless, verdictOf(coarse).Kind)
+	assert.NotContains(t, part(coarse, "next"), "aliper", "nothing is weighed with one")
 }
 
 func TestFlowByDiameter(t *testing.T) {
@@ -169,6 +170,15 @@ func TestFlowNotWithThisInstrument(t *testing.T) {
 	assert.Equal(t, Hopeless, verdictOf(f).Kind)
 	assert.Contains(t, verdictOf(f).Says.String(), "It is off, but")
 	assert.Contains(t, part(f, "next"), "do not help while there are gaps")
+}
+
+// Heron after its scale was put right; the band worked out apart from this code.
+func TestFlowOfHeron(t *testing.T) {
+	f := open(t, "flow", flowPage.Example)
+	assert.Equal(t, Change, verdictOf(f).Kind)
+	assert.Contains(t, f.Report().String(), "New flow factor: 1.002 ± 0.023")
+	assert.InDelta(t, 1.5822688226, out(t, f, "low"), 1e-6)
+	assert.InDelta(t, 1.7602089735, out(t, f, "high"), 1e-6)
 }
 
 func TestFlowPointsOutlierOut(t *testing.T) {
