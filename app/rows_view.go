@@ -84,6 +84,7 @@ func article(noun string) string {
 // addRow adds a row and moves the focus to its first field.
 func (c *calculator) addRow(g *calc.Group, columns []calc.Field) {
 	c.edit(func(f *calc.Form) { f.AddRow(g) })
+	c.refill() // with what is carried over
 	c.ctx.Defer(func(app.Context) {
 		for _, f := range columns {
 			if last := c.form.Rows(f) - 1; c.form.Visible(f, last) {
