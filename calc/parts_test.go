@@ -1,0 +1,218 @@
+package calc
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func answer(f *Form) string {
+	if a := f.Report().Answer; a != nil {
+		return a.Label + ": " + a.String() + "\n" + a.Says.String() + notesOf(a.Notes)
+	}
+	return ""
+}
+
+func notesOf(notes []Note) (s string) {
+	for _, n := range notes {
+		s += "\n" + n.Line.String()
+	}
+	return s
+}
+
+func TestPartsOfAMachine(t *testing.T) {
+	p, _ := PageOf("parts")
+	f := open(t, "parts", p.Example)
+	assert.InEpsilon(t, 200*16*4.5/(math.Pi*8.5), out(t, f, "steps-1"), 1e-14)
+	assert.InEpsilon(t, math.Pi*8.5, out(t, f, "output-1"), 1e-14)
+	assert.InEpsilon(t, math.Pi*8.5/4.5, out(t, f, "turn-1"), 1e-14)
+	assert.InEpsilon(t, 4.5, out(t, f, "ratio-1"), 1e-15)
+	assert.InEpsilon(t, 3200./36, out(t, f, "steps-2"), 1e-15)
+	assert.InEpsilon(t, 0.18, out(t, f, "fullstep-3"), 1e-15)
+	assert.InEpsilon(t, 800., out(t, f, "steps-4"), 1e-15)
+	assert.InEpsilon(t, 0.00125, out(t, f, "microstep-4"), 1e-15)
+	assert.Contains(t, answer(f), "Heron feed, steps per mm: 539.2544 steps/mm\nA start only: measure it.")
+	assert.Contains(t, part(f, "all"), "Plover X | 88.88889 steps/mm | 36 mm/rev")
+	assert.Contains(t, part(f, "axis-4"), "With 200 full steps per motor turn, 16 microsteps, a gear ratio of 1 and a screw of 4 mm lead:")
+	assert.Contains(t, part(f, "axis-4"), "Trust this value over a measurement")
+	assert.Contains(t, part(f, "first"), "hand near the stop")
+}
+
+func TestPartsOfEverySort(t *testing.T) {
+	check := func(entries, id string, want float64) {
+		t.Helper()
+		assert.InEpsilon(t, want, out(t, open(t, "parts", "v=1&"+entries), id), 1e-14, entries)
+	}
+	check("angle=0.9&micro=32&pitch=2&teeth=16", "steps-1", 400)
+	check("angle=0.9&micro=1/32&pitch=2.032&teeth=18", "steps-1", 12800/36.576)
+	check("angle=200steps&micro=16&gears=ratio&ratio=3&pitch=0.2in&teeth=12", "stepsin-1", 3200*3/2.4)
+	check("out=rack&angle=1.8&micro=16&module=1&pinion=20", "turn-1", 20*math.Pi)
+	check("out=rotary&angle=1.8&micro=16&gears=pairs&driving=1&driven=90", "stepsrev-1", 288000)
+	check("out=rotary&angle=1.8&micro=16", "microstep-1", 0.1125)
+	check("out=roller&angle=1.8&micro=16&gears=pairs&driving=16%20x%2020&driven=46%C3%9736&roller=12", "ratio-1", 46*36/(16*20.))
+	check("out=roller&angle=1.8&micro=8&gears=pairs&driving=1&driven=40&roller=20", "steps-1", 200*8*40/(20*math.Pi))
+}
+
+// A small machine can hardly be told that does not give a number.
+func TestPartsStayFinite(t *testing.T) {
+	const big, small = "10000x10000x10000x10000x10000x10000", "1x1x1x1x1x1"
+	for _, gears := range []string{"driving=" + big + "&driven=" + small, "driving=" + small + "&driven=" + big} {
+		for _, element := range []string{"angle=0.01&micro=4096&gears=pairs&" + gears + "&pitch=100&teeth=1000", "out=roller&angle=90&micro=1&gears=pairs&" + gears + "&roller=0.1"} {
+			f := open(t, "parts", "v=1&"+element)
+			checkFigures(t, f.Page, f.Report())
+			assert.Contains(t, answer(f), "outside what we take small machines to have", element)
+		}
+	}
+}
+
+func TestPartsAsk(t *testing.T) {
+	asks := func(entries string) string { return part(open(t, "parts", entries), "axis-1") }
+	assert.Contains(t, asks(""), "steps per mm: pitch, teeth, angle, micro")
+	assert.Contains(t, asks("v=1&out=rotary"), "angle, micro")
+	assert.Contains(t, asks("v=1&out=screw&gears=ratio"), "steps per mm: screw, ratio, angle, micro")
+	assert.Contains(t, asks("v=1&gears=pairs&driving=12&pitch=2&teeth=20"), "travel per motor turn: driving, driven")
+	partly := open(t, "parts", "v=1&gears=pairs&driving=12&pitch=2&teeth=20&angle=1.8")
+	assert.InEpsilon(t, 40., out(t, partly, "output-1"), 1e-15, "what can be told is told")
+	assert.Nil(t, partly.Report().Answer)
+	assert.Contains(t, asks("v=1&find=element"), "the size of the part: steps, pitch, angle, micro")
+	assert.Contains(t, asks("v=1&out=rack&find=element&as=output&output=60"), "the size of the part: module")
+	assert.Contains(t, asks("v=1&out=roller&find=element&as=turn&turn=6&gears=ratio"), "the size of the part: ratio")
+	assert.Contains(t, asks("v=1&find=gears&as=turn&turn=20"), "the gear ratio: pitch, teeth")
+	assert.Contains(t, asks("v=1&find=gears&as=turn&turn=20&pitch=2&teeth=20"), "the nearest teeth on the driven side: beside")
+}
+
+func TestPartsOneAxisDoesNotWaitForAnother(t *testing.T) {
+	f := open(t, "parts", "v=1&name=X,,Z&out=,,screw&angle=1.8,,1.8&micro=16,,16&pitch=2&screw=,,8")
+	assert.Contains(t, part(f, "axis-1"), "teeth")
+	assert.Empty(t, part(f, "axis-2"), "a row in which nothing is told asks for nothing")
+	assert.Equal(t, "Z, steps per mm: 400 steps/mm", strings.SplitN(answer(f), "\n", 2)[0])
+}
+
+func TestPartsStagesMustPair(t *testing.T) {
+	p, _ := PageOf("parts")
+	f := Load(p, "v=1&name=X,Feed&out=,roller&angle=1.8,1.8&micro=16,16&gears=,pairs&driving=,16x20&driven=,46&pitch=2&teeth=20&roller=,12")
+	require.Len(t, f.Problems(), 1)
+	assert.Equal(t, "Teeth on the driven side in axis 2: there are counts for 1 stage here, and for 2 on the motor side. "+
+		"Write as many on either side, in the same order, such as 12 x 20 and 54 x 40.", f.Problems()[0].Says)
+	assert.InEpsilon(t, 80., out(t, f, "steps-1"), 1e-15, "the other axis has no gears")
+	assert.Empty(t, part(f, "axis-2"))
+	f.Set("driven", 1, "46 x 36")
+	assert.Empty(t, f.Problems())
+	assert.InEpsilon(t, 3200*46*36/(16*20*12*math.Pi), out(t, f, "steps-2"), 1e-14)
+	f.Set("driven", 1, "46, 36")
+	assert.Contains(t, f.Problems()[0].Says, "Teeth on the driven side in axis 2 is “46, 36”: not a list of teeth. Teeth look like 12;")
+}
+
+func TestPartsTheWayBack(t *testing.T) {
+	near := func(entries, label string, value, nearest, off float64, says string) *Form {
+		t.Helper()
+		f := open(t, "parts", "v=1&"+entries)
+		a := f.Report().Answer
+		require.NotNil(t, a, entries)
+		assert.Equal(t, label, a.Label)
+		assert.InEpsilon(t, value, a.Value, 1e-12)
+		assert.InEpsilon(t, nearest, out(t, f, "nearest-1"), 1e-15)
+		assert.InDelta(t, off, out(t, f, "off-1"), 1e-9)
+		assert.Contains(t, a.Says.String(), says)
+		return f
+	}
+	const fits, not = "That is near: such a part fits", "That is not near, so look for something else"
+	f := near("find=element&steps=89&angle=1.8&micro=16&pitch=2", "Axis 1, teeth of the pulley", 1600/89., 18, 100*(1600/89./18-1), fits)
+	assert.InEpsilon(t, 3200/36., out(t, f, "fitting-1"), 1e-14, "what the pulley of 18 teeth gives")
+	f = near("find=element&as=turn&turn=35.6&pitch=2", "Axis 1, teeth of the pulley", 17.8, 18, 100*(17.8/18-1), not)
+	assert.InEpsilon(t, 36., out(t, f, "fitting-1"), 1e-14)
+	assert.Contains(t, answer(f), "the belt's pitch")
+	near("find=element&as=output&output=40&pitch=2", "Axis 1, teeth of the pulley", 20, 20, 0, "A pulley of 20 teeth gives exactly this setting.")
+	near("out=rack&find=element&steps=50.9&angle=1.8&micro=16&module=1", "Axis 1, teeth of the pinion", 3200/50.9/math.Pi, 20, 100*(3200/50.9/math.Pi/20-1), fits)
+	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, lead of the screw", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead; the setting implies 0.25 % less")
+	near("out=screw&find=element&as=turn&turn=0.5in", "Axis 1, lead of the screw", 12.7, 13, 100*(12.7/13-1), "an inch thread")
+	f = near("find=gears&steps=160.4&angle=1.8&micro=16&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 3.0075, 60, 0.25, "a pair of 20 and 60 teeth")
+	assert.InEpsilon(t, 60.15, out(t, f, "driven-1"), 1e-14)
+	assert.InEpsilon(t, 160., out(t, f, "fitting-1"), 1e-14)
+	near("find=gears&as=turn&turn=24&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 2.5, 50, 0, "A pair of 20 and 50 teeth gives exactly")
+	near("out=rotary&find=gears&stepsdeg=801&angle=1.8&micro=16&beside=1", "Axis 1, gear ratio", 90.1125, 90, 100*(90.1125/90-1), fits)
+}
+
+func TestPartsRollerFromItsSetting(t *testing.T) {
+	f := open(t, "parts", "v=1&name=Heron&out=roller&find=element&steps=564.3356643&angle=1.8&micro=16&gears=pairs&driving=12&driven=54")
+	assert.InEpsilon(t, 8.12222698477181, out(t, f, "diameter"), 1e-12)
+	assert.Contains(t, answer(f), "its outer diameter is larger")
+	assert.NotContains(t, f.Report().String(), "nearest", "any diameter can be")
+	assert.NotContains(t, f.Report().String(), "Before the first move", "nothing new is set")
+}
+
+func TestPartsThatCannotBeAskedFor(t *testing.T) {
+	f := open(t, "parts", "v=1&find=gears&as=output&output=40&pitch=2&teeth=20")
+	assert.Contains(t, part(f, "axis-1"), "the same with any gears")
+	f = open(t, "parts", "v=1&out=rotary&find=element&stepsdeg=80")
+	assert.Contains(t, part(f, "axis-1"), "no size to be found")
+	assert.Nil(t, f.Report().Answer)
+}
+
+func TestPartsDoubtsWhatSmallMachinesDoNotHave(t *testing.T) {
+	doubts := func(entries string) string { return answer(open(t, "parts", "v=1&"+entries)) }
+	assert.Contains(t, doubts("angle=1.8&micro=1&pitch=2&teeth=20"), "5 steps/mm is outside what we take small machines to have, 10 to 100000. Look at the microsteps")
+	assert.Contains(t, doubts("out=screw&angle=0.9&micro=256&gears=ratio&ratio=5&screw=2"), "outside")
+	assert.NotContains(t, doubts("angle=1.8&micro=2&pitch=2&teeth=20"), "outside", "10 steps/mm still are")
+	assert.Contains(t, doubts("out=rotary&angle=1.8&micro=16&gears=ratio&ratio=1:90"), "outside what we take small machines to have, 0.5 to 100000")
+	assert.NotContains(t, doubts("out=rotary&angle=1.8&micro=16&gears=ratio&ratio=90"), "outside")
+	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&roller=8.5in"), "An effective diameter of 215.9 mm is outside what we take feed rollers to have, 3 to 40 mm")
+	assert.Contains(t, doubts("out=roller&find=element&as=output&output=8.5"), "An effective diameter of 2.705634 mm is outside")
+	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&gears=pairs&driving=54&driven=12&roller=8.5"), "turn it round")
+	second := open(t, "parts", "v=1&angle=1.8,1.8&micro=16,1&pitch=2,2&teeth=20,20")
+	assert.NotContains(t, answer(second), "outside")
+	assert.Contains(t, part(second, "axis-2"), "5 steps/mm is outside")
+}
+
+// Worked out and back: each part from the setting that it gives.
+func TestPartsRoundTrip(t *testing.T) {
+	page, _ := PageOf("parts")
+	rapid.Check(t, func(t *rapid.T) {
+		micro := itoa(rapid.IntRange(1, 256).Draw(t, "micro"))
+		gears := "&gears=pairs&driving=" + itoa(rapid.IntRange(1, 60).Draw(t, "driving")) + "&driven=" + itoa(rapid.IntRange(1, 200).Draw(t, "driven"))
+		teeth := rapid.IntRange(4, 200).Draw(t, "teeth")
+		element := rapid.SampledFrom([][2]string{{"", "&pitch=2&teeth="}, {"&out=rack", "&module=0.8&pinion="}}).Draw(t, "element")
+		there := Load(page, "v=1"+element[0]+"&angle=1.8&micro="+micro+gears+element[1]+itoa(teeth))
+		require.NotNil(t, there.Report().Answer)
+		known, _, _ := strings.Cut(element[1][1:], "&")
+		back := Load(page, "v=1"+element[0]+"&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro="+micro+gears+"&"+known)
+		if back.Report().Answer == nil {
+			require.NotEmpty(t, back.Problems(), "a setting that no page takes")
+			return
+		}
+		require.InEpsilon(t, float64(teeth), back.Report().Answer.Value, 1e-13)
+		require.Contains(t, back.Report().Answer.Says.String(), "gives exactly")
+	})
+}
+
+func TestPartsHandOver(t *testing.T) {
+	links := func(entries string) map[string]string {
+		all := map[string]string{}
+		for _, p := range open(t, "parts", "v=1&"+entries).Report().Parts {
+			for _, b := range p.Blocks {
+				l, _ := b.(Links)
+				for _, link := range l.All {
+					all[link.Slug] = link.Fragment
+					target := open(t, link.Slug, link.Fragment)
+					assert.Equal(t, link.Fragment, target.Fragment(), "handing over is a link like any other")
+				}
+			}
+		}
+		return all
+	}
+	roller := links("out=roller&angle=1.8&micro=16&gears=pairs&driving=12x2&driven=54x3&roller=8.5")
+	assert.Equal(t, "v=1&steps=808.88159&angle=1.8&micro=16&gears=pairs&driving=12,2&driven=54,3", roller["measure"])
+	assert.Equal(t, "v=1&changed=out&moves=feed&steps=808.88159&out=roller&roller=8.5&outnew=roller&anglekept=1.8&microkept=16&gearskept=pairs&drivingkept=12,2&drivenkept=54,3", roller["swap"])
+	belt := links("angle=200steps&micro=1/16&gears=ratio&ratio=3:1&pitch=0.2in&teeth=20")
+	assert.Equal(t, "v=1&axis=travel&steps=94.488189&angle=1.8&micro=16&gears=ratio&ratio=3", belt["measure"])
+	assert.Equal(t, "v=1&changed=out&steps=94.488189&pitch=5.08&teeth=20&anglekept=1.8&microkept=16&gearskept=ratio&ratiokept=3", belt["swap"])
+	assert.Contains(t, links("out=screw&angle=1.8&micro=16&screw=Tr8x8(P2)")["swap"], "out=screw&screw=Tr8x8%28P2%29&outnew=screw")
+	assert.Contains(t, links("out=rack&angle=1.8&micro=16&module=1&pinion=20")["swap"], "out=rack&module=1&pinion=20&outnew=rack")
+	rotary := links("out=rotary&angle=1.8&micro=16&gears=pairs&driving=1&driven=90")
+	assert.Equal(t, "v=1&axis=rotary&stepsdeg=800&angle=1.8&micro=16&gears=pairs&driving=1&driven=90", rotary["measure"])
+	assert.Equal(t, "v=1&changed=gears&moves=rotary&stepsdeg=800&gears=pairs&driving=1&driven=90&anglekept=1.8&microkept=16", rotary["swap"])
+}
