@@ -28,6 +28,8 @@ var Formulas = []Formula{
 	{"One instrument for mark and remaining", "an error of its zero cancels; one of its scale acts on the difference", "JCGM 100, 5.2.2"},
 	{"Expanded uncertainty", "U = k · u, with k the two-sided 95 % point of Student's t at the effective degrees of freedom: those of Welch and Satterthwaite, not rounded", "JCGM 100, 6.2.1, G.4, G.6.4"},
 	{"Verdict", "leave it if P(|e| ≤ T) ≥ 95 %; change it if P(e > T) or P(e < −T) is; not with this instrument if the part of u that no number of runs reduces is above T/1.96; measure more otherwise", "JCGM 106, 7 and 8; the words are ours"},
+	{"A test to come", "u of its error from the scatter to expect and the step and limits of the instrument; n runs of one length: s/√n; at several speeds: that of the line at no speed; of several lengths: that of its slope", "JCGM 100, 4.2.3, H.3.3, run forward"},
+	{"What the hot end must melt", "π/4 · (filament's diameter)² · feed speed", "geometry; the volume that goes in comes out"},
 	{"A run that stands out", "Grubbs, two-sided at 5 %: pointed out, never dropped by itself", "ISO 5725-2, 7.3.4"},
 	{"Scale and fixed offset", "measured = a + b · commanded, least squares; the setting takes b alone", "JCGM 100, H.3"},
 	{"Slip", "e = e₀ + slope · speed; the setting takes e₀ if the slope is real and the line fits, the slow runs that agree if it does not fit, all runs otherwise", "JCGM 100, H.3; lack of fit by the F test"},

@@ -45,13 +45,15 @@ const (
 	bothSides
 )
 
-func (s *measureSheet) method() method {
+func (s *measureSheet) method() method { return methodOf(s.Trial, s.Trip) }
+
+func methodOf(trial, trip Choice) method {
 	switch {
-	case s.Trial.Word == "speeds":
+	case trial.Word == "speeds":
 		return severalSpeeds
-	case s.Trip.Word == "lengths":
+	case trip.Word == "lengths":
 		return severalLengths
-	case s.Trip.Word == "sides":
+	case trip.Word == "sides":
 		return bothSides
 	}
 	return oneLength

@@ -62,6 +62,8 @@ type program struct {
 	axis               string // its letter
 	relative, absolute string // built in
 	lines              []string
+	path               float64 // mm moved, there and back
+	seconds            float64 // that the moves take
 }
 
 // program begins a list of moves of one axis. Feed axes have words of their own
@@ -101,6 +103,7 @@ func (p *program) move(length float64, speed unit.Speed, why string) {
 	if rest < 0 {
 		sign, rest = -1, -rest
 	}
+	p.path, p.seconds = p.path+rest, p.seconds+rest/float64(speed)
 	single := rest
 	if p.Single.Given {
 		single = float64(p.Single.Value)
