@@ -150,8 +150,8 @@ func (s *scaleEntry) handed(rotary bool) []entry {
 		as = fill("as", s.As.Word)
 	}
 	texts := map[string]string{
-		"steps": s.Steps.String(), "turn": s.Turn.String(), "output": s.Output.String(),
-		"stepsdeg": s.StepsDeg.String(), "turndeg": s.TurnDeg.String(), "outputdeg": s.OutputDeg.String(),
+		"steps": bare(s.Steps), "turn": bare(s.Turn), "output": bare(s.Output),
+		"stepsdeg": bare(s.StepsDeg), "turndeg": bare(s.TurnDeg), "outputdeg": bare(s.OutputDeg),
 	}
 	key := settingKey(conventionOf(s.As), rotary)
 	return []entry{as, fill(key, texts[key])}

@@ -25,7 +25,14 @@ type Task struct {
 
 // Pages are the calculators, in the order of the menu. A new one is a file
 // beside this and a name here.
-var Pages = []Page{measurePage, convertPage, swapPage, partsPage, flowPage}
+var Pages = []Page{
+	measurePage,
+	convertPage,
+	swapPage,
+	partsPage,
+	planPage,
+	flowPage,
+}
 
 // PageOf returns the page with a slug.
 func PageOf(slug string) (Page, bool) {
