@@ -121,4 +121,4 @@ func (p *program) fill(length float64, speed unit.Speed) string {
 		Replace(orElse(p.Move, builtinMove))
 }
 
-func (p *program) String() string { return strings.Join(p.lines, "\n") + "\n" }
+func (p *program) String() string { return strings.Join(p.lines, "\n") }

@@ -466,16 +466,15 @@ func (a *planned) runsText() string {
 }
 
 func (a *planned) answer() *Answer {
-	f := millimetres("length", "Runs of", a.test.Commanded)
-	says := say(capital(a.runsText())+" at ", a.perMinute("", a.atSpeeds()[0]))
+	f := millimetres("length", capital(a.runsText())+" of", a.test.Commanded)
+	says := say("At ", a.perMinute("", a.atSpeeds()[0]))
 	switch a.kind() {
 	case severalSpeeds:
-		f.Label = "Runs at several speeds, each of"
-		says = say(capital(a.runsText()))
+		says = say(itoa(a.design.Runs()) + " runs in all")
 	case severalLengths:
-		f.Label = "Runs of several lengths, the longest of"
+		f.Label = capital(a.runsText()) + ", the longest of"
 	case bothSides:
-		f.Label = "Targets over"
+		f.Label = "Five targets over"
 	}
 	if mark := a.test.Mark; mark > 0 {
 		says = append(says, say(", the mark at ", millimetres("", "", mark))...)

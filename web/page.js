@@ -85,6 +85,7 @@
 
   // ---- Saving text as a file. The program saves its own through this too.
   window.saveText = (name, text) => {
+    if (!text.endsWith("\n")) text += "\n";
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
     link.download = name;

@@ -306,3 +306,34 @@ func NewPage(t testing.TB, root string) *Page {
 	t.Helper()
 	return newPage(t, root)
 }
+
+// SaveTo lets the page save files and returns the folder they go to.
+func (p *Page) SaveTo() string {
+	p.t.Helper()
+	dir := p.t.TempDir()
+	_, err := chromedp.CallBrowser(p.Ctx, cdpbrowser.SetDownloadBehavior, cdpbrowser.SetDownloadBehaviorParams{
+		Behavior:         cdpbrowser.SetDownloadBehaviorBehaviorAllow,
+		BrowserContextID: chromedp.FromContext(p.Ctx).BrowserContextID,
+		DownloadPath:     dir,
+	})
+	require.NoError(p.t, err)
+	return dir
+}
+
+// Saved waits for a file in the folder of SaveTo and returns what is in it.
+func (p *Page) Saved(dir, name string) string {
+	p.t.Helper()
+	var data []byte
+	require.Eventually(p.t, func() (done bool) {
+		var err error
+		data, err = os.ReadFile(filepath.Join(dir, name))
+		return err == nil && len(data) > 0
+	}, patience, 20*time.Millisecond, "no file %s was saved", name)
+	return string(data)
+}
+
+// NoSidewaysScrolling fails the test if the page is wider than the screen.
+func (p *Page) NoSidewaysScrolling() {
+	p.t.Helper()
+	require.LessOrEqual(p.t, Eval[int](p, `document.documentElement.scrollWidth`), Eval[int](p, `document.documentElement.clientWidth`))
+}

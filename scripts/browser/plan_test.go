@@ -1,0 +1,68 @@
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A feed test, planned on a phone from an empty page, its moves saved, and
+// handed over to the page for its readings.
+func TestPlanATest(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	dir := p.SaveTo()
+	p.Open("/plan/")
+	assert.Empty(t, answerOf(p))
+	assert.Contains(t, p.Text("#part-missing"), "You will read it with")
+	p.Choose("tool", "caliper-0.05")
+	assert.Equal(t, "80", answerOf(p))
+	p.Fill("wanted", "0,5")
+	p.Fill("scatter", "0,15 mm")
+	assert.Equal(t, "40", answerOf(p))
+	assert.Contains(t, p.Text(".answer"), "5 runs of")
+	p.NoSidewaysScrolling()
+
+	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
+	p.Fill("asked", "80")
+	p.Fill("runs", "3")
+	p.Fill("speed", "1,5 mm/s")
+	p.Fill("filament", "1,75")
+	p.Fill("melt", "3")
+	assert.InDelta(t, 3.608, p.Value("out-melt"), 1e-3)
+	assert.InDelta(t, 90, p.Value("out-word"), 1e-9)
+	assert.Contains(t, p.Text("#part-plan"), "the drive would slip")
+	assert.Contains(t, p.Text("#part-moves code"), "G1 E80 F90 ; run 3 of 3")
+	p.Fill("move", "G1 E{length} F{speed} P1")
+	Eval[bool](p, `(document.querySelector("button[data-save]").click(), true)`)
+	saved := p.Saved(dir, "feed-test.gcode")
+	assert.Equal(t, p.Text("#part-moves code")+"\n", saved)
+	assert.Contains(t, saved, "\nG1 E80 F90 P1 ; run 1 of 3\n")
+
+	p.Choose("as", "turn")
+	p.Fill("turn", "5,95")
+	Eval[bool](p, `(document.querySelector("#part-after .links a").click(), true)`)
+	p.Wait(`location.hash === "#v=1&as=turn&turn=5.95&asked=80&speed=90&mark=105&tool=caliper-0.05"`)
+	p.Settle()
+	assert.Equal(t, "105", p.Field("mark"))
+	p.FillNth("rest", 0, "28.7")
+	p.FillNth("rest", 1, "28.9")
+	p.FillNth("rest", 2, "28.6")
+	assert.InEpsilon(t, 5.95*76.26666666666667/80, p.Value("out-turn"), 1e-9)
+}
+
+func TestPlanStaysInsideTheMachine(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/plan/#v=1&axis=travel&tool=caliper-0.02")
+	p.Fill("from", "10")
+	p.Fill("to", "20")
+	assert.Contains(t, p.Text("#problems"), "only 10 mm are free")
+	p.Fill("to", "180")
+	assert.Equal(t, "150", answerOf(p))
+	p.Choose("trip", "sides")
+	assert.Equal(t, "160", answerOf(p))
+	assert.InDelta(t, 175, p.Value("out-target-5"), 1e-9)
+	assert.Contains(t, p.Text("#part-before"), "Keep every move inside the machine's range")
+	p.NoSidewaysScrolling()
+}
