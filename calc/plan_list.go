@@ -1,0 +1,107 @@
+package calc
+
+import "striderule/calc/unit"
+
+// before, during and after are the check-list.
+func (a *planned) before() Part {
+	p := Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
+	if !a.isFeed() {
+		p.Blocks = append(p.Blocks, caution("range"), Points{[]Line{
+			say("Nothing lies within the range of the axis, and it moves freely by hand."),
+			say("Belts and screws are as tight as in use."),
+			say("The rule, caliper or dial gauge stands along the axis and does not move."),
+			say("The carriage stands at the lower end of the range."),
+		}})
+		return p
+	}
+	open := a.Path.Word == "open"
+	if open {
+		p.Blocks = append(p.Blocks, caution("cold"), caution("guard"))
+	} else {
+		p.Blocks = append(p.Blocks, caution("hot"))
+	}
+	var items []Line
+	for _, o := range readiness {
+		if o.Word != "guard" || open {
+			items = append(items, say(o.Label+": "+o.Hint+"."))
+		}
+	}
+	p.Blocks = append(p.Blocks, Points{items})
+	return p
+}
+
+func (a *planned) during() Part {
+	p := Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
+	switch {
+	case a.isFeed():
+		p.Blocks = append(p.Blocks, Steps{[]Line{
+			say("Mark the filament at ", millimetres("", "", a.test.Mark), " from the drive's inlet: a fine line, measured straight along the filament."),
+			say("Feed ", millimetres("", "", a.test.Commanded), " in one go. If the mark nears the drive, stop."),
+			say("Wait until nothing moves. Measure from the same place to the mark, about ", millimetres("", "", a.test.Mark-a.test.Commanded), ", and write it down as it is read."),
+			say("Mark anew, and repeat: " + a.runsText() + "."),
+		}})
+	case a.kind() == bothSides:
+		p.Blocks = append(p.Blocks, Steps{[]Line{
+			say("Go to each target going up, then to each coming down, always far enough beyond the end to turn round."),
+			say("Wait until nothing moves, and write down the position as it is read: " + a.runsText() + "."),
+		}})
+	default:
+		p.Blocks = append(p.Blocks, Steps{[]Line{
+			say("Come in from below, so that slack is taken up, and read where the carriage stands."),
+			say("Move the length, wait until nothing moves, read again, and write down the difference."),
+			say("Go back beyond the start, and repeat: " + a.runsText() + "."),
+		}})
+	}
+	return p
+}
+
+func (a *planned) after() Part {
+	p := Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output"})}
+	items := []Line{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
+	if a.isFeed() {
+		items = append(items, say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off."))
+	}
+	p.Blocks = []Block{Points{append(items, say("Type the readings in, all of them, also those that look odd."))}}
+	if a.isFeed() && a.Path.Word == "open" {
+		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+	}
+	p.Blocks = append(p.Blocks, Links{[]Link{a.toMeasure()}})
+	return p
+}
+
+// toMeasure hands the test over to the page for its readings.
+func (a *planned) toMeasure() Link {
+	word := func(key string, c Choice) entry {
+		if c.isDefault() {
+			return fill(key)
+		}
+		return fill(key, c.Word)
+	}
+	var asked, speed, mark, at, want, targets []string
+	perMinute := func(v unit.Speed) string { return decimal(float64(v) * unit.Minute) }
+	switch a.kind() {
+	case bothSides:
+		for range a.design.Repeats {
+			for _, x := range a.targets() {
+				targets = append(targets, decimal(x))
+			}
+		}
+	case severalLengths:
+		a.rounds(func(place, _ int) { want = append(want, decimal(a.test.Commanded*a.design.Places[place])) })
+	default:
+		asked = []string{decimal(a.test.Commanded)}
+	}
+	if a.isFeed() {
+		mark = []string{decimal(a.test.Mark)}
+		if a.kind() == severalSpeeds {
+			a.rounds(func(place, _ int) { at = append(at, perMinute(a.atSpeeds()[place])) })
+		} else {
+			speed = []string{perMinute(a.atSpeeds()[0])}
+		}
+	}
+	return hand("Enter the readings", "measure", concat(
+		[]entry{word("axis", a.Axis)}, a.scaleEntry.handed(false),
+		[]entry{word("path", a.Path), word("trial", a.Trial), word("trip", a.Trip), fill("asked", asked...), fill("speed", speed...),
+			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},
+		a.tool.handed(""))...)
+}

@@ -1,0 +1,273 @@
+package calc
+
+import (
+	"math"
+
+	"striderule/calc/measure"
+	"striderule/calc/unit"
+)
+
+// notToBeHad says that nothing there is room for is good enough, and what would
+// be.
+func (a *planned) notToBeHad() Part {
+	p := Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
+	most := a.most()
+	if most < longStep {
+		p.Blocks = []Block{Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")}}
+		return p
+	}
+	d := a.design
+	d.Repeats = mostRepeats(d)
+	best, _ := a.planSheet.test(most).Expect(d)
+	p.Blocks = []Block{Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.Expanded()), "; you want ", share("", a.wanted()), ".")}, Points{a.remedies()}}
+	return p
+}
+
+// remedies are what would make the test good enough.
+func (a *planned) remedies() []Line {
+	var items []Line
+	if other, with, ok := a.finer(); ok {
+		items = append(items, say(capital(toolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), "."))
+	}
+	return append(items, say("A finer mark, measured for each run and read from the same edge, lowers the scatter."), say("A longer feed or travel makes every error count less."), say("Or be content with less: what matters is whether the error is within your tolerance."))
+}
+
+// finer is the plan with the coarsest of the usual instruments that is good
+// enough. Limits, if they are stated, are taken as usual for it.
+func (a *planned) finer() (planned, measure.Instrument, bool) {
+	now, _ := a.tool.instrument()
+	for _, with := range measure.Instruments {
+		if with.Resolution >= now.Resolution {
+			continue
+		}
+		s := *a.planSheet
+		s.tool.Kind.Word = with.ID
+		if now.Accuracy > 0 {
+			s.tool.Limits.Value = unit.Length(min(with.Usual, now.Accuracy))
+		}
+		if other := (planned{planSheet: &s}); other.solve() && other.enough {
+			return other, with, true
+		}
+	}
+	return planned{}, now, false
+}
+
+// improve says what to do about a test that was set and is not good enough.
+func (a *planned) improve() (Part, bool) {
+	return Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}, !a.enough
+}
+
+func millimetres(id, label string, v float64) Figure {
+	return Figure{ID: id, Label: label, Value: v, Unit: "mm", Digits: 6}
+}
+
+// share is a relative uncertainty as a figure.
+func share(id string, u float64) Figure {
+	return Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
+}
+
+// runsText is how many runs there are, in words.
+func (a *planned) runsText() string {
+	n := itoa(a.design.Repeats)
+	switch a.kind() {
+	case severalSpeeds:
+		return n + " at each of " + itoa(len(a.design.Places)) + " speeds"
+	case severalLengths:
+		return n + " of each of " + itoa(len(a.design.Places)) + " lengths"
+	case bothSides:
+		return n + " to each of " + itoa(len(targetShares)) + " targets from either side"
+	}
+	return n + " runs"
+}
+
+func (a *planned) answer() *Answer {
+	f := millimetres("length", capital(a.runsText())+" of", a.test.Commanded)
+	says := say("At ", a.perMinute("", a.atSpeeds()[0]))
+	switch a.kind() {
+	case severalSpeeds:
+		says = say(itoa(a.design.Runs()) + " runs in all")
+	case severalLengths:
+		f.Label = capital(a.runsText()) + ", the longest of"
+	case bothSides:
+		f.Label = "Five targets over"
+	}
+	if mark := a.test.Mark; mark > 0 {
+		says = append(says, say(", the mark at ", millimetres("", "", mark))...)
+	}
+	if a.kind() == bothSides {
+		return &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
+	}
+	answer := &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
+	if !a.enough {
+		answer.Notes = []Note{{Doubt, say("That is not as good as you want it, ± ", share("", a.wanted()), ".")}}
+	}
+	return answer
+}
+
+func (a *planned) lost(id string) Figure {
+	return Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
+}
+
+func (a *planned) perMinute(id string, v unit.Speed) Figure {
+	return Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
+}
+
+// meltRate is what a feed speed asks of the hot end, mm³/s.
+func (a *planned) meltRate(v unit.Speed) float64 {
+	d := float64(a.Filament.Value)
+	return math.Pi / 4 * d * d * float64(v)
+}
+
+func (a *planned) figures() Part {
+	p := Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
+	all := []Figure{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
+	if a.kind() == bothSides {
+		all = append(all, a.lost("lost"))
+	} else {
+		all = append(all, share("expanded", a.expected.Expanded()))
+	}
+	if a.test.Mark > 0 {
+		all = append(all, millimetres("mark", "Mark at", a.test.Mark))
+	}
+	at := a.atSpeeds()
+	if len(at) == 1 {
+		all = append(all, Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
+		if a.Filament.Given {
+			all = append(all, Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
+		}
+	}
+	m := a.program()
+	if a.isFeed() {
+		all = append(all, millimetres("filament", "Filament used", m.path))
+	}
+	minutes := (m.seconds + a.reading()*float64(a.allRuns())) / unit.Minute
+	all = append(all, Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
+	p.Blocks = append([]Block{Figures{all}}, a.doubts()...)
+	return p
+}
+
+// allRuns is how often something is read.
+func (a *planned) allRuns() int {
+	if a.kind() == bothSides {
+		return 2 * len(targetShares) * a.design.Repeats
+	}
+	return a.design.Runs()
+}
+
+// reading is how long it takes to read a run and to mark anew, in s.
+func (a *planned) reading() float64 {
+	if a.Each.Given {
+		return float64(a.Each.Value)
+	}
+	return unit.Minute
+}
+
+func (a *planned) doubts() []Block {
+	var all []Block
+	doubt := func(parts ...any) { all = append(all, Note{Doubt, say(parts...)}) }
+	with, _ := a.tool.instrument()
+	if longest := max(a.test.Mark, a.test.Commanded); with.Reach > 0 && longest > with.Reach {
+		doubt(capital(toolName(with))+" reaches ", millimetres("", "", with.Reach), " as a rule, and you would have to read ", millimetres("", "", longest), ".")
+	}
+	if a.test.Mark > 0 && float64(a.test.Mark-a.test.Commanded) < a.test.Commanded/10 {
+		doubt("The mark is less than a tenth beyond the length: if the drive feeds too much, it runs in.")
+	}
+	if a.isFeed() && a.kind() == oneLength {
+		limit := fastOpen
+		if a.Path.Word == "hot" {
+			limit = fastHot
+		}
+		if v := a.atSpeeds()[0]; v > limit {
+			doubt("That is fast for a test: slip may be measured along. Is it mm/min?")
+		}
+	}
+	if !a.isFeed() || a.Path.Word != "hot" {
+		return all
+	}
+	if !a.Filament.Given {
+		return append(all, Ask{[]string{"filament"}, "what the hot end must melt"})
+	}
+	for _, v := range a.atSpeeds() {
+		if rate := a.meltRate(v); a.Melt.Given && rate > float64(a.Melt.Value) {
+			most := a.perMinute("", v*unit.Speed(float64(a.Melt.Value)/rate))
+			most.Digits = 3
+			doubt("At ", a.perMinute("", v), " the hot end must melt ", Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.String()+" that it can: the drive would slip. Feed no faster than ", most, ".")
+			break
+		}
+	}
+	return all
+}
+
+// tradeRuns are the numbers of runs that are set against lengths.
+var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
+
+// trade sets length against runs for the same uncertainty.
+func (a *planned) trade() (Part, bool) {
+	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
+	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
+	for _, n := range tradeRuns {
+		d := a.design
+		d.Repeats = n
+		test, ok := measure.LengthFor(a.wanted(), d, longStep, max(a.most(), a.test.Commanded), a.planSheet.test)
+		if !ok || d.Repeats > mostRepeats(d) {
+			continue
+		}
+		t.Rows = append(t.Rows, []Line{say(itoa(d.Runs())), say(Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6}),
+			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
+	}
+	p.Blocks = []Block{Para{say("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”.")}, t}
+	return p, a.kind() == oneLength && len(t.Rows) > 0
+}
+
+// speedTable shows the speeds of a slip test, and what it can tell.
+func (a *planned) speedTable() (Part, bool) {
+	if a.kind() != severalSpeeds {
+		return Part{}, false
+	}
+	p := Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
+	t := Table{Caption: "Speeds", Head: []string{"Speed, mm/min", "mm/s"}}
+	if a.Filament.Given {
+		t.Head = append(t.Head, "To melt, mm³/s")
+	}
+	slow, fast := a.atSpeeds()[0], a.atSpeeds()[0]
+	for i, v := range a.atSpeeds() {
+		n := "-" + itoa(i+1)
+		row := []Line{say(Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
+		if a.Filament.Given {
+			row = append(row, say(Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
+		}
+		t.Rows = append(t.Rows, row)
+		slow, fast = min(slow, v), max(fast, v)
+	}
+	p.Blocks = []Block{t}
+	slope := a.design
+	slope.Zero = false
+	// What the instrument does is the same at each speed.
+	if e, err := (measure.Test{Commanded: a.test.Commanded, Scatter: a.test.Scatter}).Expect(slope); err == nil {
+		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
+	}
+	return p, true
+}
+
+// targetTable lists the positions of a test from both sides.
+func (a *planned) targetTable() (Part, bool) {
+	if a.kind() != bothSides {
+		return Part{}, false
+	}
+	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
+	for i, x := range a.targets() {
+		t.Rows = append(t.Rows, []Line{say(itoa(i + 1)), say(Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})})
+	}
+	return Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
+		Para{say("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round.")}, t}}, true
+}
+
+// targets are positions inside the range, with room to turn round.
+func (a *planned) targets() []float64 {
+	from, span := float64(a.From.Value)+slack, a.test.Commanded
+	var all []float64
+	for _, share := range targetShares {
+		all = append(all, nearest(from+share*span))
+	}
+	return all
+}

@@ -1,0 +1,259 @@
+package calc
+
+import (
+	"math"
+
+	"striderule/calc/measure"
+	"striderule/calc/unit"
+)
+
+func (s *planSheet) isFeed() bool { return s.Axis.Word == "feed" }
+
+// kind is what sort of test it is.
+func (s *planSheet) kind() method { return methodOf(s.Trial, s.Trip) }
+
+// wanted is the expanded uncertainty to reach, as a share.
+func (s *planSheet) wanted() float64 {
+	switch {
+	case s.Wanted.Given:
+		return float64(s.Wanted.Value) / 100
+	case s.isFeed():
+		return feedTolerance / 2
+	}
+	return travelTolerance / 2
+}
+
+func (s *planSheet) scatter() float64 {
+	switch {
+	case s.Scatter.Given:
+		return float64(s.Scatter.Value)
+	case s.isFeed():
+		return feedScatter
+	}
+	return travelScatter
+}
+
+// atSpeeds are the speeds of the runs, mm/s, slow ones first where nothing is
+// said.
+func (s *planSheet) atSpeeds() []unit.Speed {
+	switch {
+	case s.kind() == severalSpeeds:
+		var at []unit.Speed
+		for _, in := range s.At.Rows {
+			if in.Given {
+				at = append(at, in.Value)
+			}
+		}
+		if len(at) == 0 {
+			return slipSpeeds
+		}
+		return at
+	case s.Speed.Given:
+		return []unit.Speed{s.Speed.Value}
+	case s.isFeed():
+		return []unit.Speed{1}
+	case s.Letter.Word == "z":
+		return []unit.Speed{2}
+	}
+	return []unit.Speed{10}
+}
+
+// mark is how far from the drive the mark is made; travel has none.
+func (s *planSheet) mark(length float64) float64 {
+	switch {
+	case !s.isFeed():
+		return 0
+	case s.Margin.Given:
+		return length + float64(s.Margin.Value)
+	}
+	return length + max(25, math.Ceil(length/4/slack)*slack)
+}
+
+// test is a test of a length, with what it is read with.
+func (s *planSheet) test(length float64) measure.Test {
+	with, _ := s.tool.instrument()
+	return measure.Test{Commanded: length, Length: length, Mark: s.mark(length), Scatter: s.scatter(), With: with}
+}
+
+// design is where the runs lie.
+func (s *planSheet) design() measure.Design {
+	d := measure.Design{Repeats: usualRepeats}
+	switch s.kind() {
+	case severalSpeeds:
+		d.Zero = true
+		for _, v := range s.atSpeeds() {
+			d.Places = append(d.Places, float64(v))
+		}
+	case severalLengths:
+		d.Places = lengthShares
+	case oneLength:
+		d.Repeats = usualRuns
+		if !s.isFeed() {
+			d.Repeats = usualRepeats // travel is planned as long as it can be
+		}
+	}
+	if s.Runs.Given {
+		d.Repeats = int(s.Runs.Value)
+	}
+	return d
+}
+
+// mostRepeats is how many the page for the readings has rows for.
+func mostRepeats(d measure.Design) int { return MostRows / max(1, len(d.Places)) }
+
+// most is the longest length that there is room for, mm, a multiple of
+// longStep; below that if there is none.
+func (s *planSheet) most() float64 {
+	with, _ := s.tool.instrument()
+	reach := with.Reach
+	if reach == 0 {
+		reach = math.Inf(1)
+	}
+	most := float64(s.To.Value-s.From.Value) - slack
+	if s.isFeed() {
+		most = feedReach
+		if s.Longest.Given {
+			most = float64(s.Longest.Value)
+		}
+	}
+	most = math.Floor(most/longStep) * longStep
+	for most >= longStep && max(most, s.mark(most)) > reach {
+		most -= longStep
+	}
+	return most
+}
+
+// A planned is a plan as it was solved, on its way into words.
+type planned struct {
+	*planSheet
+	test     measure.Test // of the longest length
+	design   measure.Design
+	expected measure.Estimate // of the error; of what is lost on reversal
+	enough   bool             // expected is as good as wanted
+	keys     []string
+}
+
+func (s *planSheet) Solve() Report {
+	a := planned{planSheet: s, keys: concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
+	r := Report{Problems: concat(s.problems(), s.movesEntry.problems())}
+	if missing := s.missing(); len(missing) > 0 {
+		r.Parts = []Part{{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing}}
+		return r
+	}
+	if len(r.Problems) > 0 {
+		return r
+	}
+	if !a.solve() {
+		r.Parts = []Part{a.notToBeHad()}
+		return r
+	}
+	r.Answer = a.answer()
+	r.Parts = []Part{a.figures()}
+	for _, make := range []func() (Part, bool){a.improve, a.trade, a.speedTable, a.targetTable} {
+		if p, ok := make(); ok {
+			r.Parts = append(r.Parts, p)
+		}
+	}
+	r.Parts = append(r.Parts, a.before(), a.during(), a.moves(), a.after())
+	return r
+}
+
+// missing asks for what a plan cannot do without.
+func (s *planSheet) missing() []Block {
+	var asks []Block
+	if _, told := s.tool.instrument(); !told {
+		key := "tool"
+		if s.tool.Kind.Word == ownTool {
+			key = "step"
+		}
+		asks = append(asks, Ask{[]string{key}, "a test that is good enough"})
+	}
+	var ends []string
+	if !s.isFeed() && !s.From.Given {
+		ends = append(ends, "from")
+	}
+	if !s.isFeed() && !s.To.Given {
+		ends = append(ends, "to")
+	}
+	if len(ends) > 0 {
+		asks = append(asks, Ask{ends, "a test that stays inside the machine"})
+	}
+	return asks
+}
+
+func (s *planSheet) problems() []Problem {
+	var all []Problem
+	add := func(key, says string) { all = append(all, Problem{Key: key, Says: says}) }
+	free := float64(s.To.Value - s.From.Value)
+	switch {
+	case s.isFeed() || !s.From.Given || !s.To.Given:
+	case free <= 0:
+		add("to", quote(s.To.String())+" is not above the other end, "+s.From.String()+". Write the higher position here.")
+	case free < leastRange:
+		add("to", "only "+decimal(free)+" mm are free. Give the axis "+decimal(leastRange)+" mm at least, or measure it by hand.")
+	case s.Asked.Given && float64(s.Asked.Value) > free-slack:
+		add("asked", s.Asked.String()+" do not fit: "+decimal(free)+" mm are free, of which "+decimal(slack)+" mm take up slack. Write "+decimal(free-slack)+" mm at most.")
+	}
+	if d := s.design(); s.Runs.Given && d.Runs() > MostRows {
+		add("runs", "that makes "+itoa(d.Runs())+" runs in all; there is room for "+itoa(MostRows)+". Write "+itoa(mostRepeats(d))+" at most.")
+	}
+	if at := s.atSpeeds(); s.kind() == severalSpeeds && allEqual(at) {
+		add("at", "all runs are at one speed. Write at least two that differ, or choose One speed.")
+	}
+	return all
+}
+
+func allEqual(at []unit.Speed) bool {
+	for _, v := range at {
+		if v != at[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// solve finds length and runs: what is set stays, the rest is as little as it
+// takes. It is false where nothing is good enough and nothing was set.
+func (a *planned) solve() bool {
+	a.design = a.planSheet.design()
+	if a.kind() == bothSides {
+		a.test, a.enough = a.planSheet.test(float64(a.To.Value-a.From.Value)-2*slack), true
+		a.expected, _ = a.test.ExpectLost(a.design.Repeats) // two at least are asked for
+		return true
+	}
+	length := a.length()
+	if length == 0 {
+		return false
+	}
+	a.test = a.planSheet.test(length)
+	if more, ok := a.test.RunsFor(a.wanted(), a.design, mostRepeats(a.design)); ok && !a.Runs.Given {
+		a.design = more
+	}
+	a.expected, _ = a.test.Expect(a.design) // two runs at two places at least
+	a.enough = a.expected.Expanded() <= a.wanted()
+	return true
+}
+
+// length is how long a run is: as set; for travel, which costs nothing, as long
+// as it can be; for feed the shortest that is good enough, with more runs where
+// the usual number is not. It is 0 if there is none.
+func (a *planned) length() float64 {
+	most := a.most()
+	switch {
+	case a.Asked.Given:
+		return float64(a.Asked.Value)
+	case most < longStep:
+		return 0
+	case !a.isFeed():
+		return most
+	}
+	for d := a.design; d.Repeats <= mostRepeats(d); d.Repeats++ {
+		if t, ok := measure.LengthFor(a.wanted(), d, longStep, most, a.planSheet.test); ok {
+			return t.Commanded
+		}
+		if a.Runs.Given {
+			return most // as good as it gets with so many
+		}
+	}
+	return 0
+}
