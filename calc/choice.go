@@ -39,6 +39,14 @@ func (c *Choice) Set(text string) error {
 	return nil
 }
 
+// told is the word of a choice that was made; the default goes without saying.
+func (c *Choice) told() string {
+	if c.isDefault() {
+		return ""
+	}
+	return c.Word
+}
+
 func (c *Choice) isDefault() bool { return c.Word == c.options[0].Word }
 
 // String returns the word that is chosen.

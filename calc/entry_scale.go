@@ -145,16 +145,12 @@ func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok
 // handed fills the same entry of another page in; where it is not given, with
 // the convention alone.
 func (s *scaleEntry) handed(rotary bool) []entry {
-	as := fill("as")
-	if !s.As.isDefault() {
-		as = fill("as", s.As.Word)
-	}
 	texts := map[string]string{
 		"steps": bare(s.Steps), "turn": bare(s.Turn), "output": bare(s.Output),
 		"stepsdeg": bare(s.StepsDeg), "turndeg": bare(s.TurnDeg), "outputdeg": bare(s.OutputDeg),
 	}
 	key := settingKey(conventionOf(s.As), rotary)
-	return []entry{as, fill(key, texts[key])}
+	return []entry{fill("as", s.As.told()), fill(key, texts[key])}
 }
 
 // A reading is an input's value without its type.

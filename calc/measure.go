@@ -41,6 +41,7 @@ var measurePage = Page{
 			{"reversal", "Reversal value: the largest difference between both directions", "mm"},
 			{"lost", "Mean of the differences between both directions", "mm"},
 		},
+		tunedOutputs, pulseOutputs,
 	),
 	Tasks: []Task{
 		{"I fitted another feeder", "Make a short test, type what you measured, and get the new setting.", ""},
@@ -80,6 +81,7 @@ type measureSheet struct {
 
 	motorEntry
 	gearEntry
+	touchedEntry
 	Counted    Choice
 	Line       Text // for a feed axis
 	TravelLine Text
@@ -129,12 +131,13 @@ func newMeasure() *measureSheet {
 		Want: lengthsOf(readingInput()), first: newRoundEntry("run", 3),
 		target:  &Group{Noun: "target", Least: 1, Start: 3, Most: MostRows},
 		Targets: lengthsOf(positionInput()), Up: lengthsOf(positionInput()), Down: lengthsOf(positionInput()),
-		tool:       newToolEntry(Option{"none", "Not told", "then only the scatter of the runs counts"}),
-		markTool:   newToolEntry(Option{"same", "The same", "an error of its zero cancels"}),
-		Tol:        unit.Percents.Input("%", 0.001, 50),
-		second:     newRoundEntry("later run", 1),
-		motorEntry: newMotorEntry(),
-		gearEntry:  newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio),
+		tool:         newToolEntry(Option{"none", "Not told", "then only the scatter of the runs counts"}),
+		markTool:     newToolEntry(Option{"same", "The same", "an error of its zero cancels"}),
+		Tol:          unit.Percents.Input("%", 0.001, 50),
+		second:       newRoundEntry("later run", 1),
+		motorEntry:   newMotorEntry(),
+		gearEntry:    newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio),
+		touchedEntry: newTouchedEntry(),
 		Counted: choose(
 			Option{"mm", "In mm", "the usual way"},
 			Option{"volume", "In mm³", "then the filament's diameter scales it too"},

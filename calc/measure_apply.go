@@ -68,7 +68,7 @@ func (a *measured) apply() (Part, bool) {
 		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
 		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + "."),
 		say(keep),
-		say("Look where the old value may hide: a start-up script that sets it again, the controller's memory that overrides the configuration, or a second entry for the same motor. Ask the controller for the value it uses after a restart."),
+		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
 	return p, true
 }
@@ -89,27 +89,35 @@ func (a *measured) templateKey() string {
 func (a *measured) next() (Part, bool) {
 	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
 	var items []Line
+	var links []Link
 	if a.slips() {
 		items = a.againstSlip()
 	}
 	switch a.judged.Verdict {
 	case measure.LeaveIt:
+		links = a.whenRight()
 		if !a.slips() {
 			items = append(items, say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis."))
 		}
 	case measure.MeasureMore, measure.NotWithThis:
 		items = concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
+		if !a.sheet.rotary() {
+			links = []Link{a.toPlan()}
+		}
 	default:
 		if a.suspectsMistake() {
 			items = append(items, say("Look for the mistake first. Where you find it, put it right and measure again."))
 		}
 		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”, and leave the setting above as it was during the first runs."),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
-			a.tuned())
+			say("Then look at “"+touchesTitle+"”."))
 	}
 	p.Blocks = []Block{Steps{items}}
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+	}
+	if len(links) > 0 {
+		p.Blocks = append(p.Blocks, Links{links})
 	}
 	return p, true
 }
@@ -193,19 +201,14 @@ func (a *measured) again() (Part, bool) {
 	p.Blocks = []Block{Figures{[]Figure{off}}}
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
-		p.Blocks = append(p.Blocks, Para{a.tuned()})
+		p.Blocks = append(p.Blocks, Para{say("Now look at “" + touchesTitle + "”.")})
+		if links := a.whenRight(); len(links) > 0 {
+			p.Blocks = append(p.Blocks, Links{links})
+		}
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
 		p.Blocks = append(p.Blocks, Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
 	}
 	return p, true
-}
-
-// tuned reminds of what the old error hid.
-func (a *measured) tuned() Line {
-	if a.sheet.isFeed() {
-		return say("Then look at what was tuned while the scale was wrong: retraction, load and unload lengths, and the flow factor.")
-	}
-	return say("Then look at what was tuned while the scale was wrong.")
 }
 
 // conventions shows the setting before and after in each convention that the
@@ -213,11 +216,7 @@ func (a *measured) tuned() Line {
 func (a *measured) conventions() (Part, bool) {
 	p := Part{ID: "conventions", Title: "The same in each convention",
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
-	was := fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
-		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
-	was.motor, _ = a.sheet.motor()
-	is := was
-	is.setting = a.corrected()
+	was, is := a.facts()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
 	if a.sheet.gearEntry.known() && a.sheet.reduction() < 1 {
 		p.Blocks = append(p.Blocks, turnsFaster)

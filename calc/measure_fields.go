@@ -64,6 +64,9 @@ func (s *measureSheet) Fields() []Field {
 		s.gearEntry.fields(secParts, "", nil),
 		[]Field{
 			{Key: "counted", Label: "Feed is counted", Section: secParts, When: feed, Cells: one(&s.Counted)},
+		},
+		s.tunedFields(feed, travel), s.speedFields(when("axis", "feed", "travel")),
+		[]Field{
 			// A line names its axis: one for feeding must not be there for another.
 			{Key: "line", Label: "Your controller's line", Hint: lineHint,
 				Section: secLine, When: and(feed, "as", asSteps), Cells: one(&s.Line), Suggest: []string{"M92 E{value}"}},

@@ -163,7 +163,7 @@ func (a *measured) report(problems []Problem) Report {
 	makers := []func() (Part, bool){a.howTo}
 	switch a.judged.Verdict {
 	case measure.ChangeIt, measure.EitherIsFine:
-		makers = append(makers, a.again, a.ratio, a.apply, a.next)
+		makers = append(makers, a.again, a.ratio, a.apply, a.next, a.touches)
 	default:
 		makers = append(makers, a.again, a.next, a.ratio, a.apply)
 	}

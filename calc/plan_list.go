@@ -71,12 +71,6 @@ func (a *planned) after() Part {
 
 // toMeasure hands the test over to the page for its readings.
 func (a *planned) toMeasure() Link {
-	word := func(key string, c Choice) entry {
-		if c.isDefault() {
-			return fill(key)
-		}
-		return fill(key, c.Word)
-	}
 	var asked, speed, mark, at, want, targets []string
 	perMinute := func(v unit.Speed) string { return decimal(float64(v) * unit.Minute) }
 	switch a.kind() {
@@ -100,8 +94,8 @@ func (a *planned) toMeasure() Link {
 		}
 	}
 	return hand("Enter the readings", "measure", concat(
-		[]entry{word("axis", a.Axis)}, a.scaleEntry.handed(false),
-		[]entry{word("path", a.Path), word("trial", a.Trial), word("trip", a.Trip), fill("asked", asked...), fill("speed", speed...),
+		[]entry{fill("axis", a.Axis.told())}, a.scaleEntry.handed(false),
+		[]entry{fill("path", a.Path.told()), fill("trial", a.Trial.told()), fill("trip", a.Trip.told()), fill("asked", asked...), fill("speed", speed...),
 			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},
 		a.tool.handed(""))...)
 }

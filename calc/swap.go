@@ -16,6 +16,7 @@ var swapPage = Page{
 			{"x-turn", "Factor of travel per motor turn", "1"},
 			{"x-output", "Factor of travel per output turn", "1"},
 		},
+		pulseOutputs,
 	),
 	Tasks: []Task{
 		{"I fitted another motor", "A 0.9° motor for a 1.8° one: which numbers move, which stay.", "v=1&changed=angle"},
@@ -32,6 +33,7 @@ type swapSheet struct {
 	Moves   Choice
 	scaleEntry
 	was, now, kept trainEntry
+	touchedEntry
 }
 
 // A trainEntry is one state of the drivetrain.
@@ -56,6 +58,7 @@ func newSwap() *swapSheet {
 		Moves:      choose(Option{"linear", "A carriage or nut", "by mm"}, Option{"feed", "Filament", "by mm"}, Option{"rotary", "A table that turns", "by degrees"}),
 		scaleEntry: newScaleEntry(),
 		was:        newTrainEntry(), now: newTrainEntry(), kept: newTrainEntry(),
+		touchedEntry: newTouchedEntry(),
 	}
 }
 
@@ -98,6 +101,7 @@ func (s *swapSheet) Fields() []Field {
 			micro(kept, same, stayed("micro"), rest, &s.kept),
 		},
 		relabel(s.kept.gears.fields(rest, kept, stayed("gears")), same),
+		s.speedFields(when("moves", "linear", "feed")),
 	)
 }
 

@@ -33,12 +33,36 @@ func (a *swapped) answer() *Answer {
 func (a *swapped) numbers() Part {
 	show := func(id string, s drive.Setting) Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
 	return Part{ID: "conventions", Title: "Before and after",
-		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
-		Blocks: beforeAndAfter(
-			a.sheet.fact(a.setting, &a.sheet.was, ""),
-			a.sheet.fact(a.setting.Rescaled(a.factors), &a.sheet.now, fresh),
-			show, show),
+		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
 	}
+}
+
+func (a *swapped) before() fact { return a.sheet.fact(a.setting, &a.sheet.was, "") }
+
+func (a *swapped) after() fact {
+	return a.sheet.fact(a.setting.Rescaled(a.factors), &a.sheet.now, fresh)
+}
+
+// touches says what the swap brings with it beside the setting.
+func (a *swapped) touches() Part {
+	s := a.sheet
+	p := Part{ID: "touches", Title: touchesTitle,
+		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
+	t := touched{&s.touchedEntry, a.before(), a.after()}
+	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
+	items := []Line{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
+	if s.Moves.Word != "feed" {
+		items = []Line{say("Positions and lengths stay as they are if the old setting was right.")}
+	}
+	if figure(t.was) != figure(t.is) {
+		items = append(items, elsewhere(figure(t.was), figure(t.is), s.Moves.Word != "feed")...)
+	}
+	if s.Changed.Has("angle") {
+		items = append(items, say("The driver's current and the motor's direction: see below, before it runs."))
+	}
+	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	return p
 }
 
 // effects says in one sentence for each part what moves and what stays.

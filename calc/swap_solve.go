@@ -166,7 +166,11 @@ func (s *swapSheet) Solve() Report {
 		r.Parts = append(r.Parts, Part{ID: "missing", Title: "Still needed", Needs: keys,
 			Blocks: []Block{Ask{[]string{settingKey}, "the new value; its factor is known already"}}})
 	}
-	r.Parts = append(r.Parts, a.effects(), a.entries(), a.check())
+	r.Parts = append(r.Parts, a.effects(), a.entries())
+	if given {
+		r.Parts = append(r.Parts, a.touches())
+	}
+	r.Parts = append(r.Parts, a.check())
 	return r
 }
 

@@ -1,0 +1,64 @@
+package calc
+
+import (
+	"striderule/calc/measure"
+	"striderule/calc/unit"
+)
+
+// facts are the setting before and after, with what is told of the drivetrain.
+func (a *measured) facts() (was, is fact) {
+	was = fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
+		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
+	was.motor, _ = a.sheet.motor()
+	is = was
+	is.setting = a.corrected()
+	return was, is
+}
+
+const touchesTitle = "What else this touches"
+
+// touches says what the change of scale brings with it, if there is one.
+func (a *measured) touches() (Part, bool) {
+	if v := a.judged.Verdict; v != measure.ChangeIt && v != measure.EitherIsFine {
+		return Part{}, false
+	}
+	s := a.sheet
+	p := Part{ID: "touches", Title: touchesTitle,
+		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
+	t := touched{touchedEntry: &s.touchedEntry}
+	t.was, t.is = a.facts()
+	var items []Line
+	switch s.Axis.Word {
+	case "feed":
+		items = t.tunedFeed()
+	case "travel":
+		items = t.tunedTravel()
+	}
+	u := " " + settingUnit(a.now.Convention, s.rotary())
+	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
+	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	return p, true
+}
+
+// toPlan hands over what these readings say about the next test.
+func (a *measured) toPlan() Link {
+	s := a.sheet
+	wanted, scatter := "", ""
+	if s.Tol.Given {
+		wanted = unit.Trim(float64(s.Tol.Value)/2, 3)
+	}
+	if a.test.Scatter > 0 {
+		scatter = unit.Trim(a.test.Scatter, 2)
+	}
+	return hand("Plan a test that settles it", "plan", concat(
+		[]entry{fill("axis", s.Axis.told()), fill("path", s.Path.told()), fill("wanted", wanted)},
+		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false))...)
+}
+
+// whenRight leads on from a scale that is right.
+func (a *measured) whenRight() []Link {
+	if a.sheet.isFeed() {
+		return []Link{hand("Trim the flow", "flow", fill("scale", scaleVerified))}
+	}
+	return nil
+}
