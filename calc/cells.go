@@ -51,6 +51,9 @@ type (
 	perAngle     = List[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]]
 	lengthByTurn = List[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]]
 	angleByTurn  = List[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]]
+	speedList    = List[unit.Input[unit.Speed], *unit.Input[unit.Speed]]
+	turningList  = List[unit.Input[unit.AngularSpeed], *unit.Input[unit.AngularSpeed]]
+	rateUpList   = List[unit.Input[unit.Acceleration], *unit.Input[unit.Acceleration]]
 	choiceList   = List[Choice, *Choice]
 	textList     = List[Text, *Text]
 )

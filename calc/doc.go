@@ -23,6 +23,7 @@
 //	which part does a setting imply?       implied.go      drive.PulleyTeeth      P over pitch, π·module, π
 //	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
 //	are walls as thick as they should be?  flow*.go        drive.BeadArea         geometry; JCGM 100, 106
+//	how many pulses, what is the limit?    rate.go         drive.PulseRate        f = v·S
 //	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes
 //
 // # Symbols

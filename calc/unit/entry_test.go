@@ -56,6 +56,7 @@ func entries() []entry {
 		entryOf("step angle", unit.StepAngles, "°", 0.001, 90),
 		entryOf("speed", unit.Speeds, "mm/s", 0.0001, 10_000),
 		entryOf("speed in mm/min", unit.Speeds, "mm/min", 0.0001, 10_000),
+		entryOf("turning speed", unit.AngularSpeeds, "°/s", 0.001, 360_000),
 		entryOf("ratio", unit.Ratios, "", 0.0001, 10_000),
 		entryOf("percentage", unit.Percents, "%", 0.001, 100),
 		entryOf("steps per mm", unit.StepsPerLengths, "steps/mm", 0.001, 1e6),

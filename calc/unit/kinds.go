@@ -27,6 +27,8 @@ type (
 	LengthPerTurn float64
 	// AnglePerTurn is degrees per revolution.
 	AnglePerTurn float64
+	// An AngularSpeed is in degrees per second.
+	AngularSpeed float64
 	// An Acceleration is in millimetres per second squared.
 	Acceleration float64
 	// A Duration is in seconds.
@@ -116,6 +118,15 @@ var (
 	AnglesPerTurn = Kind[AnglePerTurn]{
 		Noun: "an angle per turn", Example: "4 or 4°/rev",
 		Units: []Unit{{Symbol: "°/rev", Also: []string{"°", "deg", "deg/rev", "°/turn", "deg/turn", "degrees"}}},
+	}
+	AngularSpeeds = Kind[AngularSpeed]{
+		Noun: "a turning speed", Example: "90°/s or 15 rev/min",
+		Units: []Unit{
+			{Symbol: "°/s", Also: []string{"deg/s", "degrees/s", "°/sec", "deg/sec"}},
+			{Symbol: "°/min", Also: []string{"deg/min", "degrees/min"}, Over: Minute},
+			{Symbol: "rev/s", Also: []string{"turns/s", "rps"}, Times: Turn},
+			{Symbol: "rev/min", Also: []string{"turns/min", "rpm"}, Times: Turn, Over: Minute},
+		},
 	}
 	Accelerations = Kind[Acceleration]{
 		Noun: "an acceleration", Example: "1000 mm/s²",

@@ -201,7 +201,7 @@ func TestFromBase(t *testing.T) {
 	}
 	var units []unit.Unit
 	for _, us := range [][]unit.Unit{
-		unit.Lengths.Units, unit.Angles.Units, unit.StepAngles.Units, unit.Speeds.Units, unit.Ratios.Units, unit.Percents.Units,
+		unit.Lengths.Units, unit.Angles.Units, unit.StepAngles.Units, unit.Speeds.Units, unit.AngularSpeeds.Units, unit.Ratios.Units, unit.Percents.Units,
 		unit.StepsPerLengths.Units, unit.StepsPerAngles.Units, unit.LengthsPerTurn.Units, unit.AnglesPerTurn.Units,
 		unit.Teeth.Units, unit.Starts.Units, unit.Microsteps.Units,
 	} {

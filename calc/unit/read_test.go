@@ -127,6 +127,17 @@ func TestStepAngle(t *testing.T) {
 	check("7 1/2", 7.5)
 }
 
+func TestAngularSpeed(t *testing.T) {
+	check := reads(t, unit.AngularSpeeds.Input("°/s", 0.001, 360_000))
+	check("90", 90)
+	check("90°/s", 90)
+	check("90 deg/s", 90)
+	check("90 °/min", 1.5)
+	check("15 rpm", 90)
+	check("15 rev/min", 90)
+	check("0,25 rev/s", 90)
+}
+
 func TestSpeed(t *testing.T) {
 	check := reads(t, unit.Speeds.Input("mm/s", 0.0001, 10_000))
 	check("1.5 mm/s", 1.5)
