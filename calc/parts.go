@@ -70,9 +70,9 @@ func newParts() *partsSheet {
 		Name:       nameList(),
 		outputRows: newOutputRows(),
 		Find: listOf[Choice, *Choice](choose(
-			Option{findSetting, "The setting, from the parts", ""},
-			Option{findElement, "Pulley, screw, roller or pinion, from the setting", ""},
-			Option{findGears, "The gear ratio, from the setting", ""},
+			Option{findSetting, "The setting", "from the parts"},
+			Option{findElement, "The part's size", "of pulley, screw, roller or pinion, from the setting"},
+			Option{findGears, "The gear ratio", "from the setting"},
 		)),
 		scaleRows: newScaleRows(),
 		motorRows: newMotorRows(),
