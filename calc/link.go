@@ -98,6 +98,9 @@ func isAlnum(c byte) bool {
 
 // unescape decodes percent escapes and makes the text one valid line.
 func unescape(s string) string {
+	if strings.IndexByte(s, '%') < 0 {
+		return OneLine(s)
+	}
 	var b strings.Builder
 	for i := 0; i < len(s); i++ {
 		if s[i] == '%' && i+2 < len(s) {
@@ -122,6 +125,9 @@ func upper(c byte) byte {
 
 // OneLine makes any text one line of valid UTF-8, as an input element holds it.
 func OneLine(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return s // most texts are that simple, and a log has tens of thousands
+	}
 	s = strings.ToValidUTF8(s, string(utf8.RuneError))
 	return strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) {

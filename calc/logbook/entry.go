@@ -2,6 +2,7 @@ package logbook
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -146,40 +147,43 @@ func Read(text string) (Entry, error) {
 		return Entry{}, errLong
 	}
 	var e Entry
-	values := map[string]string{}
 	var other []calc.Piece
+	version, values := "", make([]*string, len(Fields)) // nil where none is given
 	for _, p := range calc.Split(text) {
 		value := strings.Join(p.Cells, ",")
-		if _, twice := values[p.Key]; twice || p.Key == "" {
-			continue // the first one counts
-		}
-		values[p.Key] = value
-		if _, known := fieldOf(p.Key); !known && p.Key != versionKey {
+		i := slices.IndexFunc(Fields, func(f Field) bool { return f.Key == p.Key })
+		// Of two with the same key the first one counts.
+		switch {
+		case p.Key == versionKey && version == "":
+			version = value
+		case i >= 0 && values[i] == nil:
+			values[i] = &value
+		case i < 0 && p.Key != versionKey && p.Key != "" && !slices.ContainsFunc(other, func(o calc.Piece) bool { return o.Key == p.Key }):
 			other = append(other, calc.Piece{Key: p.Key, Cells: []string{value}})
 		}
 	}
-	switch v, err := strconv.Atoi(values[versionKey]); {
+	switch v, err := strconv.Atoi(version); {
 	case err != nil || v < 1:
 		return Entry{}, errors.New("not an entry of the log")
 	case v > Version:
 		return Entry{}, ErrNewer
 	}
-	for _, f := range Fields {
-		value, given := values[f.Key]
+	valued := false
+	for i, f := range Fields {
 		switch {
-		case !given:
+		case values[i] == nil:
 		case f.Number():
-			v, err := strconv.ParseFloat(value, 64)
+			v, err := strconv.ParseFloat(*values[i], 64)
 			if err != nil {
-				return Entry{}, errors.New(quote(f.Key) + " is " + quote(value) + ": not a number")
+				return Entry{}, errors.New(quote(f.Key) + " is " + quote(*values[i]) + ": not a number")
 			}
 			*f.number(&e) = v
+			valued = valued || f.Key == "value"
 		default:
-			*f.text(&e) = value
+			*f.text(&e) = *values[i]
 		}
 	}
 	e.Other = calc.Join(other)
-	_, valued := values["value"]
 	return e.checked(valued)
 }
 

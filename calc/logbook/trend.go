@@ -73,7 +73,7 @@ func trendOf(entries []Entry, id string) Trend {
 		t.Says = append(t.Says, "The picture shows the newest "+strconv.Itoa(mostShown)+" results; the words take all "+strconv.Itoa(len(entries))+".")
 	}
 	t.Chart = calc.Chart{
-		ID: "trend-" + id, Title: t.Label + " with time", Alt: t.Says[0],
+		ID: "trend-" + id, Title: t.Label + ", over time", Alt: t.Says[0],
 		X:      calc.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date)},
 		Y:      calc.Scale{Label: t.Label, Unit: newest.Unit},
 		Points: shown,
