@@ -17,6 +17,7 @@ type calculator struct {
 	edits   int    // counts them, to know whether a timer is still about the last
 	said    string // what screen readers were told last
 	lots    *lotRun
+	keep    keeping
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -34,6 +35,7 @@ func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
 	c.lots = nil
+	c.keep = keeping{}
 }
 
 // OnNav reads a link that was opened over this page.
@@ -50,6 +52,7 @@ func (c *calculator) OnNav(ctx app.Context) {
 func (c *calculator) edit(change func(*calc.Form)) {
 	change(c.form)
 	c.lots = nil
+	c.keep.said = "" // it was about the entries as they were
 	c.edits++
 	edit := c.edits
 	c.ctx.After(300*time.Millisecond, func(app.Context) {

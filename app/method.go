@@ -2,6 +2,7 @@ package main
 
 import (
 	"striderule/calc"
+	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -19,6 +20,7 @@ func (p *methodPage) Render() app.UI {
 		chapter("formulas", "Formulas and their sources", formulas()...),
 		chapter("example", "A worked example", workedExample()...),
 		chapter("links", "Links, key by key", linkKeys()...),
+		chapter("log-file", "The log's file", logFile()...),
 		chapter("glossary", "Glossary", glossary()),
 	)
 }
@@ -26,7 +28,7 @@ func (p *methodPage) Render() app.UI {
 // contents leads to the chapters.
 func contents() app.UI {
 	var items []app.UI
-	for _, c := range [][2]string{{"cautions", "Cautions"}, {"formulas", "Formulas"}, {"example", "Worked example"}, {"links", "Links"}, {"glossary", "Glossary"}} {
+	for _, c := range [][2]string{{"cautions", "Cautions"}, {"formulas", "Formulas"}, {"example", "Worked example"}, {"links", "Links"}, {"log-file", "The log's file"}, {"glossary", "Glossary"}} {
 		items = append(items, app.Li().Body(app.A().Href("#"+c[0]).DataSet("jump", c[0]).Text(c[1])))
 	}
 	return app.Ul().Class("links contents").Body(items...)
@@ -114,6 +116,26 @@ func linkKeys() []app.UI {
 		)
 	}
 	return body
+}
+
+// logFile tells what a file of the log holds, from the table that writes it.
+func logFile() []app.UI {
+	example := logbook.Example()
+	var rows []app.UI
+	for _, f := range logbook.Fields {
+		takes := "text"
+		if f.Number() {
+			takes = "number"
+		}
+		rows = append(rows, row(app.Code().Text(f.Key), app.Text(f.Holds), app.Text(takes)))
+	}
+	return []app.UI{
+		app.P().Text("The log is saved as one text file in JSON (UTF-8), with an entry a line. log says what it is, version how it is to be read, entries holds the entries, the newest first. What is empty is left out."),
+		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteFile(example[:1]))),
+		wide("Keys of an entry of the log", []string{"Key", "Holds", "Is"}, rows),
+		app.P().Text("A file that is damaged or cut off is taken in as far as it goes, and each damage is told with its line. An entry that is there already, with the same id and the same content, is left out; one with the same id and another content gets an id of its own. Keys that are not known are kept if they hold a text or a number. A file of a newer version is taken in as far as it is understood."),
+		app.P().Text("In the browser each entry is one item: the same keys in the form of a link, log=1&id=…&date=…, under a key that names this site's folder. For a spreadsheet the same columns are saved as CSV; an apostrophe stands before a text that a spreadsheet would take for a formula."),
+	}
 }
 
 func keyTable(p calc.Page) app.UI {

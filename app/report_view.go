@@ -82,7 +82,7 @@ func (c *calculator) check() app.UI {
 	})
 }
 
-// share offers the link to this sheet.
+// share offers the link to this sheet, and to keep it.
 func (c *calculator) share(r calc.Report) app.UI {
 	fragment := c.form.ShareFragment()
 	if fragment == "" {
@@ -92,10 +92,13 @@ func (c *calculator) share(r calc.Report) app.UI {
 		return app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it.")
 	}
 	url := shareURL(pathOf(c.page.Slug), fragment)
-	return app.Div().Class("share").Body(
+	return app.Div().Body(app.Div().Class("share").Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
-	)
+		app.If(!c.keep.open, func() app.UI {
+			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
+		}),
+	), c.keepView())
 }
 
 // parts are the report's parts below the answer, or its guides.

@@ -15,7 +15,7 @@ type sitePage struct {
 	New         func() app.Composer
 }
 
-// sitePages returns all pages: the start page, the calculators, and the method.
+// sitePages returns all pages: the start page, the calculators, the log, and the method.
 func sitePages() []sitePage {
 	pages := []sitePage{{
 		Path: "/", Menu: "Start", Title: siteName + ": motion scale put right after a hardware change",
@@ -29,6 +29,10 @@ func sitePages() []sitePage {
 		})
 	}
 	return append(pages, sitePage{
+		Path: logPath, Menu: "Log", Title: "Machine log · " + siteName,
+		Description: "What you kept of your machines' calibrations, on this device alone: a list, how each result changes with time, and files to take along.",
+		New:         func() app.Composer { return &logPage{} },
+	}, sitePage{
 		Path: "/method/", Menu: "Method", Title: "Method and cautions · " + siteName,
 		Description: "The formulas with their sources, a worked example, the keys of links, the cautions and a glossary.",
 		New:         func() app.Composer { return &methodPage{} },
@@ -36,6 +40,8 @@ func sitePages() []sitePage {
 }
 
 const siteName = "Striderule"
+
+const logPath = "/log/"
 
 func pathOf(slug string) string { return "/" + slug + "/" }
 

@@ -97,6 +97,56 @@
     announce("Saved as " + name + ".");
   };
 
+  // ---- What is kept on this device. A browser may refuse all of it, and throws
+  // even when it is asked; that would end the program. So these return the name
+  // of the error, empty if there is none.
+  function named(act) {
+    try {
+      act();
+      return "";
+    } catch (e) {
+      return e && e.name || "Error";
+    }
+  }
+  window.keepText = (key, text) => named(() => localStorage.setItem(key, text));
+  window.dropText = (key) => named(() => localStorage.removeItem(key));
+  // keptTexts lists the error, and each key behind the prefix with its text.
+  window.keptTexts = (prefix) => {
+    const found = [""];
+    found[0] = named(() => {
+      for (let i = 0; i < localStorage.length; i++) {
+        const key = localStorage.key(i);
+        if (key.startsWith(prefix)) found.push(key.slice(prefix.length), localStorage.getItem(key));
+      }
+    });
+    return found;
+  };
+
+  // ---- Opening a file that the person chooses: then(name, text, error). The field
+  // is made for the click: a chosen file can't be taken over from the page as it
+  // was before the program started.
+  window.openText = (accept, most, then) => {
+    document.getElementById("chosen")?.remove();
+    const field = document.createElement("input");
+    field.type = "file";
+    field.id = "chosen";
+    field.accept = accept;
+    field.hidden = true;
+    field.addEventListener("change", async () => {
+      const file = field.files[0];
+      field.remove();
+      if (!file) return;
+      if (file.size > most) return then(file.name, "", "TooLarge");
+      try {
+        then(file.name, await file.text(), "");
+      } catch (e) {
+        then(file.name, "", e.name || "Error");
+      }
+    });
+    document.body.append(field);
+    field.click();
+  };
+
   document.addEventListener("click", (e) => {
     const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save]");
     if (!button) return;

@@ -1,0 +1,158 @@
+package main
+
+import (
+	"time"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// A keeping is the small form that puts a sheet into the log.
+type keeping struct {
+	open                      bool
+	date, machine, axis, note string
+	book                      *logbook.Book // as it was when the form was opened
+	said                      string        // what came of it
+	wrong                     string        // the ID of the field that is wrong
+	problem                   string        // what is wrong with it
+	refused                   string        // why the browser did not keep it
+}
+
+// now is the time by the device's clock.
+func now() string { return time.Now().Format("2006-01-02T15:04") }
+
+// openKeep shows the form, with the machine and axis of the last time.
+func (c *calculator) openKeep() {
+	k := readLog()
+	c.keep = keeping{open: true, date: now(), book: k.book}
+	if last, ok := k.book.Last(c.page.Slug); ok {
+		c.keep.machine, c.keep.axis = last.Machine, last.Axis
+	}
+	c.ctx.Defer(func(app.Context) { focus("keep-machine") })
+}
+
+// closeKeep hides the form and hands the focus on.
+func (c *calculator) closeKeep(said string) {
+	c.keep = keeping{said: said}
+	next := "keep"
+	if said != "" {
+		next = "kept"
+	}
+	c.ctx.Defer(func(app.Context) { focus(next) })
+}
+
+// keepSheet puts the sheet into the log.
+func (c *calculator) keepSheet(app.Context, app.Event) {
+	k := &c.keep
+	k.wrong, k.problem, k.refused = "", "", ""
+	e, ok := logbook.Of(c.form, k.date, k.machine, k.axis, k.note)
+	switch {
+	case !ok:
+		return // the button is not there then
+	case e.Machine == "":
+		k.wrong, k.problem = "keep-machine", "Machine: no name is given. Write which one it was."
+	case !logbook.IsDate(e.Date):
+		k.wrong, k.problem = "keep-date", "Date: give day and time, as 2026-11-25T10:03."
+	}
+	if k.problem != "" {
+		c.ctx.Defer(func(app.Context) { focus(k.wrong) })
+		return
+	}
+	added := readLog().book.Merge([]logbook.Entry{e}).Added
+	if len(added) == 0 {
+		c.closeKeep("This is in the log already.")
+		return
+	}
+	if _, k.refused = store(asStored(added)); k.refused == "" {
+		c.closeKeep("Kept.")
+		return
+	}
+	c.ctx.Defer(func(app.Context) { focus("keep-refused") })
+}
+
+// keepAsFile saves the entry as a log of its own, where the browser refuses.
+func (c *calculator) keepAsFile(app.Context, app.Event) {
+	if e, ok := logbook.Of(c.form, c.keep.date, c.keep.machine, c.keep.axis, c.keep.note); ok {
+		saveFile(fileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
+	}
+}
+
+// keepView is the form, or what came of it.
+func (c *calculator) keepView() app.UI {
+	k := &c.keep
+	if !k.open {
+		return app.P().ID("kept").Class("kept").TabIndex(-1).Attr("role", "status").Body(
+			app.If(k.said != "", func() app.UI {
+				return app.Span().Body(app.Text(k.said+" "), app.A().Href(linkTo(logPath, "")).Text("Open the log"), app.Text("."))
+			}),
+		)
+	}
+	return app.Form().Class("keep").ID("keep-form").DataSet("sheet", "keep").AutoComplete(false).Aria("label", "Keep in the log").OnSubmit(c.keepSheet).Body(
+		app.H2().Text("Keep in the log"),
+		app.P().Class("hint").Text("On this device only. Opening it again brings back all entries."),
+		c.keepField("keep-machine", "Machine", "The name that you call it by.", 60, &k.machine, k.book.Machines()),
+		c.keepField("keep-axis", "Axis", "Feed, X, table … Always the same name for the same one, or the trend is torn.", 60, &k.axis, k.book.Axes(k.machine)),
+		c.keepField("keep-note", "Note", "If you like.", 200, &k.note, nil),
+		c.keepDate(),
+		app.If(k.refused != "", func() app.UI {
+			return app.Div().Class("problems").ID("keep-refused").TabIndex(-1).Attr("role", "alert").Body(
+				app.P().Text("Not kept. "+k.refused+" "+remedy(k.refused)),
+				app.Button().Type("button").ID("keep-file").Text("Save it as a file").OnClick(c.keepAsFile),
+			)
+		}),
+		app.Div().Class("share").Body(
+			app.Button().Type("submit").ID("keep-do").Text("Keep"),
+			app.Button().Type("button").ID("keep-cancel").Text("Cancel").OnClick(func(app.Context, app.Event) { c.closeKeep("") }),
+		),
+	)
+}
+
+// remedy is what to do when the browser refuses to keep something.
+func remedy(refused string) string {
+	if refused == isFull {
+		return "Save the log as a file, delete what you no longer need there, and try again. Or save this one as a file: the log's page takes it in later."
+	}
+	return "Switch site data on for this site. Or save it as a file: the log's page takes it in later."
+}
+
+// keepField is one text of the form; names from the log are offered.
+func (c *calculator) keepField(id, name, hint string, most int, text *string, offered []string) app.UI {
+	input := app.Input().Class("typed").ID(id).Name(id).Type("text").MaxLength(most).AutoComplete(false).Value(*text).Aria("describedby", id+"-hint").
+		OnInput(func(ctx app.Context, e app.Event) { *text = ctx.JSSrc().Get("value").String() })
+	if len(offered) > 0 {
+		input = input.List(id + "-names")
+	}
+	return c.keepCell(id, name, hint, input,
+		app.If(len(offered) > 0, func() app.UI {
+			return app.DataList().ID(id + "-names").Body(app.Range(offered[:min(len(offered), calc.MostRows)]).Slice(func(i int) app.UI {
+				return app.Option().Value(offered[i])
+			}))
+		}))
+}
+
+// keepDate is when it was.
+func (c *calculator) keepDate() app.UI {
+	k := &c.keep
+	const id = "keep-date"
+	return c.keepCell(id, "Date", "By this device's clock; another one if you measured earlier.",
+		app.Input().Class("typed").ID(id).Name(id).Type("datetime-local").Value(k.date).Aria("describedby", id+"-hint").
+			OnInput(func(ctx app.Context, e app.Event) { k.date = ctx.JSSrc().Get("value").String() }))
+}
+
+func (c *calculator) keepCell(id, name, hint string, input app.HTMLInput, more ...app.UI) app.UI {
+	body := []app.UI{app.Label().For(id).Text(name)}
+	wrong := c.keep.wrong == id
+	if wrong {
+		input = input.Aria("invalid", "true").Aria("describedby", id+"-hint "+id+"-problem")
+	}
+	body = append(body, input, app.Span().Class("hint").ID(id+"-hint").Text(hint))
+	if wrong {
+		body = append(body, app.P().Class("problem").ID(id+"-problem").Text(c.keep.problem))
+	}
+	return app.Div().Class("field").Body(append(body, more...)...)
+}
+
+// fileName is that of a file of the log, with today's date.
+func fileName(ending string) string { return "striderule-log-" + now()[:10] + "." + ending }

@@ -1,0 +1,305 @@
+package main
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"striderule/calc/logbook"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// logPage is the machine log: what a person kept on this device.
+type logPage struct {
+	app.Compo
+	ctx     app.Context // the component's own: see calculator
+	kept    keptLog
+	example bool // the example shows, and nothing of it is stored
+
+	machine, axis string // what is listed; empty for all
+	entries       []logbook.Entry
+	trends        []logbook.Trend
+	shown         int
+
+	ticked   []string // IDs, for a comparison
+	compared *logbook.Comparison
+
+	said     string   // what was done last
+	gone     []stored // what was deleted last
+	imported *importReport
+
+	changes int // by other tabs, to wait until they pause
+	release func()
+}
+
+// listStep is how many entries are listed at first, and more each time.
+const listStep = 50
+
+// OnInit reads the log, once.
+func (p *logPage) OnInit() {
+	p.kept = readLog()
+	p.refresh()
+}
+
+func (p *logPage) OnNav(ctx app.Context) { arrived(ctx) }
+
+// OnMount listens for other tabs that change the log.
+func (p *logPage) OnMount(ctx app.Context) {
+	p.ctx = ctx
+	listener := app.FuncOf(func(_ app.Value, events []app.Value) any {
+		// No key: the whole storage was emptied.
+		if key := events[0].Get("key"); key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) {
+			ctx.Dispatch(func(app.Context) { p.changedElsewhere() })
+		}
+		return nil
+	})
+	app.Window().Call("addEventListener", "storage", listener)
+	p.release = func() {
+		app.Window().Call("removeEventListener", "storage", listener)
+		listener.Release()
+	}
+}
+
+// OnDismount stops listening.
+func (p *logPage) OnDismount() {
+	if p.release != nil {
+		p.release()
+		p.release = nil
+	}
+}
+
+// changedElsewhere reads the log anew once the other tab has come to rest.
+func (p *logPage) changedElsewhere() {
+	p.changes++
+	change := p.changes
+	p.ctx.After(300*time.Millisecond, func(app.Context) {
+		if change == p.changes && !p.example {
+			shown := p.shown
+			p.kept = readLog()
+			p.refresh()
+			p.shown = max(p.shown, shown)
+		}
+	})
+}
+
+// refresh brings list and trends up to the book and what is chosen.
+func (p *logPage) refresh() {
+	book := p.kept.book
+	if p.machine != "" && len(book.Of(p.machine, "")) == 0 {
+		p.machine = ""
+	}
+	if p.axis != "" && len(book.Of(p.machine, p.axis)) == 0 {
+		p.axis = ""
+	}
+	p.entries = book.Of(p.machine, p.axis)
+	p.shown = listStep
+	p.trends = nil
+	if p.oneAxis() {
+		p.trends = logbook.Trends(p.entries)
+	}
+	ticked := p.ticked[:0]
+	for _, id := range p.ticked {
+		if _, ok := book.Entry(id); ok {
+			ticked = append(ticked, id)
+		}
+	}
+	p.ticked = ticked
+	p.compared = nil
+}
+
+// oneAxis reports whether all that is listed is of the same axis.
+func (p *logPage) oneAxis() bool {
+	for _, e := range p.entries {
+		if e.Machine != p.entries[0].Machine || e.Axis != p.entries[0].Axis {
+			return false
+		}
+	}
+	return len(p.entries) > 0
+}
+
+// delete takes items out of the log, for undo to put back.
+func (p *logPage) delete(items []stored) {
+	if refused := drop(items); refused != "" {
+		p.tell("Not deleted. " + refused)
+		return
+	}
+	for _, s := range items {
+		p.kept.book.Remove(s.key)
+	}
+	p.kept.unread = without(p.kept.unread, items)
+	shown := p.shown
+	p.refresh()
+	p.shown = shown
+	p.gone = items
+	p.tell("Deleted: " + count(len(items), "item", "items") + ".")
+	p.focusLater("undo")
+}
+
+func without(all []unread, gone []stored) []unread {
+	var left []unread
+	for _, u := range all {
+		there := true
+		for _, s := range gone {
+			there = there && s.key != u.key
+		}
+		if there {
+			left = append(left, u)
+		}
+	}
+	return left
+}
+
+// undo puts back what was deleted last.
+func (p *logPage) undo(app.Context, app.Event) {
+	n, refused := store(p.gone)
+	back := p.gone[:n]
+	p.gone = p.gone[n:]
+	shown := p.shown
+	p.kept = readLog()
+	p.refresh()
+	p.shown = shown
+	p.tell("Put back: " + count(len(back), "item", "items") + ".")
+	if refused != "" {
+		p.tell("Not all of it was put back. " + refused)
+	}
+	p.focusLater("log-said")
+}
+
+// tell says what was done; it is announced.
+func (p *logPage) tell(said string) { p.said = said }
+
+func (p *logPage) focusLater(id string) {
+	p.ctx.Defer(func(app.Context) { focus(id) })
+}
+
+func count(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + more
+}
+
+func (p *logPage) showExample(on bool) {
+	p.example = on
+	p.machine, p.axis, p.ticked, p.gone, p.imported, p.said = "", "", nil, nil, nil, ""
+	if on {
+		p.kept.book = logbook.NewBook(logbook.Example()...)
+		p.machine, p.axis = "Heron", "Feed"
+	} else {
+		p.kept = readLog()
+	}
+	p.refresh()
+	p.focusLater("title")
+}
+
+func (p *logPage) Render() app.UI {
+	return shell(logPath, "Machine log", "What did I keep, and how does it change with time?",
+		app.If(p.kept.book.Len() == 0, func() app.UI {
+			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
+		}),
+		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, or emptied browser data, does not have it: now and then save it as a file."),
+		p.troubles(),
+		p.notice(),
+		p.tools(),
+		p.importView(),
+		p.content(),
+		app.P().ID("said").Class("said").Attr("role", "status"),
+	)
+}
+
+// notice is what was done last, with a way back.
+func (p *logPage) notice() app.UI {
+	return app.Div().Class("log-notice").Body(
+		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
+		app.If(len(p.gone) > 0, func() app.UI {
+			return app.Button().Type("button").ID("undo").Text("Undo").OnClick(p.undo)
+		}),
+	)
+}
+
+// content is the log itself, or what to do about an empty one.
+func (p *logPage) content() app.UI {
+	switch {
+	case p.example:
+	case p.kept.refused != "":
+		return app.Text("")
+	case p.kept.book.Len() == 0:
+		return app.P().Class("ask").ID("log-empty").Text("Nothing is kept yet.")
+	}
+	return app.Div().Class("log-content").Body(
+		app.If(p.example, func() app.UI {
+			return app.Div().Class("check same").ID("log-example").Body(
+				app.P().Text("An example: Heron and Plover of Tidewater Makers' Hall. Nothing of it is stored; your own log is untouched."),
+				app.Button().Type("button").ID("example-end").Text("Back to my log").OnClick(func(app.Context, app.Event) { p.showExample(false) }),
+			)
+		}),
+		p.filters(), p.trendViews(), p.comparison(), p.list(),
+	)
+}
+
+// tools are what can be done with the whole log.
+func (p *logPage) tools() app.UI {
+	if p.example {
+		return app.Text("")
+	}
+	button := func(id, text string, do func()) app.UI {
+		return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { do() }, app.EventScope(id))
+	}
+	some := p.kept.book.Len() > 0
+	return app.Div().Class("tools").Body(
+		app.If(some, func() app.UI {
+			return button("export", "Save as a file", func() { saveFile(fileName("json"), logbook.WriteFile(p.kept.book.All())) })
+		}),
+		app.If(some, func() app.UI {
+			return button("export-csv", "Save for a spreadsheet", func() { saveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
+		}),
+		button("import", "Take in a file", p.choose),
+		button("example-show", "Show an example log", func() { p.showExample(true) }),
+	)
+}
+
+// troubles tells what the browser refused, and which items could not be read.
+func (p *logPage) troubles() app.UI {
+	body := []app.UI{}
+	if p.kept.refused != "" {
+		body = append(body, app.P().ID("log-refused").Text("The log can't be read. "+p.kept.refused+" The calculators work all the same; on their pages a sheet can be saved as a file."))
+	}
+	if n := len(p.kept.unread); n > 0 && !p.example {
+		var items []app.UI
+		for _, u := range p.kept.unread[:min(n, mostDamages)] {
+			items = append(items, app.Li().Text(u.key+": "+u.why))
+		}
+		body = append(body,
+			app.H2().Text(count(n, "item can't be read", "items can't be read")),
+			app.Ul().Body(items...),
+			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
+			app.Div().Class("tools").Body(
+				app.Button().Type("button").ID("save-unread").Text("Save them as a file").OnClick(func(app.Context, app.Event) { saveFile("striderule-log-unread.txt", rawText(p.kept.unread)) }),
+				app.If(len(p.broken()) > 0, func() app.UI {
+					return app.Button().Type("button").ID("delete-unread").Text("Delete what is broken").OnClick(func(app.Context, app.Event) { p.delete(p.broken()) })
+				}),
+			))
+	}
+	return app.If(len(body) > 0, func() app.UI { return app.Div().Class("problems").ID("log-troubles").Body(body...) })
+}
+
+// broken are the items that no version can read.
+func (p *logPage) broken() []stored {
+	var items []stored
+	for _, u := range p.kept.unread {
+		if !u.newer {
+			items = append(items, u.stored)
+		}
+	}
+	return items
+}
+
+// rawText is what stands in the storage, an item a line.
+func rawText(all []unread) string {
+	var b strings.Builder
+	for _, u := range all {
+		b.WriteString(u.key + "\t" + u.text + "\n")
+	}
+	return b.String()
+}

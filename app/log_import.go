@@ -1,0 +1,108 @@
+package main
+
+import (
+	"striderule/calc/logbook"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// mostFile is how large a file may be, in bytes.
+const mostFile = 50_000_000
+
+// mostDamages is how many damages are listed one by one.
+const mostDamages = 20
+
+// An importReport is what came of taking in a file.
+type importReport struct {
+	name                string
+	added, there, aside int
+	newer               bool
+	damages             []logbook.Damage
+	problem             string // nothing, or not all, was taken in
+}
+
+// choose lets the person choose a file and takes it in.
+func (p *logPage) choose() {
+	var then app.Func
+	then = app.FuncOf(func(_ app.Value, answer []app.Value) any {
+		name, text, failed := answer[0].String(), answer[1].String(), answer[2].String()
+		p.ctx.Dispatch(func(app.Context) { p.take(name, text, failed) })
+		then.Release()
+		return nil
+	})
+	app.Window().Call("openText", ".json,application/json", mostFile, then)
+}
+
+// take takes a file in.
+func (p *logPage) take(name, text, failed string) {
+	r := &importReport{name: name}
+	p.imported, p.said, p.gone = r, "", nil
+	p.focusLater("import-report")
+	switch failed {
+	case "":
+	case "TooLarge":
+		r.problem = "It is larger than 50 megabytes: that is no log."
+		return
+	default:
+		r.problem = "The browser could not read it (" + failed + ")."
+		return
+	}
+	f := logbook.ReadFile(text)
+	if f.Foreign {
+		r.problem = "It is no file of this log: such a file begins with {\"log\":\"striderule\"."
+		return
+	}
+	r.newer, r.damages = f.Newer, f.Damages
+	m := p.kept.book.Merge(f.Entries)
+	n, refused := store(asStored(m.Added))
+	if refused != "" {
+		for _, e := range m.Added[n:] {
+			p.kept.book.Remove(e.ID)
+		}
+		r.problem = count(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
+	}
+	r.added, r.there, r.aside = n, m.There, m.Beside
+	p.refresh()
+}
+
+// importView tells what came of it.
+func (p *logPage) importView() app.UI {
+	r := p.imported
+	if r == nil {
+		return app.Text("")
+	}
+	body := []app.UI{app.H2().Text("Taken in from " + r.name)}
+	say := func(s string) { body = append(body, app.P().Text(s)) }
+	if r.problem != "" {
+		say(r.problem)
+	}
+	if r.problem == "" || r.added > 0 {
+		say(count(r.added, "entry was", "entries were") + " taken in, " + count(r.there, "was", "were") + " there already.")
+	}
+	if r.aside > 0 {
+		say(count(r.aside, "entry had", "entries had") + " the id of another one here, with something else in it. Both are kept.")
+	}
+	if r.newer {
+		say("The file is of a newer version of this site. What this version understands was taken in, and the rest was kept with it.")
+	}
+	if n := len(r.damages); n > 0 {
+		say("The file is damaged in " + count(n, "place", "places") + "; the rest was taken in:")
+		var items []app.UI
+		for _, d := range r.damages[:min(n, mostDamages)] {
+			items = append(items, app.Li().Text(d.String()))
+		}
+		body = append(body, app.Ul().Body(items...))
+		if n > mostDamages {
+			say("And " + count(n-mostDamages, "more", "more") + ".")
+		}
+	}
+	class := "log-import"
+	if r.problem != "" || len(r.damages) > 0 {
+		class = "log-import problems"
+	}
+	return app.Div().Class(class).ID("import-report").TabIndex(-1).Aria("label", "What was taken in").Body(append(body,
+		app.Button().Type("button").ID("import-end").Text("Close").OnClick(func(app.Context, app.Event) {
+			p.imported = nil
+			p.focusLater("import")
+		}))...)
+}

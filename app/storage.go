@@ -1,0 +1,107 @@
+package main
+
+import (
+	"errors"
+
+	"striderule/calc/logbook"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// logPrefix is what the keys of the log begin with. It names the site's folder:
+// other sites of the same host share the storage.
+func logPrefix() string { return "striderule:" + root() + ":log:" }
+
+// A stored text is one item of the log as the browser keeps it.
+type stored struct {
+	key  string // behind logPrefix: an entry's ID
+	text string
+}
+
+// An unread item is one that this version can't read. It stays as it is.
+type unread struct {
+	stored
+	why   string
+	newer bool
+}
+
+// A keptLog is the log as it stands on this device.
+type keptLog struct {
+	book    *logbook.Book
+	unread  []unread
+	refused string // why nothing could be read
+}
+
+// readLog reads the whole log.
+func readLog() keptLog {
+	k := keptLog{book: logbook.NewBook()}
+	if !app.IsClient {
+		return k
+	}
+	found := app.Window().Call("keptTexts", logPrefix())
+	k.refused = refusal(found.Index(0).String())
+	var entries []logbook.Entry
+	for i := 1; i+1 < found.Length(); i += 2 {
+		s := stored{found.Index(i).String(), found.Index(i + 1).String()}
+		e, err := logbook.Read(s.text)
+		if err == nil && e.ID != s.key {
+			err = errors.New("it says of itself that it is another one")
+		}
+		if err != nil {
+			k.unread = append(k.unread, unread{s, err.Error(), errors.Is(err, logbook.ErrNewer)})
+			continue
+		}
+		entries = append(entries, e)
+	}
+	k.book.Merge(entries)
+	return k
+}
+
+// store keeps items, and returns how many before the browser refused.
+func store(items []stored) (kept int, refused string) {
+	for i, s := range items {
+		if r := refusal(app.Window().Call("keepText", logPrefix()+s.key, s.text).String()); r != "" {
+			return i, r
+		}
+	}
+	return len(items), ""
+}
+
+// drop deletes items.
+func drop(items []stored) (refused string) {
+	for _, s := range items {
+		if r := refusal(app.Window().Call("dropText", logPrefix()+s.key).String()); r != "" {
+			return r
+		}
+	}
+	return ""
+}
+
+// asStored returns entries as they are kept.
+func asStored(entries []logbook.Entry) []stored {
+	var items []stored
+	for _, e := range entries {
+		items = append(items, stored{e.ID, e.Text()})
+	}
+	return items
+}
+
+// Why a browser refuses to keep something, as sentences.
+const (
+	isFull    = "The storage that the browser gives this site is full."
+	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
+)
+
+// refusal puts the name of a browser's error into words; none is none.
+func refusal(name string) string {
+	switch name {
+	case "":
+		return ""
+	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
+		return isFull
+	}
+	return isBlocked
+}
+
+// saveFile saves a text as a file. The page says that it did.
+func saveFile(name, text string) { app.Window().Call("saveText", name, text) }
