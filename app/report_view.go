@@ -98,6 +98,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 		app.If(!c.keep.open, func() app.UI {
 			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
+		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
 	), c.keepView())
 }
 

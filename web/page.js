@@ -148,9 +148,10 @@
   };
 
   document.addEventListener("click", (e) => {
-    const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save]");
+    const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save], button[data-print]");
     if (!button) return;
     if ("copy" in button.dataset) copyFrom(button);
+    else if ("print" in button.dataset) print();
     else if ("save" in button.dataset) saveText(button.dataset.save, button.dataset.text);
     else shareFrom(button);
   });

@@ -64,3 +64,12 @@ func TestShareButton(t *testing.T) {
 	p.Wait(`window.shared`)
 	assert.Equal(t, map[string]string{"title": "My sheet", "url": "https://example.org/measure/#v=1"}, Eval[map[string]string](p, `window.shared`))
 }
+
+func TestPrintButtonPrints(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Before(`window.print = () => { window.printed = (window.printed || 0) + 1; }`)
+	p.Open("/plan/#v=1&tool=caliper-0.05")
+	Eval[bool](p, `(document.getElementById("print").click(), true)`)
+	assert.Equal(t, 1, Eval[int](p, `window.printed`))
+}

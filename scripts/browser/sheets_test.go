@@ -491,3 +491,49 @@ func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
 	}
 	assert.InDelta(t, 0.1, p.Value("out-reversal"), 1e-9)
 }
+
+// What the change touches besides, in the person's own numbers.
+func TestWhatElseThisTouches(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron + "&tool=caliper-0.05")
+	assert.Contains(t, p.Text("#part-touches"), "Retraction, if you tuned it by trial: multiply it by 0.9533")
+	assert.Contains(t, p.Text("#part-touches"), "still sets 538 steps/mm: change it to 564.3 steps/mm")
+	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
+	p.Fill("retract", "0,8")
+	p.Fill("flow", "105 %")
+	p.Fill("fastest", "45")
+	p.Fill("limit", "40 kHz")
+	assert.InEpsilon(t, 0.8*538/564.3356643356643, p.Value("out-retract"), 1e-9)
+	assert.InEpsilon(t, 1.05*538/564.3356643356643, p.Value("out-flow"), 1e-9)
+	assert.InEpsilon(t, 45*538, p.Value("out-was-rate"), 1e-12)
+	assert.InEpsilon(t, 40000/564.3356643356643, p.Value("out-top"), 1e-9)
+	p.Fill("limit", "20 kHz")
+	assert.Contains(t, p.Text("#part-touches"), "beyond what the controller can send")
+	p.NoSidewaysScrolling()
+
+	p = s.NewPage(t)
+	p.Open("/measure/#v=1&steps=415&asked=100&read=fed&fed=100.02,99.98,100.04&tool=caliper-0.02")
+	assert.False(t, Eval[bool](p, `Boolean(document.getElementById("part-touches"))`), "nothing changes, so nothing is touched")
+	assert.Contains(t, p.Text("#part-next .links"), "Trim the flow")
+
+	p = s.NewPage(t)
+	p.Open("/swap/#v=1&changed=micro&steps=80&micro=16&micronew=64&fastest=200&limit=40000")
+	assert.InDelta(t, 125, p.Value("out-top"), 1e-9)
+	assert.Contains(t, p.Text("#part-touches"), "A second motor on the same belt path")
+	assert.NotContains(t, p.Text("#part-touches"), "Retraction, if you tuned it")
+}
+
+// Readings that settle nothing lead to a plan that knows their scatter.
+func TestMeasureLeadsToAPlan(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#v=1&steps=415&asked=50&mark=70&rest=20.9,19.2,20.1&tool=caliper-0.05&tol=1")
+	Eval[bool](p, `([...document.querySelectorAll("#part-next .links a")].find((a) => a.textContent.startsWith("Plan")).click(), true)`)
+	p.Wait(`location.pathname.endsWith("/plan/")`)
+	p.Settle()
+	assert.Equal(t, "0.5", p.Field("wanted"))
+	assert.Equal(t, "0.85", p.Field("scatter"))
+	assert.Equal(t, "415", p.Field("steps"))
+	assert.False(t, Eval[bool](p, `Boolean(document.querySelector(".problems"))`))
+}
