@@ -96,9 +96,12 @@ func ratioRows() ratioList {
 	return listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput())
 }
 
-// blank reports whether nothing is told in a row of a table.
+// blank reports whether nothing is told in a row of a sheet's table.
 func blank(fields []Field, row int) bool {
 	for _, f := range fields {
+		if f.Group == nil {
+			continue
+		}
 		v := f.Cells.At(row)
 		if c, ok := v.(*Choice); ok && !c.isDefault() || !ok && v.String() != "" {
 			return false
