@@ -221,6 +221,8 @@ func (p *logPage) notice() app.UI {
 // content is the log itself, or what to do about an empty one.
 func (p *logPage) content() app.UI {
 	switch {
+	case !app.IsClient:
+		return app.P().Class("ask").Text("What you kept shows here as soon as the page has started.")
 	case p.example:
 	case p.kept.refused != "":
 		return app.Text("")

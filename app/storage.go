@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"strings"
 
 	"striderule/calc/logbook"
 
@@ -40,9 +41,16 @@ func readLog() keptLog {
 	}
 	found := app.Window().Call("keptTexts", logPrefix())
 	k.refused = refusal(found.Index(0).String())
+	var texts []string
+	if lines := found.Index(1).String(); lines != "" {
+		texts = strings.Split(lines, "\n")
+	}
+	for i := 2; i < found.Length(); i++ {
+		texts = append(texts, found.Index(i).String())
+	}
 	var entries []logbook.Entry
-	for i := 1; i+1 < found.Length(); i += 2 {
-		s := stored{found.Index(i).String(), found.Index(i + 1).String()}
+	for i := 0; i+1 < len(texts); i += 2 {
+		s := stored{texts[i], texts[i+1]}
 		e, err := logbook.Read(s.text)
 		if err == nil && e.ID != s.key {
 			err = errors.New("it says of itself that it is another one")

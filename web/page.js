@@ -110,16 +110,20 @@
   }
   window.keepText = (key, text) => named(() => localStorage.setItem(key, text));
   window.dropText = (key) => named(() => localStorage.removeItem(key));
-  // keptTexts lists the error, and each key behind the prefix with its text.
+  // keptTexts lists the error, then all keys behind the prefix and their texts, a
+  // line each, in one: handing over ten thousand by themselves takes long. What
+  // has line breaks, which no entry has, follows by itself.
   window.keptTexts = (prefix) => {
-    const found = [""];
-    found[0] = named(() => {
+    const lines = [], odd = [];
+    const error = named(() => {
       for (let i = 0; i < localStorage.length; i++) {
         const key = localStorage.key(i);
-        if (key.startsWith(prefix)) found.push(key.slice(prefix.length), localStorage.getItem(key));
+        if (!key.startsWith(prefix)) continue;
+        const item = [key.slice(prefix.length), localStorage.getItem(key)];
+        (item.some((text) => text.includes("\n")) ? odd : lines).push(...item);
       }
     });
-    return found;
+    return [error, lines.join("\n"), ...odd];
   };
 
   // ---- Opening a file that the person chooses: then(name, text, error). The field

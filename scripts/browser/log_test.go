@@ -160,6 +160,20 @@ func TestLogOfTheExample(t *testing.T) {
 	assert.Equal(t, "Nothing is kept yet.", p.Text("#log-empty"))
 }
 
+// Before the program is there, nothing is said about what was kept.
+func TestLogBeforeTheStart(t *testing.T) {
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/log/")
+	p.Wait(`document.querySelector("main .ask")`)
+	assert.Equal(t, "What you kept shows here as soon as the page has started.", p.Text("main .ask"))
+	assert.Contains(t, p.Text("main"), "Each calculator has a button “Keep in the log”")
+	release()
+	p.WaitReady()
+	assert.Equal(t, "Nothing is kept yet.", p.Text("#log-empty"))
+}
+
 func TestDeleteAndUndo(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
@@ -301,16 +315,17 @@ func TestBrokenAndNewerItems(t *testing.T) {
 	p.Before(saveTexts)
 	p.Open("/log/")
 	fillLog(p, logbook.Example()[:2])
-	Eval[bool](p, `(localStorage.setItem("`+logKey+`bad", "log=1&id=bad&date=yesterday <b>"), localStorage.setItem("`+logKey+`new", "log=2&id=new&what=ever"), true)`)
+	Eval[bool](p, `(localStorage.setItem("`+logKey+`bad", "log=1&id=bad&date=yesterday <b>"), localStorage.setItem("`+logKey+`lines", "two\nlines"), localStorage.setItem("`+logKey+`new", "log=2&id=new&what=ever"), true)`)
 	before := inStorage(p)
 	p.Reload()
 	assert.Equal(t, 2, listed(p), "the rest is there")
 	text := p.Text("#log-troubles")
-	assert.Contains(t, text, "2 items can't be read")
+	assert.Contains(t, text, "3 items can't be read")
 	assert.Contains(t, text, "bad: its date is “yesterday <b>”")
 	assert.Contains(t, text, "new: kept by a newer version of this site")
 	press(p, "#save-unread")
 	p.Wait(`saved.length === 1`)
+	assert.Contains(t, Eval[string](p, `saved[0]`), "lines\ttwo\nlines\n")
 	assert.Contains(t, Eval[string](p, `saved[0]`), "new\tlog=2&id=new&what=ever\n")
 	press(p, "#delete-unread")
 	assert.NotContains(t, inStorage(p), logKey+"bad")
@@ -436,7 +451,8 @@ func TestLogOf5000(t *testing.T) {
 		p.Settle()
 		t.Logf("%s of %d entries: %.0f ms, longest task %.0f ms", name, n, took, Eval[float64](p, `window.longest`))
 	}
-	t.Logf("list of %d entries: longest task of the start %.0f ms", n, Eval[float64](p, `window.longest`))
+	t.Logf("list of %d entries: longest task of the start %.0f ms, of that the browser's own reading %.0f ms", n,
+		Eval[float64](p, `window.longest`), Eval[float64](p, `(() => { const began = performance.now(); keptTexts("`+logKey+`"); return performance.now() - began; })()`))
 	timed("show more", `document.getElementById("more").click();`)
 	assert.Equal(t, 100, listed(p))
 	choosing := func(id, value string) string {
@@ -459,8 +475,8 @@ func TestLogOf5000(t *testing.T) {
 	assert.Len(t, inStorage(p), n)
 }
 
-// TestLogPictures is part of TestPictures for a page with entries of its own.
-func TestLogPictures(t *testing.T) {
+// TestPicturesOfTheLog is part of TestPictures for a page with entries of its own.
+func TestPicturesOfTheLog(t *testing.T) {
 	dir := os.Getenv("PICTURES")
 	if dir == "" {
 		t.Skip("PICTURES names no folder for them")
