@@ -31,6 +31,7 @@ var Pages = []Page{
 	swapPage,
 	partsPage,
 	planPage,
+	ratePage,
 	flowPage,
 }
 

@@ -1,0 +1,174 @@
+package calc
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestRateOfAMachine(t *testing.T) {
+	p, _ := PageOf("rate")
+	f := open(t, "rate", p.Example)
+	assert.InEpsilon(t, 564.3*45, out(t, f, "back-1"), 1e-15)
+	assert.InEpsilon(t, 564.3*3, out(t, f, "work-1"), 1e-15)
+	assert.InEpsilon(t, 88.888889*200, out(t, f, "fast-2"), 1e-15)
+	assert.InEpsilon(t, 88.888889*1500, out(t, f, "accel-2"), 1e-15)
+	assert.InEpsilon(t, 1/564.3, out(t, f, "microstep-1"), 1e-15)
+	assert.InEpsilon(t, 0.02, out(t, f, "fullstep-3"), 1e-15)
+	assert.InEpsilon(t, 40000/564.3, out(t, f, "top-1"), 1e-15)
+	assert.InEpsilon(t, 564.3*3+88.888889*50+800*5, out(t, f, "allwork"), 1e-14)
+	assert.InEpsilon(t, 88.888889*200+800*12, out(t, f, "allfast"), 1e-14, "a feeder has no travel speed")
+	assert.InEpsilon(t, 100*math.Sin(math.Pi/32), out(t, f, "torque-1"), 1e-14)
+	assert.Equal(t, "Heron feed at retraction speed: 25393.5 pulses/s\nThe highest rate of all. It is 63.5 % of your controller's limit: possible.", answer(f))
+	assert.Contains(t, part(f, "limit"), "All speeds that you gave are possible.")
+	assert.Contains(t, part(f, "all"), "Plover X | travel speed, 200 mm/s | 17777.8 pulses/s")
+}
+
+// The reference values of the motor vectors, typed into the page.
+func TestRateAtTheLimit(t *testing.T) {
+	check := func(entries string, rate, top float64, possible bool) {
+		t.Helper()
+		f := open(t, "rate", "v=1&"+entries)
+		assert.InEpsilon(t, rate, f.Report().Answer.Value, 1e-12)
+		assert.InEpsilon(t, top, out(t, f, "top-1"), 1e-12)
+		assert.Equal(t, possible, len(f.Report().Answer.Notes) == 0)
+	}
+	check("steps=80&work=300&limit=40000", 24000, 500, true)
+	check("steps=400&work=120&limit=40000", 48000, 100, false)
+	check("moves=feed&steps=538.6&back=45&limit=100kHz", 24237, 185.6665428889714, true)
+	check("as=turn&turn=40&angle=1.8&micro=16&fast=30000mm/min&limit=40kHz", 40000, 500, true) // at the limit still
+	check("moves=rotary&stepsdeg=800&fastdeg=1rev/s&limit=0.1MHz", 288000, 125, false)
+	f := open(t, "rate", "v=1&steps=400,80&work=120,100&fast=200&limit=40000")
+	assert.Equal(t, "Axis 1 at travel speed: 80000 pulses/s\nThe highest rate of all. Your controller does not reach it.\n"+
+		"Axis 1 at travel speed needs 80000 pulses/s, more than the limit of 40000: not possible. Fewer microsteps would cure it, or at most 100 mm/s.", answer(f))
+	assert.Contains(t, part(f, "limit"), "Axis 1 at working speed needs 48000 pulses/s")
+	assert.NotContains(t, part(f, "limit"), "Axis 2 at")
+}
+
+func TestRateTogether(t *testing.T) {
+	f := open(t, "rate", "v=1&steps=80,80&work=300,300&limit=40kHz")
+	assert.Empty(t, f.Report().Answer.Notes, "each axis has the limit to itself")
+	f.Set("share", 0, "all")
+	assert.InEpsilon(t, 48000., f.Report().Answer.Value, 1e-15)
+	assert.Contains(t, answer(f), "All axes together at working speed needs 48000 pulses/s")
+	assert.Contains(t, answer(f), "or 83.3 % of these speeds")
+	assert.InEpsilon(t, 40/48.*100, out(t, f, "slower"), 1e-14)
+	alone := open(t, "rate", "v=1&steps=80&work=300&limit=40kHz&share=all")
+	assert.InEpsilon(t, 24000., alone.Report().Answer.Value, 1e-15)
+	assert.Empty(t, part(alone, "together"))
+}
+
+func TestRateAfterASwap(t *testing.T) {
+	// 0.9° for 1.8°, 32 for 16 microsteps: four times the pulses.
+	f := open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&back=45&anglenew=0.9&micronew=32&limit=50kHz&hold=0.4")
+	assert.InEpsilon(t, 415*45., out(t, f, "back-1"), 1e-15, "before")
+	assert.InEpsilon(t, 4*415*45., out(t, f, "new-back-1"), 1e-15)
+	assert.InEpsilon(t, 50000/(4*415.), out(t, f, "new-top-1"), 1e-14)
+	assert.InEpsilon(t, 1/(4*415.), out(t, f, "new-microstep-1"), 1e-14)
+	assert.InEpsilon(t, 40*math.Sin(math.Pi/64), 100*out(t, f, "new-holds-1"), 1e-13)
+	assert.Contains(t, answer(f), "Axis 1 at retraction speed, after the swap: 74700 pulses/s")
+	assert.Contains(t, answer(f), "not possible")
+	assert.Contains(t, part(f, "torque"), "not holding torque lost")
+	// A new setting goes before what motor and microsteps would give.
+	f = open(t, "rate", "v=1&compare=swap&steps=80&micro=16&work=100&stepsnew=100&micronew=32")
+	assert.InEpsilon(t, 10000., out(t, f, "new-work-1"), 1e-15)
+	f = open(t, "rate", "v=1&compare=swap&moves=rotary&stepsdeg=80&workdeg=100&stepsdegnew=40")
+	assert.InEpsilon(t, 4000., out(t, f, "new-work-1"), 1e-15)
+	// What is not swapped stays as it was.
+	f = open(t, "rate", "v=1&compare=swap&steps=80,400&micro=16,16&work=100,10&micronew=32")
+	assert.Contains(t, part(f, "axis-2"), "what the swap changes: stepsnew")
+	assert.InEpsilon(t, 16000+4000., out(t, f, "allwork"), 1e-15)
+	assert.Contains(t, part(open(t, "rate", "v=1&compare=swap&steps=80&work=10&micronew=32"), "axis-1"), "what the swap changes: micro")
+	assert.Contains(t, part(open(t, "rate", "v=1&compare=swap&steps=80&work=10&anglenew=0.9"), "axis-1"), "what the swap changes: angle")
+	assert.Contains(t, part(open(t, "rate", "v=1&compare=swap&moves=rotary&stepsdeg=80&workdeg=10"), "axis-1"), "what the swap changes: stepsdegnew")
+}
+
+func TestRateWhenTheMotorCannotFollow(t *testing.T) {
+	const motor = "&supply=24&inductance=1.6&current=2"
+	f := open(t, "rate", "v=1&steps=80&angle=1.8&micro=16&work=800"+motor)
+	assert.InEpsilon(t, 0.26666666666666666, out(t, f, "swing"), 1e-12)
+	assert.InEpsilon(t, 3750., out(t, f, "fullrate"), 1e-12)
+	assert.InEpsilon(t, 18.75, out(t, f, "corner-1"), 1e-12)
+	assert.InEpsilon(t, 1125., out(t, f, "rpm-1"), 1e-12)
+	assert.InEpsilon(t, 750., out(t, f, "follow-1"), 1e-12)
+	corner := part(f, "corner")
+	for _, says := range []string{"rule of thumb", "back-EMF", "Axis 1 at working speed is faster than that", "Never connect or disconnect a motor under power"} {
+		assert.Contains(t, corner, says)
+	}
+	for _, p := range f.Report().Parts {
+		assert.Equal(t, p.ID == "corner" || p.ID == "torque", p.Folded, p.ID)
+	}
+	assert.NotContains(t, part(open(t, "rate", "v=1&steps=80&angle=1.8&micro=16&work=700"+motor), "corner"), "is faster")
+	assert.Contains(t, part(open(t, "rate", "v=1&steps=80&work=10&current=2"), "corner"), "supply, inductance, angle, micro")
+	f = open(t, "rate", "v=1&compare=swap&steps=80&angle=1.8&micro=16&work=700&anglenew=0.9"+motor)
+	assert.InEpsilon(t, 18.75/2, out(t, f, "corner-1"), 1e-12, "a motor of 0.9° turns half as fast")
+	assert.InEpsilon(t, 750/2., out(t, f, "follow-1"), 1e-12)
+}
+
+func TestRateAsks(t *testing.T) {
+	asks := func(entries string) string { return part(open(t, "rate", entries), "axis-1") }
+	assert.Contains(t, asks(""), "pulses per second: steps")
+	assert.Contains(t, asks("v=1&as=turn"), "pulses per second: turn, angle, micro")
+	assert.Contains(t, asks("v=1&as=output&output=8&angle=1.8&micro=16"), "pulses per second: ratio")
+	assert.Contains(t, asks("v=1&steps=80"), "pulses per second: work")
+	assert.Contains(t, asks("v=1&moves=rotary&stepsdeg=80"), "pulses per second: workdeg")
+	assert.Contains(t, asks("v=1&steps=80"), "travel per full step and torque: micro")
+	f := open(t, "rate", "v=1&steps=80")
+	assert.Nil(t, f.Report().Answer)
+	assert.InEpsilon(t, 0.0125, out(t, f, "microstep-1"), 1e-15, "what can be told is told")
+	assert.Contains(t, part(f, "limit"), "the highest speeds: limit")
+	f = open(t, "rate", "v=1&name=X,,Z&steps=80,,400&work=10,,10")
+	assert.Empty(t, part(f, "axis-2"), "a row in which nothing is told asks for nothing")
+	assert.Contains(t, answer(f), "Give the most pulses per second that your controller makes")
+}
+
+func TestRateRefuses(t *testing.T) {
+	p, _ := PageOf("rate")
+	problem := func(entries, says string) {
+		t.Helper()
+		f := Load(p, "v=1&"+entries)
+		require.NotEmpty(t, f.Problems())
+		assert.Contains(t, f.Problems()[0].Says, says)
+		assert.Nil(t, f.Report().Answer)
+	}
+	problem("steps=80&work=fast", "Working speed in axis 1 is “fast”: not a speed")
+	problem("moves=rotary&stepsdeg=80&workdeg=90mm/s", "Working speed in axis 1 is “90mm/s”: not a turning speed")
+	problem("steps=80&work=10&limit=40GB", "The most pulses per second is “40GB”")
+	problem("steps=80&work=10&limit=-1", "The most pulses per second")
+}
+
+// At the highest speed the limit is just reached, in either convention.
+func TestRateIsJustPossibleAtTheTop(t *testing.T) {
+	p, _ := PageOf("rate")
+	rapid.Check(t, func(t *rapid.T) {
+		micro := rapid.IntRange(1, 256).Draw(t, "micro")
+		turn := rapid.Float64Range(0.5, 80).Draw(t, "turn")
+		limit := rapid.IntRange(1000, 1_000_000).Draw(t, "limit")
+		base := Figure{Value: turn}.Full()
+		entries := "v=1&as=turn&turn=" + base + "&angle=1.8&micro=" + itoa(micro) + "&work=10&limit=" + itoa(limit)
+		r := Load(p, entries).Report()
+		var top float64
+		for _, f := range allFigures(r) {
+			if f.ID == "top-1" {
+				top = f.Value
+			}
+		}
+		require.InEpsilon(t, float64(limit)*turn/(200*float64(micro)), top, 1e-12)
+		require.Equal(t, 10 > top, len(r.Answer.Notes) > 0)
+	})
+}
+
+func TestRateStaysFinite(t *testing.T) {
+	for _, entries := range []string{
+		"steps=1000000&angle=90&micro=1&work=10000&fast=0.0001&accel=1000000&limit=100&supply=1000&inductance=0.001&current=0.001",
+		"as=turn&turn=0.0001&angle=0.01&micro=4096&work=10000&limit=100MHz&share=all&supply=1&inductance=1000&current=100&hold=100",
+		"as=output&output=10000&angle=90&micro=1&ratio=0.0001&work=0.0001",
+	} {
+		f := open(t, "rate", "v=1&"+entries)
+		checkFigures(t, f.Page, f.Report())
+		require.NotNil(t, f.Report().Answer, entries)
+	}
+}
