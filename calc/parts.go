@@ -359,7 +359,7 @@ func (r *partsRow) part() Part {
 		p.Blocks = append(p.Blocks, n)
 	}
 	if r.found != nil && r.find == findSetting {
-		p.Blocks = append(p.Blocks, Links{[]Link{r.toMeasure(), r.toSwap()}})
+		p.Blocks = append(p.Blocks, Links{[]Link{r.toMeasure(), r.toSwap(), r.toRate()}})
 	}
 	return p
 }
@@ -436,6 +436,11 @@ func (r *partsRow) handedGears(suffix string) []entry {
 func (r *partsRow) toMeasure() Link {
 	entries := concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))
 	return hand("Measure with this setting", "measure", entries...)
+}
+
+func (r *partsRow) toRate() Link {
+	entries := append([]entry{fill("moves", r.axisWord("feed", "")), r.handed()}, r.handedMotor("")...)
+	return hand("Speed and step rate", "rate", entries...)
 }
 
 // toSwap opens the swap of the output element, or of a rotary axis' gears, with

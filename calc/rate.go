@@ -19,7 +19,7 @@ var ratePage = Page{
 	Question: "How many pulses per second does that take, and where is the limit?",
 	About:    "Pulses per second at your speeds, the highest speed that a controller's limit allows, the smallest move, and what a swap changes about them.",
 	New:      func() Sheet { return newRate() },
-	Example: "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&moves=feed&steps=564.3,88.888889,800&angle=1.8,1.8,1.8&micro=16,16,16" +
+	Example: "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&moves=feed&steps=564.3,88.8889,800&angle=1.8,1.8,1.8&micro=16,16,16" +
 		"&work=3,50,5&fast=,200,12&back=45&accel=,1500,100&limit=40kHz",
 	Outputs: []Output{
 		{"most", "Highest pulse rate that the speeds take", "pulses/s"},
@@ -111,7 +111,7 @@ func newRate() *rateSheet {
 func (s *rateSheet) Fields() []Field {
 	what, axes := &Section{Title: "What to look at"}, &Section{Title: "Axes"}
 	limit := &Section{Title: "The controller's limit"}
-	motor := &Section{Title: "The motor's data, for its torque and for when it cannot follow", Folded: true}
+	motor := &Section{Title: "The motor's data sheet", Folded: true}
 	mm, deg := when("moves", "linear", "feed"), when("moves", "rotary")
 	swap := when("compare", "swap")
 	col := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {

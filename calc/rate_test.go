@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,13 +15,13 @@ func TestRateOfAMachine(t *testing.T) {
 	f := open(t, "rate", p.Example)
 	assert.InEpsilon(t, 564.3*45, out(t, f, "back-1"), 1e-15)
 	assert.InEpsilon(t, 564.3*3, out(t, f, "work-1"), 1e-15)
-	assert.InEpsilon(t, 88.888889*200, out(t, f, "fast-2"), 1e-15)
-	assert.InEpsilon(t, 88.888889*1500, out(t, f, "accel-2"), 1e-15)
+	assert.InEpsilon(t, 88.8889*200, out(t, f, "fast-2"), 1e-15)
+	assert.InEpsilon(t, 88.8889*1500, out(t, f, "accel-2"), 1e-15)
 	assert.InEpsilon(t, 1/564.3, out(t, f, "microstep-1"), 1e-15)
 	assert.InEpsilon(t, 0.02, out(t, f, "fullstep-3"), 1e-15)
 	assert.InEpsilon(t, 40000/564.3, out(t, f, "top-1"), 1e-15)
-	assert.InEpsilon(t, 564.3*3+88.888889*50+800*5, out(t, f, "allwork"), 1e-14)
-	assert.InEpsilon(t, 88.888889*200+800*12, out(t, f, "allfast"), 1e-14, "a feeder has no travel speed")
+	assert.InEpsilon(t, 564.3*3+88.8889*50+800*5, out(t, f, "allwork"), 1e-14)
+	assert.InEpsilon(t, 88.8889*200+800*12, out(t, f, "allfast"), 1e-14, "a feeder has no travel speed")
 	assert.InEpsilon(t, 100*math.Sin(math.Pi/32), out(t, f, "torque-1"), 1e-14)
 	assert.Equal(t, "Heron feed at retraction speed: 25393.5 pulses/s\nThe highest rate of all. It is 63.5 % of your controller's limit: possible.", answer(f))
 	assert.Contains(t, part(f, "limit"), "All speeds that you gave are possible.")
@@ -170,5 +171,33 @@ func TestRateStaysFinite(t *testing.T) {
 		f := open(t, "rate", "v=1&"+entries)
 		checkFigures(t, f.Page, f.Report())
 		require.NotNil(t, f.Report().Answer, entries)
+	}
+}
+
+func TestRateIsHandedOver(t *testing.T) {
+	for from, want := range map[string]string{
+		"swap?v=1&changed=micro&steps=80&micro=16&micronew=32&fastest=300&limit=40kHz":                       "v=1&compare=swap&steps=80&micro=16&fast=300&stepsnew=160&micronew=32&limit=40000",
+		"swap?v=1&changed=angle&moves=feed&steps=415&fastest=2700mm/min&angle=1.8&anglenew=0.9&microkept=16": "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&back=45&stepsnew=830&anglenew=0.9",
+		"swap?v=1&changed=micro&moves=rotary&stepsdeg=80&micro=16&micronew=8":                                "v=1&compare=swap&moves=rotary&stepsdeg=80&micro=16&stepsdegnew=40&micronew=8",
+		"swap?v=1&changed=micro&as=turn&turn=40&micro=16&micronew=32":                                        "", // no steps without the step angle
+		"swap?v=1&changed=micro&as=turn&turn=40&micro=16&micronew=32&anglekept=1.8":                          "v=1&compare=swap&steps=80&angle=1.8&micro=16&stepsnew=160&micronew=32",
+		"parts?v=1&angle=1.8&micro=16&pitch=2&teeth=20":                                                      "v=1&steps=80&angle=1.8&micro=16",
+		"parts?v=1&out=roller&angle=1.8&micro=16&roller=10":                                                  "v=1&moves=feed&steps=101.85916&angle=1.8&micro=16",
+		"parts?v=1&out=rotary&angle=1.8&micro=16":                                                            "v=1&moves=rotary&stepsdeg=8.8888889&angle=1.8&micro=16",
+	} {
+		slug, entries, _ := strings.Cut(from, "?")
+		got := ""
+		for _, p := range open(t, slug, entries).Report().Parts {
+			for _, b := range p.Blocks {
+				l, _ := b.(Links)
+				for _, link := range l.All {
+					if link.Slug == "rate" {
+						got = link.Fragment
+						assert.Equal(t, got, open(t, "rate", got).Fragment(), "handing over is a link like any other")
+					}
+				}
+			}
+		}
+		assert.Equal(t, want, got, from)
 	}
 }

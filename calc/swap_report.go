@@ -150,7 +150,11 @@ func (a *swapped) check() Part {
 	}
 	p.Blocks = append(p.Blocks, Para{measured})
 	if a.given {
-		p.Blocks = append(p.Blocks, Links{[]Link{a.toMeasure()}})
+		links := []Link{a.toMeasure()}
+		if l, ok := a.toRate(); ok {
+			links = append(links, l)
+		}
+		p.Blocks = append(p.Blocks, Links{links})
 	}
 	return p
 }
@@ -164,4 +168,46 @@ func (a *swapped) toMeasure() Link {
 	}
 	return hand("Measure with the new setting", "measure", fill("axis", axis), fill("as", as),
 		fill(settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7)))
+}
+
+// toRate hands before and after over to the page of pulse rates, if both can be
+// told in steps.
+func (a *swapped) toRate() (Link, bool) {
+	was, is := a.before(), a.after()
+	before, missing := was.in(drive.StepsPerUnit)
+	after, missingAfter := is.in(drive.StepsPerUnit)
+	if len(missing)+len(missingAfter) > 0 {
+		return Link{}, false
+	}
+	steps, stepsAfter := "steps", "steps"+fresh
+	moves := a.sheet.Moves.Word
+	fastest := "fast"
+	switch moves {
+	case "linear":
+		moves = "" // the default
+	case "feed":
+		fastest = "back"
+	case "rotary":
+		steps, stepsAfter = "stepsdeg", "stepsdeg"+fresh
+	}
+	entries := []entry{
+		fill("compare", "swap"), fill("moves", moves), fill(steps, unit.Trim(before.Value, 8)),
+		fill("angle", positiveText(float64(was.motor.StepAngle))), fill("micro", positiveText(float64(was.motor.Microsteps))),
+		fill(fastest, bare(a.sheet.Fastest)), fill(stepsAfter, unit.Trim(after.Value, 8)),
+	}
+	if a.sheet.Changed.Has("angle") {
+		entries = append(entries, fill("angle"+fresh, positiveText(float64(is.motor.StepAngle))))
+	}
+	if a.sheet.Changed.Has("micro") {
+		entries = append(entries, fill("micro"+fresh, positiveText(float64(is.motor.Microsteps))))
+	}
+	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", bare(a.sheet.Limit)))...), true
+}
+
+// positiveText is a number of a part that is told; 0 stands for not.
+func positiveText(v float64) string {
+	if v == 0 {
+		return ""
+	}
+	return unit.Full(v)
 }

@@ -1,0 +1,70 @@
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A feeder and an axis, typed in from an empty page.
+func TestRateFromAnEmptyPage(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/rate/")
+	assert.Empty(t, answerOf(p))
+	assert.Contains(t, p.Text("#part-axis-1"), "For pulses per second, give Steps per mm.")
+	p.Fill("name", "Heron feed")
+	Eval[bool](p, `(() => { const f = document.getElementById("f-moves-1"); f.value = "feed"; f.dispatchEvent(new Event("change", {bubbles: true})); return true; })()`)
+	p.Settle()
+	p.Fill("steps", "564,3")
+	p.Fill("angle", "1,8")
+	p.Fill("micro", "1/16")
+	p.Fill("back", "2700 mm/min")
+	assert.InEpsilon(t, 25393.5, p.Value("out-most"), 1e-12)
+	p.Fill("limit", "20 kHz")
+	assert.Contains(t, p.Text(".answer"), "more than the limit of 20000: not possible")
+	assert.InEpsilon(t, 20000/564.3, p.Value("out-top-1"), 1e-12)
+	p.Fill("limit", "40kHz")
+	assert.Contains(t, p.Text(".answer"), "possible")
+
+	p.Click("#add-axis")
+	p.FillNth("name", 1, "Plover X")
+	assert.Equal(t, "1,8", Eval[string](p, `document.getElementById("f-angle-2").value`), "carried over")
+	p.FillNth("steps", 1, "88,888889")
+	p.FillNth("work", 1, "50")
+	p.Fill("fast", "200")
+	assert.InEpsilon(t, 88.888889*200, p.Value("out-fast-2"), 1e-12)
+	p.Wait(`location.hash === "#v=1&name=Heron%20feed,Plover%20X&moves=feed&steps=564.3,88.888889&angle=1.8,1.8&micro=1/16,1/16&work=,50&fast=,200&back=2700%20mm/min&limit=40kHz"`)
+	assert.LessOrEqual(t, Eval[int64](p, `document.documentElement.scrollWidth`), int64(Width))
+
+	assert.False(t, Eval[bool](p, `document.getElementById("part-corner").open`), "a rule of thumb is folded away")
+	Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
+	p.Fill("supply", "24")
+	p.Fill("inductance", "3,2")
+	p.Fill("current", "1,5")
+	assert.InEpsilon(t, 12.5, p.Value("out-corner-1"), 1e-12)
+	assert.InEpsilon(t, 750., p.Value("out-rpm-2"), 1e-12)
+}
+
+func TestRateBeforeAndAfterFromTheSwap(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/swap/#v=1&changed=micro&steps=80&micro=16&micronew=32")
+	Eval[bool](p, `([...document.querySelectorAll(".links a")].find((a) => a.textContent.includes("step rate")).click(), true)`)
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Speed and step rate")`)
+	assert.Equal(t, "160", p.Field("stepsnew"))
+	p.Fill("fast", "200")
+	assert.InEpsilon(t, 16000., p.Value("out-fast-1"), 1e-12)
+	assert.InEpsilon(t, 32000., p.Value("out-new-fast-1"), 1e-12)
+	assert.Contains(t, p.Text(".answer"), "after the swap")
+}
+
+func TestRateFromTheParts(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/parts/#v=1&angle=1.8&micro=16&pitch=2&teeth=20")
+	Eval[bool](p, `([...document.querySelectorAll(".links a")].find((a) => a.textContent.includes("step rate")).click(), true)`)
+	p.Wait(`document.querySelector("h1").textContent.startsWith("Speed and step rate")`)
+	assert.Equal(t, "80", p.Field("steps"))
+	assert.Equal(t, "16", p.Field("micro"))
+}
