@@ -103,11 +103,8 @@ func CSV(entries []Entry) string {
 // cell makes a text safe for a spreadsheet. Blanks of other alphabets may stand
 // before what it takes for a formula.
 func cell(text string) string {
-	for _, r := range strings.TrimSpace(text) {
-		if strings.ContainsRune("=+-@＝＋－＠", r) {
-			text = "'" + text
-		}
-		break
+	if first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text)); strings.ContainsRune("=+-@＝＋－＠", first) {
+		text = "'" + text
 	}
 	if strings.ContainsAny(text, ",;\"\t\r\n'") || !utf8.ValidString(text) {
 		return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
