@@ -92,6 +92,12 @@ func TestPartsOneAxisDoesNotWaitForAnother(t *testing.T) {
 	assert.Equal(t, "Z, steps per mm: 400 steps/mm", strings.SplitN(answer(f), "\n", 2)[0])
 }
 
+func TestPartsBothWaysInOneTable(t *testing.T) {
+	f := open(t, "parts", "v=1&name=X,Feed&out=,roller&find=,element&as=,turn&turn=,5.67&angle=1.8&micro=16&gears=,pairs&driving=,12&driven=,54&pitch=2&teeth=20")
+	assert.Contains(t, part(f, "all"), "X | 80 steps/mm | 40 mm/rev")
+	assert.Contains(t, part(f, "all"), "Feed | 8.1216767 mm | Effective diameter of the roller")
+}
+
 func TestPartsStagesMustPair(t *testing.T) {
 	p, _ := PageOf("parts")
 	f := Load(p, "v=1&name=X,Feed&out=,roller&angle=1.8,1.8&micro=16,16&gears=,pairs&driving=,16x20&driven=,46&pitch=2&teeth=20&roller=,12")

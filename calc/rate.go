@@ -566,7 +566,7 @@ func (a *rates) torque() (Part, bool) {
 	}
 	p.Blocks = []Block{
 		Para{say("Torque behind one microstep, of the holding torque; a full step has all of it.")}, Figures{figures},
-		Para{say("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So a finer microstep makes motion smoother, but not the position that much finer.")},
+		Para{say("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So finer microsteps make motion smoother; they do not make the position that much finer.")},
 	}
 	return p, len(figures) > 0
 }
