@@ -95,7 +95,7 @@ func (a *measured) next() (Part, bool) {
 	}
 	switch a.judged.Verdict {
 	case measure.LeaveIt:
-		links = a.whenRight()
+		links = a.whenRight(a.now)
 		if !a.slips() {
 			items = append(items, say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis."))
 		}
@@ -201,8 +201,8 @@ func (a *measured) again() (Part, bool) {
 	p.Blocks = []Block{Figures{[]Figure{off}}}
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
-		p.Blocks = append(p.Blocks, Para{say("Now look at “" + touchesTitle + "”.")})
-		if links := a.whenRight(); len(links) > 0 {
+		p.Blocks = append(p.Blocks, Para{say("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link.")})
+		if links := a.whenRight(a.corrected()); len(links) > 0 {
 			p.Blocks = append(p.Blocks, Links{links})
 		}
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:

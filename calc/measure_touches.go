@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"striderule/calc/drive"
 	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
@@ -37,6 +38,9 @@ func (a *measured) touches() (Part, bool) {
 	u := " " + settingUnit(a.now.Convention, s.rotary())
 	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
 	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {
+		p.Blocks = append(p.Blocks, Links{[]Link{a.toRate(steps)}})
+	}
 	return p, true
 }
 
@@ -55,10 +59,28 @@ func (a *measured) toPlan() Link {
 		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false))...)
 }
 
-// whenRight leads on from a scale that is right.
-func (a *measured) whenRight() []Link {
+// whenRight leads on from a scale that is right, at a setting.
+func (a *measured) whenRight(setting drive.Setting) []Link {
+	var links []Link
 	if a.sheet.isFeed() {
-		return []Link{hand("Trim the flow", "flow", fill("scale", scaleVerified))}
+		links = append(links, hand("Trim the flow", "flow", fill("scale", scaleVerified)))
 	}
-	return nil
+	f, _ := a.facts()
+	f.setting = setting
+	if steps, missing := f.in(drive.StepsPerUnit); len(missing) == 0 {
+		links = append(links, a.toRate(steps))
+	}
+	return links
+}
+
+// toRate hands a setting in steps over to the page of pulse rates.
+func (a *measured) toRate(steps drive.Setting) Link {
+	s := a.sheet
+	moves := map[string]string{"feed": "feed", "rotary": "rotary"}[s.Axis.Word]
+	speed := fill("fast", bare(s.Fastest))
+	if s.isFeed() {
+		speed = fill("back", bare(s.Fastest))
+	}
+	return hand("Speed and step rate", "rate", fill("moves", moves), fill(settingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
+		fill("angle", bare(s.Angle)), fill("micro", bare(s.Micro)), speed, fill("limit", bare(s.Limit)))
 }

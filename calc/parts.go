@@ -359,7 +359,7 @@ func (r *partsRow) part() Part {
 		p.Blocks = append(p.Blocks, n)
 	}
 	if r.found != nil && r.find == findSetting {
-		p.Blocks = append(p.Blocks, Links{[]Link{r.toMeasure(), r.toSwap(), r.toRate()}})
+		p.Blocks = append(p.Blocks, Links{r.links()})
 	}
 	return p
 }
@@ -431,6 +431,15 @@ func (r *partsRow) handedGears(suffix string) []entry {
 		return []entry{fill("gears"+suffix, "none")}
 	}
 	return []entry{fill("gears"+suffix, "pairs"), fill("driving"+suffix, driving...), fill("driven"+suffix, driven...)}
+}
+
+// links lead on with what was found.
+func (r *partsRow) links() []Link {
+	links := []Link{r.toMeasure(), r.toSwap(), r.toRate()}
+	if !r.rotary {
+		links = append(links, hand("Plan a test of it", "plan", fill("axis", r.axisWord("", "travel")), r.handed()))
+	}
+	return links
 }
 
 func (r *partsRow) toMeasure() Link {
