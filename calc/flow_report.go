@@ -30,7 +30,7 @@ func (a *flowed) answer() *Answer {
 	percent := Figure{ID: "percent", Value: 100 * f.Value, U: 100 * f.Expanded(), Unit: "%", Digits: flowDigits}
 	answer := &Answer{
 		Figure:  Figure{ID: "flow", Label: "New flow factor", Value: f.Value, U: f.Expanded(), Digits: flowDigits, Keep: true},
-		Verdict: a.verdict(),
+		Verdict: a.wording().verdict(a.judged, a.scale.Error()),
 		Says:    say("In percent: ", percent, ". Now it is ", a.was(""), "."),
 		Notes:   a.grave(),
 		Needs:   flowKeys,
@@ -47,62 +47,20 @@ func (a *flowed) answer() *Answer {
 	return answer
 }
 
-// verdict puts the judgement into words.
-func (a *flowed) verdict() *Verdict {
-	tolerance := Figure{Value: 100 * a.judged.Tolerance, Unit: "%", Digits: 3}
-	v := &Verdict{Says: a.span()}
-	add := func(parts ...any) { v.Says = append(v.Says, say(parts...)...) }
-	switch a.judged.Verdict {
-	case measure.LeaveIt:
-		v.Kind, v.Title = Leave, "Leave it"
-		add(" That is within your tolerance of ± ", tolerance, ".")
-	case measure.ChangeIt:
-		v.Kind, v.Title = Change, "Change it"
-		add(" That is more than your tolerance of ± ", tolerance, ".")
-	case measure.EitherIsFine:
-		v.Kind, v.Title = Either, "Either is fine"
-		add(" That is about as much as your tolerance of ± ", tolerance, ": no number of readings will settle it. Changing it and leaving it are both right.")
-	case measure.NotWithThis:
-		v.Kind = Hopeless
-		v.Title = map[string]string{
+// wording is how this page says its verdicts.
+func (a *flowed) wording() wording {
+	by := a.sheet.By.Word
+	return wording{
+		it:      map[string]string{byWalls: "The wall holds ", byMass: "The piece holds ", byDiameter: "The filament carries "}[by],
+		what:    " plastic",
+		exactly: "exactly the plastic that it should.",
+		tries:   "readings",
+		hopeless: map[string]string{
 			byWalls: "Not with this instrument and wall", byMass: "Not with this balance and density", byDiameter: "Not with this instrument",
-		}[a.sheet.By.Word]
-		if a.judged.Beyond() {
-			add(" It is off, but what you read it with is too coarse to set it right to ± ", tolerance, ".")
-		} else {
-			add(" However many readings you take, that cannot tell ± ", tolerance, ".")
-		}
-	default:
-		v.Kind, v.Title = MeasureMore, "Measure more"
-		add(" These readings cannot tell whether that is within your tolerance of ± ", tolerance, ".")
+		}[by],
+		tooCoarse: "It is off, but what you read it with is too coarse to set it right to",
+		cannot:    "However many readings you take, that cannot tell",
 	}
-	return v
-}
-
-// plasticIn is where the plastic was found.
-var plasticIn = map[string]string{byWalls: "The wall holds ", byMass: "The piece holds ", byDiameter: "The filament carries "}
-
-// span says the error of the plastic with its interval.
-func (a *flowed) span() Line {
-	e := a.scale.Error()
-	low, high := e.Interval()
-	u := e.Expanded()
-	size := func(v float64) Figure { return percent("", "", math.Abs(v), u) }
-	bare := func(v float64) Figure { f := size(v); f.Unit = ""; return f }
-	it := plasticIn[a.sheet.By.Word]
-	switch {
-	case u == 0 && e.Value == 0:
-		return say(it + "exactly the plastic that it should.")
-	case u == 0 && e.Value < 0:
-		return say(it, size(e.Value), " too little plastic.")
-	case u == 0:
-		return say(it, size(e.Value), " too much plastic.")
-	case high < 0:
-		return say(it, bare(high), " to ", size(low), " too little plastic, 95 % sure.")
-	case low > 0:
-		return say(it, bare(low), " to ", size(high), " too much plastic, 95 % sure.")
-	}
-	return say(it+"between ", size(low), " too little and ", size(high), " too much plastic, 95 % sure.")
 }
 
 // grave are the doubts that who reads no further must see.
@@ -243,30 +201,16 @@ func (a *flowed) figures() []Figure {
 // chart draws the readings with their mean, its interval, and what the
 // tolerance lets pass.
 func (a *flowed) chart() Chart {
-	t := a.sheet.tolerance()
-	mean := a.raw.Estimate()
-	low, high := mean.Interval()
-	c := Chart{ID: "readings", Title: "Readings, mean and tolerance", X: Scale{Label: "Reading"}, Y: Scale{Label: a.quantity(), Unit: a.unit},
-		Bands: []Band{{a.gauge.at(1 - t), a.gauge.at(1 + t), "within tolerance"}}}
-	suspect := a.suspect()
-	for i, r := range a.readings {
-		kind := Counted
-		switch {
-		case r.aside:
-			kind = Aside
-		case suspect != nil && suspect.row == r.row:
-			kind = Suspect
-		}
-		n := itoa(r.row + 1)
-		c.X.Names = append(c.X.Names, n)
-		c.Points = append(c.Points, Point{float64(i + 1), r.value, r.value, r.value, "reading " + n, kind})
+	c := readingsChart{
+		chart: Chart{ID: "readings", X: Scale{Label: "Reading"}, Y: Scale{Label: a.quantity(), Unit: a.unit}},
+		noun:  "reading", mean: a.raw.Estimate(), show: func(v float64) string { return a.reading("", "", v).String() },
 	}
-	c.X.Names = append(c.X.Names, "mean")
-	c.Points = append(c.Points, Point{float64(len(a.readings) + 1), mean.Value, low, high, "mean with its interval", Result})
-	show := func(v float64) string { return a.reading("", "", v).String() }
-	c.Alt = "Each reading beside the mean, " + show(mean.Value) + ", with its interval from " + show(low) + " to " + show(high) +
-		"; the tolerance lets pass " + show(c.Bands[0].Lo) + " to " + show(c.Bands[0].Hi) + "."
-	return c
+	suspect := a.suspect()
+	for _, r := range a.readings {
+		c.add(r.row, r.value, r.aside, suspect != nil && suspect.row == r.row)
+	}
+	t := a.sheet.tolerance()
+	return c.within(a.gauge.at(1-t), a.gauge.at(1+t))
 }
 
 // flowWarnings are the engine's doubts in the words of this page.

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"errors"
-	"math"
 	"slices"
 	"strings"
 
@@ -63,55 +62,14 @@ func percent(id, label string, v, u float64) Figure {
 	return Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
 }
 
-// span says an error with its interval in the words of the workshop.
-func (a *measured) span(e measure.Estimate) Line {
-	low, high := e.Interval()
-	u := e.Expanded()
-	size := func(v float64) Figure { return percent("", "", math.Abs(v), u) }
-	bare := func(v float64) Figure { f := size(v); f.Unit = ""; return f }
-	it := "It " + a.verb() + " "
-	switch {
-	case u == 0 && e.Value == 0:
-		return say(it + "exactly what was asked.")
-	case u == 0 && e.Value < 0:
-		return say(it, size(e.Value), " too little.")
-	case u == 0:
-		return say(it, size(e.Value), " too much.")
-	case high < 0:
-		return say(it, bare(high), " to ", size(low), " too little, 95 % sure.")
-	case low > 0:
-		return say(it, bare(low), " to ", size(high), " too much, 95 % sure.")
+// wording is how this page says its verdicts.
+func (a *measured) wording() wording {
+	return wording{
+		it: "It " + a.verb() + " ", exactly: "exactly what was asked.", tries: "runs",
+		hopeless:  "Not with this instrument and length",
+		tooCoarse: "It is off, but what you read it with is too coarse over this length to set it right to",
+		cannot:    "However many runs you make, what you read them with is too coarse over this length to tell",
 	}
-	return say(it+"between ", size(low), " too little and ", size(high), " too much, 95 % sure.")
-}
-
-// verdict puts a judgement into words.
-func (a *measured) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
-	tolerance := Figure{Value: 100 * j.Tolerance, Unit: "%", Digits: 3}
-	v := &Verdict{Says: a.span(e)}
-	add := func(parts ...any) { v.Says = append(v.Says, say(parts...)...) }
-	switch j.Verdict {
-	case measure.LeaveIt:
-		v.Kind, v.Title = Leave, "Leave it"
-		add(" That is within your tolerance of ± ", tolerance, ".")
-	case measure.ChangeIt:
-		v.Kind, v.Title = Change, "Change it"
-		add(" That is more than your tolerance of ± ", tolerance, ".")
-	case measure.EitherIsFine:
-		v.Kind, v.Title = Either, "Either is fine"
-		add(" That is about as much as your tolerance of ± ", tolerance, ": no number of runs will settle it. Changing it and leaving it are both right.")
-	case measure.NotWithThis:
-		v.Kind, v.Title = Hopeless, "Not with this instrument and length"
-		if j.Beyond() {
-			add(" It is off, but what you read it with is too coarse over this length to set it right to ± ", tolerance, ".")
-		} else {
-			add(" However many runs you make, what you read them with is too coarse over this length to tell ± ", tolerance, ".")
-		}
-	default:
-		v.Kind, v.Title = MeasureMore, "Measure more"
-		add(" These readings cannot tell whether that is within your tolerance of ± ", tolerance, ".")
-	}
-	return v
 }
 
 func (a *measured) answer() *Answer {
@@ -139,7 +97,7 @@ func (a *measured) answer() *Answer {
 // firstVerdict is that of the first round, unless a usual mistake or slip comes
 // before it.
 func (a *measured) firstVerdict() *Verdict {
-	v := a.verdict(a.judged, a.scale.Error())
+	v := a.wording().verdict(a.judged, a.scale.Error())
 	if a.suspectsMistake() {
 		v.Title = "Look for a mistake first"
 		v.Says = append(v.Says, say(" And it is just what a usual mistake does: see below before you enter anything.")...)
@@ -153,7 +111,7 @@ func (a *measured) firstVerdict() *Verdict {
 
 // secondVerdict is that of the round after the change.
 func (a *measured) secondVerdict() *Verdict {
-	v := a.verdict(a.judgedThen, a.then.Error())
+	v := a.wording().verdict(a.judgedThen, a.then.Error())
 	v.Title = map[VerdictKind]string{
 		Leave: "Done: the change did what it should", Change: "Still off after the change", MeasureMore: "Not sure yet: add runs after the change",
 		Hopeless: "Not to be told with this instrument and length", Either: "As near as it matters",

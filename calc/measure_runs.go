@@ -64,34 +64,21 @@ func (a *measured) runFigures() []Figure {
 // runChart draws the readings with their mean, its interval, and the lengths
 // that the tolerance lets pass.
 func (a *measured) runChart() Chart {
-	t := a.sheet.tolerance()
-	mean := a.test.Estimate()
-	low, high := mean.Interval()
-	c := Chart{ID: "runs", Title: "Readings, mean and tolerance", X: Scale{Label: "Run"}, Y: Scale{Label: capital(a.verb()), Unit: a.unit},
-		Bands: []Band{{a.asked * (1 - t), a.asked * (1 + t), "within tolerance"}}}
+	c := readingsChart{
+		chart: Chart{ID: "runs", X: Scale{Label: "Run"}, Y: Scale{Label: capital(a.verb()), Unit: a.unit}},
+		noun:  "run", mean: a.test.Estimate(), show: func(v float64) string { return a.length("", "", v).String() },
+	}
 	suspect := a.suspect()
-	for i, r := range a.runs {
-		kind := Counted
-		switch {
-		case r.aside:
-			kind = Aside
-		case suspect != nil && suspect.row == r.row:
-			kind = Suspect
-		}
-		n := itoa(r.row + 1)
-		c.X.Names = append(c.X.Names, n)
-		c.Points = append(c.Points, Point{float64(i + 1), r.moved, r.moved, r.moved, "run " + n, kind})
+	for _, r := range a.runs {
+		c.add(r.row, r.moved, r.aside, suspect != nil && suspect.row == r.row)
 	}
-	c.X.Names = append(c.X.Names, "mean")
-	c.Points = append(c.Points, Point{float64(len(a.runs) + 1), mean.Value, low, high, "mean with its interval", Result})
-	for i, r := range a.later {
-		c.X.Names = append(c.X.Names, "after")
-		c.Points = append(c.Points, Point{float64(len(a.runs) + 2 + i), r.moved, r.moved, r.moved, "after the change", Later})
+	t := a.sheet.tolerance()
+	drawn := c.within(a.asked*(1-t), a.asked*(1+t))
+	for _, r := range a.later {
+		drawn.X.Names = append(drawn.X.Names, "after")
+		drawn.Points = append(drawn.Points, Point{float64(len(drawn.Points) + 1), r.moved, r.moved, r.moved, "after the change", Later})
 	}
-	c.Alt = "Each run's length beside the mean, " + a.length("", "", mean.Value).String() + ", with its interval from " +
-		a.length("", "", low).String() + " to " + a.length("", "", high).String() + "; the tolerance lets pass " +
-		a.length("", "", c.Bands[0].Lo).String() + " to " + a.length("", "", c.Bands[0].Hi).String() + "."
-	return c
+	return drawn
 }
 
 // suspect is the run that stands out from the others, if one does.
