@@ -1,0 +1,151 @@
+package calc
+
+import (
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+func (r *partsRow) answer(needs []string) *Answer {
+	f := *r.found
+	f.ID, f.Label = strings.TrimSuffix(f.ID, "-"+r.n), r.name+", "+lower(f.Label)
+	return &Answer{Figure: f, Says: say(r.says), Notes: r.doubts, Needs: needs}
+}
+
+func (r *partsRow) part() Part {
+	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: []Block{Figures{r.figures}}}
+	if r.found != nil {
+		p.Blocks = []Block{Para{say("With " + r.describe() + ":")}, Figures{r.figures}, Para{say(r.says)}}
+	}
+	p.Blocks = append(p.Blocks, r.blocks...)
+	for _, n := range r.doubts {
+		p.Blocks = append(p.Blocks, n)
+	}
+	if r.found != nil && r.find == findSetting {
+		p.Blocks = append(p.Blocks, Links{r.links()})
+	}
+	return p
+}
+
+// describe names what is known of the drivetrain.
+func (r *partsRow) describe() string {
+	var known []string
+	if len(r.noMotor) == 0 {
+		known = []string{number(r.motor.FullSteps()) + " full steps per motor turn", plural(int(r.motor.Microsteps), "microstep", "microsteps")}
+	}
+	if r.find != findGears && len(r.noGears) == 0 {
+		known = append(known, "a gear ratio of "+number(r.gears.reduction()))
+	}
+	if r.find != findElement && !r.rotary {
+		known = append(known, r.out.describe())
+	}
+	if r.find != findSetting {
+		known = append(known, settingFigure("", r.setting, r.rotary, convertDigits, false).String())
+	}
+	return strings.Join(known[:len(known)-1], ", ") + " and " + known[len(known)-1]
+}
+
+// glance is what was found of every axis, side by side.
+func glance(rows []*partsRow, needs []string) Part {
+	t := Table{Caption: "All axes", Head: []string{"Axis", "Found", "Beside it"}}
+	for _, r := range rows {
+		found := *r.found
+		found.ID = ""
+		beside := say("")
+		if turn, missing := r.in(drive.TravelPerTurn); len(missing) == 0 && r.find == findSetting {
+			beside = say(settingFigure("", turn, r.rotary, convertDigits, false))
+		} else if r.find != findSetting {
+			beside = say(found.Label)
+		}
+		t.Rows = append(t.Rows, []Line{say(r.name), say(found), beside})
+	}
+	return Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
+}
+
+// axisWord is the kind of axis, as the other pages ask for it.
+func (r *partsRow) axisWord(roller, linear string) string {
+	switch r.out.Kind.Word {
+	case "roller":
+		return roller
+	case "rotary":
+		return "rotary"
+	}
+	return linear
+}
+
+// handed is the setting that was found, for another page.
+func (r *partsRow) handed() entry {
+	return fill(settingKey(drive.StepsPerUnit, r.rotary), unit.Trim(r.found.Value, convertDigits))
+}
+
+func (r *partsRow) handedMotor(suffix string) []entry {
+	return []entry{fill("angle"+suffix, unit.Full(float64(r.motor.StepAngle))), fill("micro"+suffix, itoa(int(r.motor.Microsteps)))}
+}
+
+func (r *partsRow) handedGears(suffix string) []entry {
+	if ratio, ok := r.gears.(plainRatio); ok {
+		return []entry{fill("gears"+suffix, "ratio"), fill("ratio"+suffix, unit.Full(float64(ratio)))}
+	}
+	var driving, driven []string
+	for _, s := range r.gears.(toothPairs) {
+		driving, driven = append(driving, itoa(int(s.Driving))), append(driven, itoa(int(s.Driven)))
+	}
+	if driving == nil {
+		return []entry{fill("gears"+suffix, "none")}
+	}
+	return []entry{fill("gears"+suffix, "pairs"), fill("driving"+suffix, driving...), fill("driven"+suffix, driven...)}
+}
+
+// links lead on with what was found.
+func (r *partsRow) links() []Link {
+	links := []Link{r.toMeasure(), r.toSwap(), r.toRate()}
+	if !r.rotary {
+		links = append(links, hand("Plan a test of it", "plan", fill("axis", r.axisWord("", "travel")), r.handed()))
+	}
+	return links
+}
+
+func (r *partsRow) toMeasure() Link {
+	entries := concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))
+	return hand("Measure with this setting", "measure", entries...)
+}
+
+func (r *partsRow) toRate() Link {
+	entries := append([]entry{fill("moves", r.axisWord("feed", "")), r.handed()}, r.handedMotor("")...)
+	return hand("Speed and step rate", "rate", entries...)
+}
+
+// toSwap opens the swap of the output element, or of a rotary axis' gears, with
+// what is there now.
+func (r *partsRow) toSwap() Link {
+	to := func(changed string, entries ...[]entry) Link {
+		all := concat([]entry{fill("changed", changed), fill("moves", r.axisWord("feed", "")), r.handed()}, concat(entries...))
+		return hand("Swap a part of it", "swap", all...)
+	}
+	if r.rotary {
+		return to("gears", r.handedGears(""), r.handedMotor(kept))
+	}
+	same := r.out.handed("")[:1] // the same sort of element takes its place
+	same[0].key += fresh
+	return to("out", r.out.handed(""), same, r.handedMotor(kept), r.handedGears(kept))
+}
+
+// whereToRead tells where the parts say what they are.
+var whereToRead = Part{ID: "reading", Title: "Where to read the parts", Guide: true, Blocks: []Block{
+	caution("wiring"),
+	Points{[]Line{
+		say("Motor: the step angle is on its label. Driver: the microsteps are set by jumpers or by software."),
+		say("Gears and pulleys: mark a tooth and count. The motor side is the wheel that sits on the motor's shaft."),
+		say("Belt: measure over ten teeth and divide by ten."),
+		say("Screw: turn it once and measure how far the nut goes. That is the lead; with several starts it is more than the pitch."),
+		say("Roller: take the diameter where it grips, a little less than over its teeth. It is a start; a test finds the true one."),
+		say("Worm: count the threads that begin at its end; they stand for the teeth on the motor side."),
+	}},
+}}
+
+// firstMove goes before a value that nobody has tried.
+var firstMove = Part{ID: "first", Title: "Before the first move", Blocks: []Block{
+	caution("maker"), caution("stay"), caution("range"), caution("rollers"),
+	Para{say("Begin with a short, slow move. See that the direction is right and the length about right, before you ask for more.")},
+}}

@@ -1,0 +1,159 @@
+package calc
+
+import (
+	"slices"
+
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+// limits is what the controller's limit allows.
+func (a *rates) limits() (Part, bool) {
+	p := Part{ID: "limit", Title: "What the limit allows" + afterwards(a.swap()), Needs: concat(a.needs, []string{"limit", "share"})}
+	limit := a.sheet.Limit
+	if !limit.Given {
+		p.Blocks = []Block{Ask{[]string{"limit"}, "the highest speeds"}}
+		return p, true
+	}
+	var figures []Figure
+	for _, r := range a.rows {
+		id := "top"
+		if a.swap() {
+			id = "" // the table of before and after has both
+		}
+		figures = append(figures, r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+	}
+	all := a.demands()
+	if a.shared() && len(a.sums) > 0 {
+		most := max(a.sums[0].value, a.sums[len(a.sums)-1].value)
+		figures = append(figures, Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * float64(limit.Value) / most, Unit: "%", Digits: 4})
+	}
+	p.Blocks = []Block{Figures{figures}}
+	over := keepDemands(all, float64(limit.Value))
+	for _, d := range over {
+		p.Blocks = append(p.Blocks, d.over(limit.Value))
+	}
+	if len(over) == 0 && len(all) > 0 {
+		p.Blocks = append(p.Blocks, Para{say("All speeds that you gave are possible.")})
+	}
+	return p, true
+}
+
+func keepDemands(all []demand, above float64) []demand {
+	i := slices.IndexFunc(all, func(d demand) bool { return d.rate <= above })
+	if i < 0 {
+		return all
+	}
+	return all[:i] // the greatest come first
+}
+
+// after is what a swap changes.
+func (a *rates) after() (Part, bool) {
+	t := Table{Caption: "Before and after", Head: []string{"", "Before", "After"}}
+	for _, r := range a.rows {
+		if !r.swapped {
+			continue
+		}
+		add := func(label string, before, after Figure) {
+			t.Rows = append(t.Rows, []Line{say(r.name + ", " + label), say(before), say(after)})
+		}
+		for _, s := range r.speeds {
+			add("pulses per second at "+s.word, r.rate("", s, r.was), r.rate("new-"+s.id, s, r.is))
+		}
+		if limit := a.sheet.Limit; limit.Given {
+			add("highest speed", r.figure("top", "Highest speed", drive.TopSpeed(limit.Value, r.was.steps), r.mm("/s")),
+				r.figure("new-top", "Highest speed", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+		}
+		add("smallest move", r.figure("", "Microstep", 1/r.was.steps, r.mm("")), r.figure("new-microstep", "Microstep", 1/r.is.steps, r.mm("")))
+	}
+	return Part{ID: "after", Title: "Before and after the swap", Needs: concat(a.needs, []string{"limit"}), Blocks: []Block{t}}, len(t.Rows) > 0
+}
+
+// torque is what is behind one microstep.
+func (a *rates) torque() (Part, bool) {
+	p := Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: concat(a.needs, []string{"hold"})}
+	var figures []Figure
+	add := func(r *rateRow, prefix, when string, m unit.Count) {
+		if m == 0 {
+			return
+		}
+		share := drive.IncrementalTorque(m)
+		f := r.figure(prefix+"torque", r.name+", "+plural(int(m), "microstep", "microsteps")+when, 100*share, "%")
+		f.Digits = 3
+		figures = append(figures, f)
+		if hold := a.sheet.Hold; hold.Given {
+			f := r.figure(prefix+"holds", r.name+", that is", share*float64(hold.Value), "N·m")
+			f.Digits = 3
+			figures = append(figures, f)
+		}
+	}
+	for _, r := range a.rows {
+		add(r, "", "", r.was.motor.Microsteps)
+		if r.swapped {
+			add(r, "new-", " after the swap", r.is.motor.Microsteps)
+		}
+	}
+	p.Blocks = []Block{
+		Para{say("Torque behind one microstep, of the holding torque; a full step has all of it.")}, Figures{figures},
+		Para{say("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So finer microsteps make motion smoother; they do not make the position that much finer.")},
+	}
+	return p, len(figures) > 0
+}
+
+// corner is where a motor's current can no longer follow.
+func (a *rates) corner() (Part, bool) {
+	p := Part{ID: "corner", Title: "When the motor cannot follow: a rule of thumb", Folded: true,
+		Needs: concat(a.needs, []string{"supply", "inductance", "current"})}
+	s := a.sheet
+	var missing []string
+	for _, e := range []struct {
+		key   string
+		given bool
+	}{{"supply", s.Supply.Given}, {"inductance", s.Inductance.Given}, {"current", s.Current.Given}} {
+		if !e.given {
+			missing = append(missing, e.key)
+		}
+	}
+	turning := slices.DeleteFunc(slices.Clone(a.rows), func(r *rateRow) bool { return r.is.motor.StepAngle == 0 || r.is.motor.Microsteps == 0 })
+	if len(turning) == 0 {
+		missing = append(missing, "angle", "micro")
+	}
+	p.Blocks = []Block{caution("wiring"), caution("mains")}
+	if len(missing) > 0 {
+		p.Blocks = append(p.Blocks, Ask{missing, "the ideal corner speed"})
+		return p, true
+	}
+	t := Table{Caption: "The ideal corner speed", Head: []string{"Axis", "Motor", "", "Axis moves"}}
+	var doubts []Block
+	var c drive.Corner
+	for _, r := range turning {
+		c = drive.CornerOf(s.Supply.Value, s.Inductance.Value, s.Current.Value, r.is.motor.FullSteps())
+		follow := c.Turns * r.is.motor.Pulses() / r.is.steps
+		t.Rows = append(t.Rows, []Line{say(r.name), say(r.figure("corner", "Corner", c.Turns, "rev/s")), say(r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min")),
+			say(r.figure("follow", "Speed", follow, r.mm("/s")))})
+		for _, sp := range r.speeds {
+			if sp.value > follow {
+				doubts = append(doubts, Note{Doubt, say(r.name + " at " + sp.word + " is faster than that: expect much less torque there.")})
+			}
+		}
+	}
+	p.Blocks = append(p.Blocks,
+		Figures{[]Figure{
+			{ID: "swing", Label: "The current swings over in", Value: 1000 * float64(c.PerFullStep), Unit: "ms", Digits: 4},
+			{ID: "fullrate", Label: "Full steps per second at which it just does", Value: c.FullSteps, Unit: "steps/s", Digits: rateDigits},
+		}}, t)
+	p.Blocks = append(p.Blocks, doubts...)
+	p.Blocks = append(p.Blocks, Para{say("A rule of thumb: an ideal winding whose current must swing from one peak to the other within a full step. The winding's resistance, " +
+		"the voltage that the turning motor makes itself (back-EMF) and the load are left out, so torque begins to fall before this speed. " +
+		"It takes the same motor, supply and current on every axis" + afterwards(a.swap()) + ".")})
+	return p, true
+}
+
+// aboutPulses explains what is counted.
+var aboutPulses = Part{ID: "pulses", Title: "What is counted here", Guide: true, Blocks: []Block{
+	Points{[]Line{
+		say("The controller sends one pulse for each microstep: pulses per second are speed times steps per mm."),
+		say("How many it can send is in its documents, for one axis or for all together. Above that it skips, or moves slower than it was told."),
+		say("Speeds are those that you use: from the program that prepares the job, or from your own settings. Here a number alone is in mm per second; on the page that measures it is in mm per minute."),
+	}},
+}}

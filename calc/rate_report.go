@@ -1,0 +1,172 @@
+package calc
+
+import (
+	"slices"
+
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
+
+func (r *rateRow) figure(id, label string, v float64, u string) Figure {
+	if id != "" {
+		id += "-" + r.n
+	}
+	return Figure{ID: id, Label: label, Value: v, Unit: u, Digits: rateDigits}
+}
+
+const rateDigits = 6
+
+// mm is the unit of the axis' travel, with what comes after it.
+func (r *rateRow) mm(per string) string {
+	if r.rotary {
+		return "°" + per
+	}
+	return "mm" + per
+}
+
+func (r *rateRow) rate(id string, s speed, at rated) Figure {
+	return r.figure(id, "Pulses per second at "+s.word, float64(drive.PulseRate(s.value, at.steps)), "pulses/s")
+}
+
+// part is what an axis takes and how finely it moves, as it is before a swap.
+func (r *rateRow) part() Part {
+	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: r.blocks}
+	if r.was.steps == 0 {
+		return p
+	}
+	var figures []Figure
+	for _, s := range r.speeds {
+		figures = append(figures, r.rate(s.id, s, r.was))
+	}
+	if r.accel > 0 {
+		figures = append(figures, r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
+	}
+	figures = append(figures, r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
+	if m := r.was.motor.Microsteps; m > 0 {
+		figures = append(figures, r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
+	} else {
+		p.Blocks = append(p.Blocks, Ask{[]string{"micro"}, "travel per full step and torque"})
+	}
+	p.Blocks = append([]Block{Figures{figures}}, p.Blocks...)
+	return p
+}
+
+// rates are the axes that can be told, on their way into words.
+type rates struct {
+	sheet *rateSheet
+	rows  []*rateRow
+	sums  []speed // of pulses per second, at one sort of speed
+	needs []string
+}
+
+// sum adds up the axes that have a speed of the same sort.
+func (a *rates) sum() {
+	for _, at := range []speed{{"allwork", "working speed", 0}, {"allfast", "travel speed", 0}} {
+		n := 0
+		for _, r := range a.rows {
+			for _, s := range r.speeds {
+				if s.word == at.word {
+					at.value += float64(drive.PulseRate(s.value, r.is.steps))
+					n++
+				}
+			}
+		}
+		if n > 1 {
+			a.sums = append(a.sums, at)
+		}
+	}
+}
+
+// shared reports whether all axes together have the limit.
+func (a *rates) shared() bool { return a.sheet.Share.Word == "all" }
+
+func (a *rates) swap() bool { return a.sheet.Compare.Word == "swap" }
+
+func afterwards(yes bool) string {
+	if yes {
+		return ", after the swap"
+	}
+	return ""
+}
+
+// A demand is a pulse rate with who asks for it.
+type demand struct {
+	who, at string
+	rate    float64
+	cure    string // besides fewer microsteps
+}
+
+// demands are all that the limit is held against, the greatest first.
+func (a *rates) demands() []demand {
+	var all []demand
+	limit := float64(a.sheet.Limit.Value)
+	if a.shared() {
+		for _, s := range a.sums {
+			all = append(all, demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
+		}
+	}
+	for _, r := range a.rows {
+		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value, r.is.steps), r.mm("/s"))
+		top.Digits = 4
+		for _, s := range r.speeds {
+			all = append(all, demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
+		}
+	}
+	slices.SortStableFunc(all, func(x, y demand) int {
+		switch {
+		case x.rate > y.rate:
+			return -1
+		case x.rate < y.rate:
+			return 1
+		}
+		return 0
+	})
+	return all
+}
+
+func (d demand) over(limit unit.PulseRate) Note {
+	return Note{Doubt, say(d.who + " at " + d.at + " needs " + unit.Trim(d.rate, rateDigits) + " pulses/s, more than the limit of " +
+		unit.Trim(float64(limit), rateDigits) + ": not possible. Fewer microsteps would cure it, " + d.cure + ".")}
+}
+
+func (a *rates) answer() *Answer {
+	all := a.demands()
+	if len(all) == 0 {
+		return nil
+	}
+	most, limit := all[0], a.sheet.Limit
+	ans := &Answer{
+		Figure: Figure{ID: "most", Label: most.who + " at " + most.at + afterwards(a.swap()), Value: most.rate, Unit: "pulses/s", Digits: rateDigits},
+		Says:   say("The highest rate of all. Give the most pulses per second that your controller makes to see what speeds it allows."),
+		Needs:  concat(a.needs, []string{"limit", "share"}),
+	}
+	switch {
+	case limit.Given && most.rate > float64(limit.Value):
+		ans.Says = say("The highest rate of all. Your controller does not reach it.")
+		ans.Notes = []Note{most.over(limit.Value)}
+	case limit.Given:
+		ans.Says = say("The highest rate of all. It is " + unit.Trim(100*most.rate/float64(limit.Value), 3) + " % of your controller's limit: possible.")
+	}
+	return ans
+}
+
+// glance is every axis at every speed, side by side.
+func (a *rates) glance() Part {
+	t := Table{Caption: "All axes", Head: []string{"Axis", "At", "Pulses per second"}}
+	for _, r := range a.rows {
+		for _, s := range r.speeds {
+			t.Rows = append(t.Rows, []Line{say(r.name), say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), say(r.rate("", s, r.was))})
+		}
+	}
+	return Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}
+}
+
+func (a *rates) together() (Part, bool) {
+	p := Part{ID: "together", Title: "All axes at once", Needs: a.needs}
+	var figures []Figure
+	for _, s := range a.sums {
+		figures = append(figures, Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
+	}
+	p.Blocks = []Block{Figures{figures}, Para{say("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together.")}}
+	return p, len(figures) > 0
+}

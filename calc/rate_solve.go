@@ -1,0 +1,165 @@
+package calc
+
+import (
+	"slices"
+
+	"striderule/calc/drive"
+)
+
+// A rated is a setting with what is told of the motor; what is not is 0.
+type rated struct {
+	steps float64 // per mm or degree
+	motor drive.Motor
+}
+
+// A speed is one at which an axis is asked to move.
+type speed struct {
+	id, word string
+	value    float64 // mm/s or °/s
+}
+
+// A rateRow is one axis, read.
+type rateRow struct {
+	n, name string
+	rotary  bool
+	was, is rated // is: after the swap, if it can be told; else as it was
+	swapped bool
+	speeds  []speed
+	accel   float64
+	blocks  []Block // asks
+	needs   []string
+}
+
+func (s *rateSheet) row(i int) *rateRow {
+	moves := s.Moves.Rows[i].Word
+	r := &rateRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: float64(s.Accel.Rows[i].Value)}
+	f := fact{rotary: r.rotary, gears: plainRatio(s.Ratio.Rows[i].Value)}
+	motor := s.motorRows.at(i)
+	f.motor, _ = motor.motor()
+	f.noMotor = motor.missing()
+	if !s.Ratio.Rows[i].Given {
+		f.noGears = []string{"ratio"}
+	}
+	var key string
+	var given bool
+	f.setting, key, given = s.scaleRows.at(i).setting(r.rotary)
+	r.needs = []string{"compare", "name", "moves", "as", key, "angle", "micro"}
+	if f.setting.Convention == drive.TravelPerOutputTurn {
+		r.needs = append(r.needs, "ratio")
+	}
+	steps, missing := f.in(drive.StepsPerUnit)
+	if !given {
+		missing = append([]string{key}, missing...)
+	}
+	if len(missing) > 0 {
+		r.blocks = append(r.blocks, Ask{missing, "pulses per second"})
+		return r
+	}
+	r.was = rated{steps.Value, f.motor}
+	s.readSpeeds(r, i, moves)
+	s.readSwap(r, i)
+	return r
+}
+
+func (s *rateSheet) readSpeeds(r *rateRow, i int, moves string) {
+	read := func(id, key, word string, in reading) {
+		r.needs = append(r.needs, key)
+		if in.given {
+			r.speeds = append(r.speeds, speed{id, word, in.value})
+		}
+	}
+	ask := []string{"work"}
+	if moves == "rotary" {
+		ask = []string{"workdeg"}
+		read("work", "workdeg", "working speed", given(s.WorkDeg.Rows[i]))
+		read("fast", "fastdeg", "travel speed", given(s.FastDeg.Rows[i]))
+	} else {
+		r.needs = append(r.needs, "accel")
+		read("work", "work", "working speed", given(s.Work.Rows[i]))
+	}
+	switch moves {
+	case "linear":
+		read("fast", "fast", "travel speed", given(s.Fast.Rows[i]))
+	case "feed":
+		read("back", "back", "retraction speed", given(s.Back.Rows[i]))
+	}
+	if len(r.speeds) == 0 {
+		r.blocks = append(r.blocks, Ask{ask, "pulses per second"})
+	}
+}
+
+// readSwap reads what is there after the swap: a new setting, or the old one
+// with another motor or other microsteps.
+func (s *rateSheet) readSwap(r *rateRow, i int) {
+	r.is = r.was
+	if s.Compare.Word != "swap" {
+		return
+	}
+	steps, key := given(s.StepsNew.Rows[i]), "stepsnew"
+	if r.rotary {
+		steps, key = given(s.DegNew.Rows[i]), "stepsdegnew"
+	}
+	now := s.newMotor.at(i)
+	r.needs = append(r.needs, key, "anglenew", "micronew")
+	var was, is drive.Parts
+	if now.Angle.Given {
+		was.StepAngle, is.StepAngle = r.was.motor.StepAngle, now.Angle.Value
+		r.is.motor.StepAngle = now.Angle.Value
+	}
+	if now.Micro.Given {
+		was.Microsteps, is.Microsteps = r.was.motor.Microsteps, now.Micro.Value
+		r.is.motor.Microsteps = now.Micro.Value
+	}
+	var missing []string
+	factors, err := drive.Rescale(was, is)
+	switch {
+	case steps.given:
+		r.is.steps = steps.value
+	case !now.Angle.Given && !now.Micro.Given:
+		missing = []string{key}
+	case err != nil: // a part is told on one side only
+		if now.Angle.Given && was.StepAngle == 0 {
+			missing = append(missing, "angle")
+		}
+		if now.Micro.Given && was.Microsteps == 0 {
+			missing = append(missing, "micro")
+		}
+	default:
+		r.is.steps = r.was.steps * factors.Steps
+	}
+	if r.swapped = len(missing) == 0; !r.swapped {
+		r.is = r.was
+		r.blocks = append(r.blocks, Ask{missing, "what the swap changes"})
+	}
+}
+
+func (s *rateSheet) Solve() Report {
+	a := rates{sheet: s}
+	fields := s.Fields()
+	r := Report{Parts: []Part{aboutPulses}}
+	for i := range s.Name.Rows {
+		if i > 0 && blank(fields, i) {
+			continue
+		}
+		row := s.row(i)
+		a.needs = append(a.needs, row.needs...)
+		r.Parts = append(r.Parts, row.part())
+		if row.was.steps > 0 {
+			a.rows = append(a.rows, row)
+		}
+	}
+	if len(a.rows) == 0 {
+		return r
+	}
+	a.sum()
+	r.Answer = a.answer()
+	if len(a.rows) > 1 {
+		r.Parts = slices.Insert(r.Parts, 1, a.glance())
+	}
+	for _, p := range []func() (Part, bool){a.together, a.limits, a.after, a.torque, a.corner} {
+		if part, ok := p(); ok {
+			r.Parts = append(r.Parts, part)
+		}
+	}
+	return r
+}
