@@ -171,7 +171,8 @@ func wide(caption string, head []string, rows []app.UI) app.UI {
 	for _, h := range head {
 		cells = append(cells, app.Th().Scope("col").Text(h))
 	}
-	return app.Div().Class("scroll").Body(app.Table().Class("keys").Body(
+	// Reached by Tab, so that arrow keys can scroll it.
+	return app.Div().Class("scroll").Attr("role", "region").Aria("label", caption).TabIndex(0).Body(app.Table().Class("keys").Body(
 		app.Caption().Class("unseen").Text(caption),
 		app.THead().Body(app.Tr().Body(cells...)), app.TBody().Body(rows...),
 	))

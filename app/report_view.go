@@ -55,7 +55,7 @@ func (c *calculator) answer(r calc.Report) app.UI {
 		app.H2().Text(a.Label),
 		app.P().Class(headlineClass(a)).Body(figure(a.Figure), app.Text(" "),
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
-				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy the full value "+a.Full()).Text("Copy "+a.Full())),
+				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy "+a.Full()+", the full value").Text("Copy "+a.Full())),
 		app.P().Body(line(a.Says)...),
 		app.Range(a.Notes).Slice(func(i int) app.UI { return note(a.Notes[i]) }),
 	)

@@ -258,6 +258,16 @@ func (p *Page) Address() string {
 	return Eval[string](p, "location.href")
 }
 
+// Prefers lets the person prefer something: Prefers("prefers-color-scheme", "dark").
+func (p *Page) Prefers(feature, value string) {
+	p.t.Helper()
+	_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: feature, Value: value}},
+	})
+	require.NoError(p.t, err)
+	p.Settle()
+}
+
 // Screenshot writes a picture of the page, or of what shows of it.
 func (p *Page) Screenshot(file string, dark, full bool) {
 	p.t.Helper()
@@ -265,11 +275,7 @@ func (p *Page) Screenshot(file string, dark, full bool) {
 	if dark {
 		scheme = "dark"
 	}
-	_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
-	})
-	require.NoError(p.t, err)
-	p.Settle()
+	p.Prefers("prefers-color-scheme", scheme)
 	picture := chromedp.CaptureScreenshot()
 	if full {
 		picture = chromedp.FullScreenshot(100)
