@@ -21,14 +21,14 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 			}
 		}
 		if len(cells) > 0 {
-			rows = append(rows, c.row(g, row, cells))
+			rows = append(rows, c.row(columns[0], row, cells))
 		}
 	}
 	if len(rows) == 0 {
 		return nil
 	}
 	add := app.Button().Type("button").Class("add").ID("add-"+strings.ReplaceAll(g.Noun, " ", "-")).Text("Add "+article(g.Noun)).
-		OnClick(func(ctx app.Context, e app.Event) { c.addRow(g, columns) }, app.EventScope(g.Noun, len(rows)))
+		OnClick(func(ctx app.Context, e app.Event) { c.addRow(columns[0].Key) })
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
@@ -81,8 +81,23 @@ func article(noun string) string {
 	return "a " + noun
 }
 
+// rowsOf finds a group in the present form, by the key of a column: a handler
+// lives longer than the form that it was made for.
+func (c *calculator) rowsOf(key string) (g *calc.Group, columns []calc.Field) {
+	for _, f := range c.form.Fields() {
+		if f.Key == key {
+			g = f.Group
+		}
+		if g != nil && f.Group == g {
+			columns = append(columns, f)
+		}
+	}
+	return g, columns
+}
+
 // addRow adds a row and moves the focus to its first field.
-func (c *calculator) addRow(g *calc.Group, columns []calc.Field) {
+func (c *calculator) addRow(key string) {
+	g, columns := c.rowsOf(key)
 	c.edit(func(f *calc.Form) { f.AddRow(g) })
 	c.refill() // with what is carried over
 	c.ctx.Defer(func(app.Context) {
@@ -95,16 +110,18 @@ func (c *calculator) addRow(g *calc.Group, columns []calc.Field) {
 	})
 }
 
-func (c *calculator) row(g *calc.Group, row int, cells []app.UI) app.UI {
-	name := g.Noun + " " + strconv.Itoa(row+1)
+// row is one row of the group that a column belongs to.
+func (c *calculator) row(first calc.Field, row int, cells []app.UI) app.UI {
+	name := first.Group.Noun + " " + strconv.Itoa(row+1)
 	return app.FieldSet().Class("row").Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
 		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Text("Remove").
 			OnClick(func(ctx app.Context, e app.Event) {
+				g, _ := c.rowsOf(first.Key)
 				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
 				c.refill()
-			}, app.EventScope(g.Noun, row)),
+			}, app.EventScope(first.Key, row)),
 	)
 }
 

@@ -537,3 +537,22 @@ func TestMeasureLeadsToAPlan(t *testing.T) {
 	assert.Equal(t, "415", p.Field("steps"))
 	assert.False(t, Eval[bool](p, `Boolean(document.querySelector(".problems"))`))
 }
+
+// Rows can be added and removed on a page that another one led to, with the
+// same number of rows as before.
+func TestRowsComeAndGoAfterAHandOver(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#v=1&steps=415&asked=100&read=fed&fed=100.02,99.98,100.04&tool=caliper-0.02")
+	Eval[bool](p, `([...document.querySelectorAll("#part-next .links a")].find((a) => a.textContent.startsWith("Trim")).click(), true)`)
+	p.Wait(`location.pathname.endsWith("/flow/")`)
+	p.Settle()
+	rows := `document.querySelectorAll("[name=thick]").length`
+	assert.Equal(t, 3, Eval[int](p, rows))
+	p.Click("#add-reading")
+	assert.Equal(t, 4, Eval[int](p, rows))
+	p.Fill("thick", "1,75")
+	p.Click(".row .remove")
+	assert.Equal(t, 3, Eval[int](p, rows))
+	assert.Empty(t, p.Field("thick"), "the first row went")
+}
