@@ -93,7 +93,7 @@ func (c *calculator) keepView() app.UI {
 		app.H2().Text("Keep in the log"),
 		app.P().Class("hint").Text("On this device only. Opening it again brings back all entries."),
 		c.keepField("keep-machine", "Machine", "The name that you call it by.", 60, &k.machine, k.book.Machines()),
-		c.keepField("keep-axis", "Axis", "Feed, X, table … Always the same name for the same one, or the trend is torn.", 60, &k.axis, k.book.Axes(k.machine)),
+		c.keepField("keep-axis", "Axis", "Feed, X, table … Always the same name for the same axis, so that its results stand in one trend.", 60, &k.axis, k.book.Axes(k.machine)),
 		c.keepField("keep-note", "Note", "If you like.", 200, &k.note, nil),
 		c.keepDate(),
 		app.If(k.refused != "", func() app.UI {

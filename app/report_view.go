@@ -55,7 +55,7 @@ func (c *calculator) answer(r calc.Report) app.UI {
 		app.H2().Text(a.Label),
 		app.P().Class(headlineClass(a)).Body(figure(a.Figure), app.Text(" "),
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
-				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy "+a.Full()+", the full value").Text("Copy "+a.Full())),
+				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy all digits: "+a.Full()).Text("Copy all digits")),
 		app.P().Body(line(a.Says)...),
 		app.Range(a.Notes).Slice(func(i int) app.UI { return note(a.Notes[i]) }),
 	)
@@ -76,9 +76,9 @@ var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "
 func (c *calculator) check() app.UI {
 	check, sentence := c.form.Check()
 	return app.If(check == calc.Same, func() app.UI {
-		return app.P().Class("check same").ID("check").Text("✓ From a link. " + sentence)
+		return app.P().Class("check same").ID("check").Text("✓ " + sentence)
 	}).ElseIf(check == calc.Differs, func() app.UI {
-		return app.P().Class("check differs").ID("check").Text("≠ From a link. " + sentence + " Do not use either before you know why.")
+		return app.P().Class("check differs").ID("check").Text("≠ " + sentence + " Do not use either before you know why.")
 	})
 }
 

@@ -47,7 +47,7 @@ func (f *Form) Check() (Check, string) {
 	case math.Abs(a.Value-f.received.Value) > 1e-9*math.Abs(a.Value):
 		return Differs, "Differs: the link said " + saw + "; these entries give " + unit.Trim(a.Value, claimDigits) + "."
 	}
-	return Same, "Same result as the sender of the link saw."
+	return Same, "Same result as when this sheet was sent or kept."
 }
 
 // ShareFragment is Fragment with the headline result for the receiver's check.

@@ -93,7 +93,7 @@ func outputFields(section *Section, group *Group, suffix string, on, sized []Whe
 		field("pitch", "Belt pitch", "From tooth to tooth.", with("belt"), c.pitch, "2 mm", "3 mm"),
 		field("teeth", "Pulley teeth", "", size("belt"), c.teeth, "16", "20"),
 		field("screw", "Screw", "Its designation such as Tr8x8(P2), its lead (8 mm), or pitch x starts (2 mm x 4).", size("screw"), c.screw),
-		field("roller", "Effective diameter of the roller", "Where it grips: less than its outer diameter. Measure afterwards, whatever is listed.", size("roller"), c.roller),
+		field("roller", "Effective diameter of the roller, or the listed one", "Where it grips: less than its outer diameter. Measure afterwards, whatever is listed.", size("roller"), c.roller),
 		field("module", "Module of the rack", "", with("rack"), c.module),
 		field("pinion", "Pinion teeth", "", size("rack"), c.pinion),
 	}

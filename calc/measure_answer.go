@@ -23,6 +23,9 @@ func (a *measured) length(id, label string, v float64) Figure {
 
 // uncertainty is the expanded one of the new setting, in its own unit.
 func (a *measured) uncertainty(s drive.Setting) float64 {
+	if a.alone {
+		return 0 // not known
+	}
 	if s.Convention == drive.StepsPerUnit {
 		f := a.scale.Factor()
 		return f.Expanded() / f.Value * s.Value
@@ -79,9 +82,18 @@ func (a *measured) answer() *Answer {
 	answer := &Answer{Figure: f, Verdict: a.firstVerdict(), Says: say("Now ", a.old("", a.now), "."), Notes: a.grave(), Needs: a.allKeys}
 	switch {
 	case a.hasThen:
+		e := a.then.Error()
+		off := percent("", "", e.Value, 0)
+		off.U = 100 * e.Expanded()
 		answer.Verdict = a.secondVerdict()
-		answer.Says = say("It was ", a.old("", a.now), " before the change.")
+		answer.Label = "As the first runs gave it, " + name
+		answer.Says = say("The error now is ", off, ". The setting was ", a.old("", a.now), " before the change.")
 		answer.Needs = concat(answer.Needs, a.laterKeys)
+		if a.judgedThen.Verdict == measure.LeaveIt {
+			keep := a.setting("", a.corrected())
+			keep.Label, keep.U, keep.Like = "It is set: keep it at, "+name, 0, keep.U
+			answer.Keep = &keep
+		}
 	case a.judged.Verdict == measure.LeaveIt:
 		keep := a.old("", a.now)
 		keep.Label = "Leave it at, " + name
@@ -98,6 +110,9 @@ func (a *measured) answer() *Answer {
 // before it.
 func (a *measured) firstVerdict() *Verdict {
 	v := a.wording().verdict(a.judged, a.scale.Error())
+	if a.alone {
+		v.Says = slices.Concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
+	}
 	if a.suspectsMistake() {
 		v.Title = "Look for a mistake first"
 		v.Says = append(v.Says, say(" And it is just what a usual mistake does: see below before you enter anything.")...)

@@ -64,9 +64,9 @@ func (a *measured) apply() (Part, bool) {
 	if was.Convention != drive.StepsPerUnit {
 		keep = "Change the entry in the controller's configuration, save it, and restart the controller: entries are read at the start."
 	}
-	p.Blocks = append(p.Blocks, Steps{[]Line{
+	p.Blocks = append(p.Blocks, caution("stay"), caution("rollers"), Steps{[]Line{
 		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
-		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + "."),
+		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + ". Make the first move with it short and slow."),
 		say(keep),
 		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
@@ -108,13 +108,16 @@ func (a *measured) next() (Part, bool) {
 		if a.suspectsMistake() {
 			items = append(items, say("Look for the mistake first. Where you find it, put it right and measure again."))
 		}
-		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”, and leave the setting above as it was during the first runs."),
+		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”; leave the setting in the form as it was during the first runs."),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
 			say("Then look at “"+touchesTitle+"”."))
 	}
 	p.Blocks = []Block{Steps{items}}
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+	}
+	if v := a.judged.Verdict; !a.hasThen && a.sheet.method() == oneLength && (v == measure.ChangeIt || v == measure.EitherIsFine) {
+		p.Blocks = append(p.Blocks, Ask{a.laterKeys[len(a.laterKeys)-1:], "the check of the new setting, when it is set"})
 	}
 	if len(links) > 0 {
 		p.Blocks = append(p.Blocks, Links{links})

@@ -2,7 +2,7 @@ package calc
 
 // The sections of the form.
 var (
-	secAxis   = &Section{Title: "The axis and its setting now"}
+	secAxis   = &Section{Title: "The axis and its setting in this test"}
 	secTest   = &Section{Title: "The test"}
 	secBefore = &Section{Title: "Before a reading is worth anything", Folded: true}
 	secRuns   = &Section{Title: "The readings"}
@@ -19,7 +19,7 @@ func (s *measureSheet) Fields() []Field {
 	rest := and(feed, "read", "rest")
 	return concat(
 		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
-		relabel(s.scaleEntry.fields(secAxis, "As it stood during the runs, with all its digits.", "axis", "feed", "travel"), " now"),
+		relabel(s.scaleEntry.fields(secAxis, "As it stood during the first runs, with all its digits. Leave it so when you enter readings after the change.", "axis", "feed", "travel"), " in this test"),
 		[]Field{
 			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
 			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},

@@ -120,6 +120,18 @@ func (a *measured) solveSides() error {
 	return err
 }
 
+// settlesNothing takes a verdict back that rests on a single run: that shows no
+// scatter, so it looks better known than three of them.
+func settlesNothing(j *measure.Judgement, runs []run) bool {
+	if len(runs) != 1 {
+		return false
+	}
+	if j.Verdict != measure.NotWithThis {
+		j.Verdict = measure.MeasureMore
+	}
+	return true
+}
+
 // solveAgain takes the error after the change from the second round.
 func (a *measured) solveAgain() {
 	runs := counted(a.later)
@@ -133,5 +145,6 @@ func (a *measured) solveAgain() {
 	if a.then, err = measure.ScaleOf(a.asked, test); err == nil {
 		a.judgedThen, err = a.then.Judge(a.sheet.tolerance())
 		a.hasThen = err == nil
+		settlesNothing(&a.judgedThen, runs)
 	}
 }

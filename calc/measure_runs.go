@@ -42,7 +42,7 @@ func (a *measured) runTable() Table {
 		}
 		cells = append(cells, cell("moved-"+n, r.moved))
 		if a.hasAsked {
-			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3}))
+			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3, Keep: true}))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -52,7 +52,9 @@ func (a *measured) runTable() Table {
 func (a *measured) runFigures() []Figure {
 	e := a.scale.Error()
 	off := percent("error", "Error", e.Value, 0)
-	off.U = 100 * e.Expanded()
+	if !a.alone {
+		off.U = 100 * e.Expanded()
+	}
 	figures := []Figure{a.length("mean", "Mean", a.test.Length), off,
 		{ID: "correction", Label: "Correction (commanded / measured)", Value: a.scale.Factor().Value, Digits: 6}}
 	if len(a.test.Runs) > 1 {
@@ -120,6 +122,13 @@ func (a *measured) grave() []Note {
 	if len(a.runs) > 0 && a.hasAsked && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
 		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
 	}
+	if a.test.Scatter == 0 && len(a.test.Runs) > 1 {
+		seldom := ""
+		if a.runs[0].mark > 0 {
+			seldom = " A mark that is made by hand is seldom that good."
+		}
+		doubt(string(measure.WarnAllEqual) + seldom)
+	}
 	if math.Abs(a.scale.Error().Value) > 0.2 {
 		doubt("That is more than a fifth off: seldom grip or wear. Look at step angle, microsteps, gears, pulley and unit first.")
 	}
@@ -133,6 +142,9 @@ func (a *measured) grave() []Note {
 func (a *measured) doubts() []Block {
 	var notes []Block
 	for _, w := range a.warnings() {
+		if w == measure.WarnAllEqual {
+			continue // beside the answer already
+		}
 		notes = append(notes, Note{Doubt, say(string(w))})
 	}
 	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {

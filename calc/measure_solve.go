@@ -101,6 +101,7 @@ type measured struct {
 	hasNow   bool
 
 	found    bool // the readings show a scale
+	alone    bool // it is a single run
 	failed   error
 	test     measure.Measured // of one length, and of several speeds for what they share
 	scale    measure.Scale
@@ -141,6 +142,9 @@ func (s *measureSheet) Solve() Report {
 	if a.failed == nil {
 		a.judged, a.failed = a.scale.Judge(s.tolerance())
 		a.found = a.failed == nil
+	}
+	if s.method() == oneLength {
+		a.alone = settlesNothing(&a.judged, counted(a.runs))
 	}
 	a.solveAgain()
 	return a.report(concat(problems, later, s.templateProblems()))

@@ -157,7 +157,9 @@ func TestMeasureDoubts(t *testing.T) {
 	assert.Empty(t, grave("asked=80&mark=105&rest=28.7,28.8"))
 	assert.Contains(t, grave("axis=travel&asked=80&moved=79,79"), "trust the value that the parts give")
 	assert.Contains(t, doubts("axis=travel&asked=80&moved=79,79,79"), "fixed offset")
-	assert.Contains(t, doubts("axis=travel&asked=80&tool=rule&moved=79,79,79"), "hidden below the step")
+	assert.Contains(t, grave("axis=travel&asked=80&tool=rule&moved=79,79,79"), "hidden below the step")
+	assert.Contains(t, grave("asked=80&mark=105&rest=25,25,25&tool=caliper-0.05"), "by hand is seldom that good")
+	assert.NotContains(t, doubts("asked=80&mark=105&rest=25,25,25&tool=caliper-0.05"), "hidden below the step", "once is enough")
 }
 
 func TestMeasureOutlierIsPointedOutAndStays(t *testing.T) {
@@ -397,4 +399,32 @@ func TestMeasureInInches(t *testing.T) {
 	in := open(t, "measure", "v=1&axis=travel&steps=2032%20steps/in&asked=7.5in&moved=190.1")
 	assert.InEpsilon(t, out(t, mm, "steps"), out(t, in, "steps"), 1e-14)
 	assert.Contains(t, in.Fragment(), "asked=7.5in", "it stays as typed")
+}
+
+// A single run looks better known than three, as it shows no scatter: it
+// settles nothing, in either round.
+func TestMeasureOneRunSettlesNothing(t *testing.T) {
+	for _, rest := range []string{"28.7", "25"} {
+		f := open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest="+rest)
+		a := f.Report().Answer
+		assert.Equal(t, MeasureMore, a.Verdict.Kind)
+		assert.Zero(t, a.U)
+		assert.Contains(t, a.Verdict.Says.String(), "One run cannot show how much the runs scatter")
+		assert.NotContains(t, a.Verdict.Says.String(), "95 % sure")
+	}
+	f := open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6&restagain=25")
+	assert.Equal(t, "Not sure yet: add runs after the change", f.Report().Answer.Verdict.Title)
+}
+
+// Once the change is seen to be right, the value to keep is the headline, with
+// what the error is now.
+func TestMeasureDoneSaysWhatToKeep(t *testing.T) {
+	f := open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6&restagain=25.1,24.9,25.05")
+	a := f.Report().Answer
+	require.NotNil(t, a.Keep)
+	assert.Equal(t, "It is set: keep it at, steps per mm", a.Keep.Label)
+	assert.Equal(t, "564.3 steps/mm", a.Keep.String())
+	assert.Contains(t, a.Says.String(), "The error now is −0.02 ± 0.28 %")
+	f = open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6&restagain=28.8,28.7,28.6")
+	assert.Nil(t, f.Report().Answer.Keep)
 }

@@ -51,7 +51,7 @@ func (a *planned) heading(what string) *program {
 	letter := capital(a.Letter.Word)
 	p := a.movesEntry.program(letter, false)
 	p.say(what)
-	p.say("Before: stand at " + letter + " = " + decimal(float64(a.From.Value)) + "; all moves stay below " + letter + " = " + decimal(float64(a.To.Value)))
+	p.say("Before: stand at " + letter + " = " + decimal(float64(a.From.Value)) + "; all moves stay between there and " + letter + " = " + decimal(float64(a.To.Value)))
 	p.say("Stay with the machine, a hand near the stop; fingers away from belts, screws and gears")
 	if a.Letter.Word == "z" {
 		p.say("Nothing may stand in the way: keep well away from the bed")

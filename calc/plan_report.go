@@ -205,13 +205,15 @@ var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 func (a *planned) trade() (Part, bool) {
 	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
 	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
+	last := 0.0
 	for _, n := range tradeRuns {
 		d := a.design
 		d.Repeats = n
 		test, ok := measure.LengthFor(a.wanted(), d, longStep, max(a.most(), a.test.Commanded), a.planSheet.test)
-		if !ok || d.Repeats > mostRepeats(d) {
-			continue
+		if !ok || d.Repeats > mostRepeats(d) || test.Commanded == last {
+			continue // more runs that are no shorter are only more work
 		}
+		last = test.Commanded
 		t.Rows = append(t.Rows, []Line{say(itoa(d.Runs())), say(Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6}),
 			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
 	}

@@ -217,7 +217,7 @@ func allEqual(at []unit.Speed) bool {
 func (a *planned) solve() bool {
 	a.design = a.planSheet.design()
 	if a.kind() == bothSides {
-		a.test, a.enough = a.planSheet.test(float64(a.To.Value-a.From.Value)-2*slack), true
+		a.test, a.enough = a.planSheet.test(a.span()), true
 		a.expected, _ = a.test.ExpectLost(a.design.Repeats) // two at least are asked for
 		return true
 	}
@@ -232,6 +232,16 @@ func (a *planned) solve() bool {
 	a.expected, _ = a.test.Expect(a.design) // two runs at two places at least
 	a.enough = a.expected.Expanded() <= a.wanted()
 	return true
+}
+
+// span is what the targets of a test from both sides lie in: the range but for
+// the slack at its ends, as far as the instrument reaches.
+func (a *planned) span() float64 {
+	span := float64(a.To.Value-a.From.Value) - 2*slack
+	if with, _ := a.tool.instrument(); with.Reach > 0 {
+		span = min(span, with.Reach)
+	}
+	return span
 }
 
 // length is how long a run is: as set; for travel, which costs nothing, as long

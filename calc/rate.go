@@ -144,7 +144,7 @@ func (s *rateSheet) Fields() []Field {
 		after,
 		[]Field{
 			{Key: "limit", Label: "The most pulses per second", Hint: "That the controller makes: 40000, or 40 kHz.", Section: limit, Cells: one(&s.Limit)},
-			{Key: "share", Label: "It is meant", Section: limit, Cells: one(&s.Share)},
+			{Key: "share", Label: "The limit holds", Section: limit, Cells: one(&s.Share)},
 			{Key: "hold", Label: "Holding torque", Hint: "From the motor's data sheet.", Section: motor, Cells: one(&s.Hold)},
 			{Key: "supply", Label: "Supply voltage of the driver", Hint: "From its label: no need to touch any wiring.", Section: motor, Cells: one(&s.Supply)},
 			{Key: "inductance", Label: "Inductance of a phase", Hint: "From the motor's data sheet, as it is wired. A number alone is in mH.", Section: motor, Cells: one(&s.Inductance)},

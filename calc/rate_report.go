@@ -142,6 +142,7 @@ func (a *rates) answer() *Answer {
 	}
 	switch {
 	case limit.Given && most.rate > float64(limit.Value):
+		ans.Label += " (too fast)"
 		ans.Says = say("The highest rate of all. Your controller does not reach it.")
 		ans.Notes = []Note{most.over(limit.Value)}
 	case limit.Given:

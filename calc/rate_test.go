@@ -43,7 +43,7 @@ func TestRateAtTheLimit(t *testing.T) {
 	check("as=turn&turn=40&angle=1.8&micro=16&fast=30000mm/min&limit=40kHz", 40000, 500, true) // at the limit still
 	check("moves=rotary&stepsdeg=800&fastdeg=1rev/s&limit=0.1MHz", 288000, 125, false)
 	f := open(t, "rate", "v=1&steps=400,80&work=120,100&fast=200&limit=40000")
-	assert.Equal(t, "Axis 1 at travel speed: 80000 pulses/s\nThe highest rate of all. Your controller does not reach it.\n"+
+	assert.Equal(t, "Axis 1 at travel speed (too fast): 80000 pulses/s\nThe highest rate of all. Your controller does not reach it.\n"+
 		"Axis 1 at travel speed needs 80000 pulses/s, more than the limit of 40000: not possible. Fewer microsteps would cure it, or at most 100 mm/s.", answer(f))
 	assert.Contains(t, part(f, "limit"), "Axis 1 at working speed needs 48000 pulses/s")
 	assert.NotContains(t, part(f, "limit"), "Axis 2 at")
@@ -70,7 +70,7 @@ func TestRateAfterASwap(t *testing.T) {
 	assert.InEpsilon(t, 50000/(4*415.), out(t, f, "new-top-1"), 1e-14)
 	assert.InEpsilon(t, 1/(4*415.), out(t, f, "new-microstep-1"), 1e-14)
 	assert.InEpsilon(t, 40*math.Sin(math.Pi/64), 100*out(t, f, "new-holds-1"), 1e-13)
-	assert.Contains(t, answer(f), "Axis 1 at retraction speed, after the swap: 74700 pulses/s")
+	assert.Contains(t, answer(f), "Axis 1 at retraction speed, after the swap (too fast): 74700 pulses/s")
 	assert.Contains(t, answer(f), "not possible")
 	assert.Contains(t, part(f, "torque"), "not holding torque lost")
 	// A new setting goes before what motor and microsteps would give.

@@ -88,9 +88,9 @@ func (t touched) by() float64 {
 // item is one thing with its number before and after, or with its factor.
 func item[T unit.Quantity](name, id, in string, given unit.Input[T], factor float64, why string) Line {
 	if !given.Given {
-		return say(name+": multiply it by ", Figure{Value: factor, Digits: 4}, "."+why)
+		return say(name+": multiply by ", Figure{Value: factor, Digits: 4}, "."+why)
 	}
-	return say(name+": ", Figure{Value: float64(given.Value), Unit: in, Digits: 6}, " before, ", Figure{ID: id, Value: float64(given.Value) * factor, Unit: in, Digits: 4}, " now."+why)
+	return say(name+": ", Figure{Value: float64(given.Value), Unit: in, Digits: 6}, " so far, ", Figure{ID: id, Value: float64(given.Value) * factor, Unit: in, Digits: 3}, " from now on."+why)
 }
 
 // tunedFeed are lengths and amounts that were set by trial while the axis did

@@ -57,7 +57,7 @@ func TestMarkTestFromAnEmptyPage(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open("/measure/")
 	assert.Empty(t, answerOf(p))
-	assert.Contains(t, p.Text("#part-missing"), "Steps per mm now, Commanded length, Mark at and Remaining")
+	assert.Contains(t, p.Text("#part-missing"), "Steps per mm in this test, Commanded length, Mark at and Remaining")
 	p.Fill("steps", "538,0")
 	p.Fill("asked", "80")
 	p.Fill("mark", "105")
