@@ -30,6 +30,19 @@ func (m *motorEntry) motor() (drive.Motor, bool) {
 	return drive.Motor{StepAngle: m.Angle.Value, Microsteps: m.Micro.Value}, m.Angle.Given && m.Micro.Given
 }
 
+// fields declares the entry.
+func (m *motorEntry) fields(section *Section) []Field {
+	return []Field{
+		{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: section, Cells: one(&m.Angle), Suggest: usualAngles},
+		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, Cells: one(&m.Micro), Suggest: usualMicro},
+	}
+}
+
+// handed fills the same entry of another page in.
+func (m *motorEntry) handed() []entry {
+	return []entry{fill("angle", bare(m.Angle)), fill("micro", bare(m.Micro))}
+}
+
 // missing returns the keys that are not given.
 func (m *motorEntry) missing() []string {
 	var keys []string
@@ -122,6 +135,15 @@ func (g *gearEntry) in(s drive.Setting, to drive.Convention, m drive.Motor) driv
 		return s.In(to, m, stages)
 	}
 	return s.InRatio(to, m, float64(g.Ratio.Value))
+}
+
+// handed fills the same entry of another page in.
+func (g *gearEntry) handed() []entry {
+	var driving, driven []string
+	for i := range g.Driving.Rows {
+		driving, driven = append(driving, bare(g.Driving.Rows[i])), append(driven, bare(g.Driven.Rows[i]))
+	}
+	return []entry{fill("gears", g.Kind.told()), fill("driving", driving...), fill("driven", driven...), fill("ratio", bare(g.Ratio))}
 }
 
 // missing returns the keys to ask for.

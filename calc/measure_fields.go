@@ -57,10 +57,7 @@ func (s *measureSheet) Fields() []Field {
 			{Key: "tol", Label: "Tolerance on the error, ±", Hint: "0.5 % for a feed axis and 0.2 % for others, unless you say otherwise.", Section: secTool, Cells: one(&s.Tol)},
 		},
 		s.second.fields(secAgain, again, and(when("trial", "one"), "trip", "one")),
-		[]Field{
-			{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: secParts, Cells: one(&s.Angle), Suggest: usualAngles},
-			{Key: "micro", Label: "Microsteps", Hint: microHint, Section: secParts, Cells: one(&s.Micro), Suggest: usualMicro},
-		},
+		s.motorEntry.fields(secParts),
 		s.gearEntry.fields(secParts, "", nil),
 		[]Field{
 			{Key: "counted", Label: "Feed is counted", Section: secParts, When: feed, Cells: one(&s.Counted)},

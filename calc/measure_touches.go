@@ -56,14 +56,14 @@ func (a *measured) toPlan() Link {
 	}
 	return hand("Plan a test that settles it", "plan", concat(
 		[]entry{fill("axis", s.Axis.told()), fill("path", s.Path.told()), fill("wanted", wanted)},
-		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false))...)
+		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
 }
 
 // whenRight leads on from a scale that is right, at a setting.
 func (a *measured) whenRight(setting drive.Setting) []Link {
 	var links []Link
 	if a.sheet.isFeed() {
-		links = append(links, hand("Trim the flow", "flow", fill("scale", scaleVerified)))
+		links = append(links, hand("Trim the flow", "flow", append([]entry{fill("scale", scaleVerified), fill("flow", bare(a.sheet.Flow))}, a.sheet.tool.handed("")...)...))
 	}
 	f, _ := a.facts()
 	f.setting = setting

@@ -101,7 +101,7 @@ func (r *partsRow) handedGears(suffix string) []entry {
 func (r *partsRow) links() []Link {
 	links := []Link{r.toMeasure(), r.toSwap(), r.toRate()}
 	if !r.rotary {
-		links = append(links, hand("Plan a test of it", "plan", fill("axis", r.axisWord("", "travel")), r.handed()))
+		links = append(links, hand("Plan a test of it", "plan", concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))...))
 	}
 	return links
 }

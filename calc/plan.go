@@ -71,6 +71,8 @@ type planSheet struct {
 	Each     unit.Input[unit.Duration]
 	movesEntry
 	scaleEntry
+	motorEntry
+	gearEntry
 }
 
 func newPlan() *planSheet {
@@ -94,6 +96,7 @@ func newPlan() *planSheet {
 		Melt:       unit.VolumeRates.Input("mm³/s", 0.1, 1000),
 		Each:       unit.Durations.Input("s", 0, 3600),
 		movesEntry: newMovesEntry(), scaleEntry: newScaleEntry(),
+		motorEntry: newMotorEntry(), gearEntry: newGearEntry(gearsUnknown, gearsNone, gearsPairs, gearsRatio),
 	}
 }
 
@@ -103,7 +106,7 @@ func (s *planSheet) Fields() []Field {
 	room := &Section{Title: "What there is room for"}
 	fixed := &Section{Title: "What you want to set yourself", Folded: true}
 	lines := &Section{Title: "Your own lines for the moves", Folded: true}
-	setting := &Section{Title: "The setting now, to hand it on", Folded: true}
+	along := &Section{Title: "What goes along to the readings", Folded: true}
 	feed, travel := when("axis", "feed"), when("axis", "travel")
 	hot := and(feed, "path", "hot")
 	scale := when("trip", "one", "lengths")
@@ -132,6 +135,7 @@ func (s *planSheet) Fields() []Field {
 			{Key: "each", Label: "Time to read a run and mark anew", Hint: "Empty: one minute.", Section: fixed, Cells: one(&s.Each)},
 		},
 		s.movesEntry.fields(lines, nil),
-		s.scaleEntry.linearFields(setting, "It travels on to the page for the readings.", nil),
+		s.scaleEntry.linearFields(along, "The setting as it stands now.", nil),
+		s.motorEntry.fields(along), s.gearEntry.fields(along, "", nil),
 	)
 }

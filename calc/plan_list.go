@@ -56,7 +56,7 @@ func (a *planned) during() Part {
 }
 
 func (a *planned) after() Part {
-	p := Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output"})}
+	p := Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
 	items := []Line{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
 	if a.isFeed() {
 		items = append(items, say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off."))
@@ -97,5 +97,5 @@ func (a *planned) toMeasure() Link {
 		[]entry{fill("axis", a.Axis.told())}, a.scaleEntry.handed(false),
 		[]entry{fill("path", a.Path.told()), fill("trial", a.Trial.told()), fill("trip", a.Trip.told()), fill("asked", asked...), fill("speed", speed...),
 			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},
-		a.tool.handed(""))...)
+		a.tool.handed(""), a.motorEntry.handed(), a.gearEntry.handed())...)
 }
