@@ -25,8 +25,8 @@ func arrived(ctx app.Context) {
 	path := ctx.Page().URL().Path
 	moved := arrival.shownPath != "" && arrival.shownPath != path
 	if moved && !arrival.back {
+		focus("title") // which may scroll to it
 		app.Window().Call("scrollTo", 0, 0)
-		focus("title")
 	}
 	arrival.shownPath, arrival.back = path, false
 }

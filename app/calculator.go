@@ -80,6 +80,9 @@ func (c *calculator) writeAddress() {
 // brings the entries back.
 func (c *calculator) replace(ctx app.Context, fragment string) {
 	c.writeAddress()
+	if c.form.Fragment() != "" {
+		app.Window().Call("announce", "Your entries are one step back: use the browser's Back.")
+	}
 	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
 }
 
@@ -181,7 +184,6 @@ func (c *calculator) Render() app.UI {
 		),
 		c.bar(report),
 		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.said),
-		app.P().ID("said").Class("said").Attr("role", "status"),
 	)
 }
 

@@ -30,6 +30,9 @@ func (c *calculator) openKeep() {
 	if last, ok := k.book.Last(c.page.Slug); ok {
 		c.keep.machine, c.keep.axis = last.Machine, last.Axis
 	}
+	if axis := logbook.AxisOf(c.form); axis != "" {
+		c.keep.axis = axis
+	}
 	c.ctx.Defer(func(app.Context) { focus("keep-machine") })
 }
 

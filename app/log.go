@@ -204,7 +204,6 @@ func (p *logPage) Render() app.UI {
 		p.tools(),
 		p.importView(),
 		p.content(),
-		app.P().ID("said").Class("said").Attr("role", "status"),
 	)
 }
 

@@ -49,7 +49,7 @@ func (p *logPage) take(name, text, failed string) {
 	}
 	f := logbook.ReadFile(text)
 	if f.Foreign {
-		r.problem = "It is no file of this log: such a file begins with {\"log\":\"striderule\"."
+		r.problem = "It is no file of this log: such a file begins with {\"log\":\"striderule\". One that was saved for a spreadsheet cannot be taken in again."
 		return
 	}
 	r.newer, r.damages = f.Newer, f.Damages
@@ -71,7 +71,11 @@ func (p *logPage) importView() app.UI {
 	if r == nil {
 		return app.Text("")
 	}
-	body := []app.UI{app.H2().Text("Taken in from " + r.name)}
+	heading := "Taken in from "
+	if r.problem != "" && r.added == 0 {
+		heading = "Could not be taken in: "
+	}
+	body := []app.UI{app.H2().Text(heading + r.name)}
 	say := func(s string) { body = append(body, app.P().Text(s)) }
 	if r.problem != "" {
 		say(r.problem)

@@ -184,10 +184,11 @@ func (p *logPage) comparison() app.UI {
 	if c == nil {
 		return app.Text("")
 	}
-	rows := [][]calc.Line{
-		{text("Machine and axis"), text(nameOf(c.Before)), text(nameOf(c.After))},
-		{text("Result"), result(c.Before), result(c.After)},
+	var rows [][]calc.Line
+	if before, after := nameOf(c.Before), nameOf(c.After); before != after {
+		rows = append(rows, []calc.Line{text("Machine and axis"), text(before), text(after)})
 	}
+	rows = append(rows, []calc.Line{text("Result"), result(c.Before), result(c.After)})
 	if c.Before.Verdict != "" || c.After.Verdict != "" {
 		rows = append(rows, []calc.Line{text("Verdict"), text(c.Before.Verdict), text(c.After.Verdict)})
 	}

@@ -92,7 +92,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 		return app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it.")
 	}
 	url := shareURL(pathOf(c.page.Slug), fragment)
-	return app.Div().Body(app.Div().Class("share").Body(
+	return app.Div().Body(app.Div().Class(shareClass(r)).Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
 		app.If(!c.keep.open, func() app.UI {
@@ -100,6 +100,14 @@ func (c *calculator) share(r calc.Report) app.UI {
 		}),
 		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
 	), c.keepView())
+}
+
+// shareClass makes the link stand out once there is something to show.
+func shareClass(r calc.Report) string {
+	if r.Answer == nil {
+		return "share early"
+	}
+	return "share"
 }
 
 // parts are the report's parts below the answer, or its guides.

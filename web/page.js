@@ -3,6 +3,9 @@
 "use strict";
 (() => {
   let forget = 0;
+  // The program's words too. #said stands outside of what the program renders:
+  // it would trip over text that it did not write.
+  window.announce = announce;
   function announce(text) {
     const said = document.getElementById("said");
     if (!said) return;

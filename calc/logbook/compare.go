@@ -33,12 +33,20 @@ func Compare(a, b Entry) Comparison {
 	before, after := calc.Load(page, a.Sheet), calc.Load(page, b.Sheet)
 	fields := after.Fields()
 	for i, f := range before.Fields() {
-		d := Difference{f.Label, shown(before, f), shown(after, fields[i])}
+		d := Difference{labelIn(f), shown(before, f), shown(after, fields[i])}
 		if d.Before != d.After {
 			c.Differences = append(c.Differences, d)
 		}
 	}
 	return c
+}
+
+// labelIn tells columns with the same name apart: "Remaining, later run".
+func labelIn(f calc.Field) string {
+	if f.Group == nil {
+		return f.Label
+	}
+	return f.Label + ", " + f.Group.Noun
 }
 
 // shown is what a form has in a field, as a person sees it.

@@ -99,6 +99,20 @@ func Of(form *calc.Form, date, machine, axis, note string) (Entry, bool) {
 	return e.tidy(), true
 }
 
+// AxisOf returns what a form tells of its axis: "Feed"; nothing of a travel axis,
+// whose letter the person knows.
+func AxisOf(form *calc.Form) string {
+	for _, f := range form.Fields() {
+		if f.Key != "axis" {
+			continue
+		}
+		if choice, ok := f.Cells.At(0).(*calc.Choice); ok && choice.Word != "travel" {
+			return labelOf(choice)
+		}
+	}
+	return ""
+}
+
 // tidy makes every text one line without blanks at its ends.
 func (e Entry) tidy() Entry {
 	for _, f := range Fields {

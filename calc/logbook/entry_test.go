@@ -177,3 +177,12 @@ func FuzzRead(f *testing.F) {
 		require.Empty(t, Compare(e, e).Differences)
 	})
 }
+
+func TestAxisOf(t *testing.T) {
+	page, _ := calc.PageOf("measure")
+	assert.Equal(t, "Feed", AxisOf(calc.NewForm(page)))
+	assert.Equal(t, "Rotary", AxisOf(calc.Load(page, "v=1&axis=rotary")))
+	assert.Empty(t, AxisOf(calc.Load(page, "v=1&axis=travel")))
+	convert, _ := calc.PageOf("convert")
+	assert.Empty(t, AxisOf(calc.NewForm(convert)))
+}

@@ -127,7 +127,7 @@ func TestKeepOpenAndCompare(t *testing.T) {
 	press(p, "#compare")
 	text := p.Text("#comparison")
 	assert.Contains(t, text, "2026-05-02 10:20")
-	assert.Contains(t, text, "Remaining28.7, 28.9, 28.628.5, 28.9, 28.6")
+	assert.Contains(t, text, "Remaining, run28.7, 28.9, 28.628.5, 28.9, 28.6")
 	assert.NotContains(t, text, "Commanded length")
 	press(p, "#comparison-end")
 	assert.False(t, has(p, "#comparison"))
