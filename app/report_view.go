@@ -150,7 +150,7 @@ func (c *calculator) block(b calc.Block) app.UI {
 	case calc.Note:
 		return note(b)
 	case calc.Chart:
-		return chart(b)
+		return chart(&b)
 	case calc.Bars:
 		return bars(b)
 	case calc.Lots:

@@ -2,6 +2,9 @@ package main
 
 import (
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"striderule/calc"
 )
@@ -19,55 +22,136 @@ func (s span) at(v float64) float64 {
 	return s.from + (v-s.lo)/(s.hi-s.lo)*(s.to-s.from)
 }
 
-// widened is a span that holds all values, with a margin at both ends.
+// widened is a span that holds all values, with a margin at both ends. What
+// differs by rounding alone counts as one value.
 func widened(values []float64, margin, from, to float64) span {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, v := range values {
-		lo, hi = min(lo, v), max(hi, v)
+	if len(values) == 0 {
+		return span{0, 1, from, to}
 	}
-	if lo > hi {
-		lo, hi = 0, 1
-	}
-	if lo == hi {
-		lo, hi = lo-max(1e-9, math.Abs(lo)*1e-3), hi+max(1e-9, math.Abs(hi)*1e-3)
+	lo, hi := slices.Min(values), slices.Max(values)
+	size := max(math.Abs(lo), math.Abs(hi))
+	if hi-lo <= 1e-9*size {
+		if size == 0 {
+			size = 100
+		}
+		lo, hi = lo-size/100, hi+size/100
 	}
 	m := (hi - lo) * margin
 	return span{lo - m, hi + m, from, to}
 }
 
-// ticks are at most n round values inside a span: steps of 1, 2 or 5.
-func ticks(s span, n int) []float64 {
-	width := s.hi - s.lo
-	if !(width > 0) || n < 1 {
-		return nil
-	}
-	step := math.Pow(10, math.Floor(math.Log10(width/float64(n))))
-	for _, f := range []float64{1, 2, 5, 10} {
-		if width/(step*f) <= float64(n) {
-			step *= f
-			break
-		}
-	}
-	var all []float64
-	for i := math.Ceil(s.lo / step); i*step <= s.hi; i++ {
-		all = append(all, i*step+0) // no negative zero
-	}
-	return all
-}
-
-// extent lists all values that a chart's axis must hold.
-func extent(c calc.Chart) (xs, ys []float64) {
+// extent lists all values that a chart's axes must hold.
+func extent(c *calc.Chart) (xs, ys []float64) {
 	for _, p := range c.Points {
 		xs, ys = append(xs, p.X), append(ys, p.Y, p.Lo, p.Hi)
 	}
 	for _, b := range c.Bands {
 		ys = append(ys, b.Lo, b.Hi)
 	}
-	for _, l := range c.Lines {
-		xs, ys = append(xs, l.X1, l.X2), append(ys, l.Y1, l.Y2)
+	for _, l := range c.Curves {
+		for _, at := range l.At {
+			xs, ys = append(xs, at.X), append(ys, at.Y)
+		}
 	}
 	if n := len(c.X.Names); n > 0 {
 		xs = append(xs, 0.5, float64(n)+0.5)
 	}
 	return xs, ys
+}
+
+// A tick is a value on an axis, as written there.
+type tick struct {
+	at   float64 // in pixels
+	text string
+}
+
+// glyph is about how wide a sign of a tick is, in pixels: rather too wide.
+const glyph = 6.6
+
+func (t tick) width() float64 { return glyph * float64(len([]rune(t.text))) }
+
+// ticks are at most n round values inside a span: steps of 1, 2 or 5.
+func ticks(s span, n int) []tick {
+	width := s.hi - s.lo
+	if !(width > 0 && width < math.MaxFloat64) || n < 1 {
+		return nil
+	}
+	power := int(math.Floor(math.Log10(width / float64(n))))
+	for ; ; power++ {
+		for _, digit := range []float64{1, 2, 5} {
+			step := digit * math.Pow10(power)
+			first, last := math.Ceil(s.lo/step), math.Floor(s.hi/step)
+			if last-first >= float64(n) {
+				continue
+			}
+			var all []tick
+			for i := first; i <= last; i++ {
+				all = append(all, tick{s.at(i * step), written(i*step, -power)})
+			}
+			return all
+		}
+	}
+}
+
+// written is a value with so many decimals, or whole if they are below 0:
+// 40 000, −0.25. What is too long for an axis has an exponent.
+func written(v float64, decimals int) string {
+	if decimals > 6 || math.Abs(v) >= 1e9 {
+		return strings.ReplaceAll(strconv.FormatFloat(v, 'g', 3, 64), "-", "−")
+	}
+	text := strconv.FormatFloat(math.Abs(v), 'f', max(0, decimals), 64)
+	whole, fraction, _ := strings.Cut(text, ".")
+	if len(whole) > 4 {
+		for i := len(whole) - 3; i > 0; i -= 3 {
+			whole = whole[:i] + "\u202f" + whole[i:]
+		}
+	}
+	if fraction != "" {
+		whole += "." + fraction
+	}
+	if v < 0 && strings.Trim(text, "0.") != "" {
+		return "−" + whole
+	}
+	return whole
+}
+
+// across are the ticks of the horizontal axis, as many as there is room for.
+func across(s span) []tick {
+	for n := 6; n > 1; n-- {
+		if all := ticks(s, n); apart(all) {
+			return all
+		}
+	}
+	return ticks(s, 1)
+}
+
+// apart reports whether ticks leave a gap between their texts, even if the one
+// at the edge is moved inwards by half its width.
+func apart(all []tick) bool {
+	for i := 1; i < len(all); i++ {
+		if all[i].at-all[i-1].at < max(all[i].width(), all[i-1].width())*1.5 {
+			return false
+		}
+	}
+	return true
+}
+
+// named are ticks for whole numbers from 1: the last one, and of the others
+// those that there is room for.
+func named(s span, names []string) []tick {
+	var all []tick
+	free := math.Inf(1)
+	for i := len(names) - 1; i >= 0; i-- {
+		t := tick{s.at(float64(i + 1)), names[i]}
+		if t.at+t.width()/2 <= free {
+			all = append(all, t)
+			free = t.at - t.width()/2 - glyph
+		}
+	}
+	return all
+}
+
+// inside moves a text of a tick inwards from the edges of the picture.
+func (t tick) inside(left, right float64) float64 {
+	return max(left+t.width()/2, min(t.at, right-t.width()/2))
 }

@@ -1,22 +1,42 @@
 package calc
 
-// A Chart is a picture as data: points with intervals, bands and lines over
-// two axes. A view makes scales and ticks of it; the text says the same.
+import "strings"
+
+// A Chart is a picture as data: points with intervals, bands and curves over
+// two axes. A view makes scales and ticks of it; Alt and Values say the same.
 type Chart struct {
 	ID     string
 	Title  string
-	Alt    string // what the picture shows, in words
+	Says   string // what it shows, in a sentence
 	X, Y   Scale
+	Keys   [pointKinds]string // what the points of a kind are
 	Points []Point
 	Bands  []Band
-	Lines  []Segment
+	Curves []Curve
+	Flat   bool // little height is enough
 }
 
 // A Scale is an axis of a chart.
 type Scale struct {
-	Label string
-	Unit  string
-	Names []string // of whole numbers from 1, where x counts things
+	Label  string
+	Unit   string
+	Digits int      // significant ones of its values
+	Names  []string // of whole numbers from 1, where x counts things
+}
+
+// Title is the label with its unit.
+func (s Scale) Title() string {
+	if s.Unit == "" {
+		return s.Label
+	}
+	return s.Label + ", " + s.Unit
+}
+
+func (s Scale) figure(v float64) Figure { return Figure{Value: v, Unit: s.Unit, Digits: s.Digits} }
+
+// fromTo is a range of values, without their unit.
+func (s Scale) fromTo(lo, hi float64) string {
+	return s.figure(lo).Number() + " to " + s.figure(hi).Number()
 }
 
 // A Point is a reading, with its interval if Lo and Hi differ.
@@ -39,8 +59,10 @@ const (
 	Suspect
 	// Result points are worked out from the others.
 	Result
-	// Later readings were made after the change.
+	// Later readings are another lot: made after the change, from the other side.
 	Later
+
+	pointKinds
 )
 
 // A Band is a range of y: a tolerance, an interval.
@@ -49,10 +71,111 @@ type Band struct {
 	Label  string
 }
 
-// A Segment is a straight line.
-type Segment struct {
-	X1, Y1, X2, Y2 float64
-	Label          string
+// A Curve is a line through places, straight from one to the next.
+type Curve struct {
+	Label string
+	Kind  CurveKind
+	At    []Place
+}
+
+// A Place is where a curve goes through.
+type Place struct{ X, Y float64 }
+
+// A CurveKind tells curves apart by stroke; those above Limit are of a family.
+type CurveKind int
+
+const (
+	// Fitted curves are what the points are held against.
+	Fitted CurveKind = iota
+	// Limit curves are not to be crossed.
+	Limit
+)
+
+// level is a curve that keeps to one value.
+func level(label string, kind CurveKind, from, to, y float64) Curve {
+	return Curve{label, kind, []Place{{from, y}, {to, y}}}
+}
+
+func (c *Curve) level() bool { return len(c.At) == 2 && c.At[0].Y == c.At[1].Y }
+
+// Reading is what a point says, in words.
+func (c *Chart) Reading(p Point) string {
+	says := p.Label + ": "
+	if c.X.Names == nil {
+		says += c.X.figure(p.X).String() + ", "
+	}
+	return says + c.value(p, c.Y.Unit)
+}
+
+// value is a point's value, in a unit, with its interval.
+func (c *Chart) value(p Point, unit string) string {
+	f := c.Y.figure(p.Y)
+	f.Unit = unit
+	if p.Lo < p.Hi {
+		return f.String() + " (" + c.Y.fromTo(p.Lo, p.Hi) + ")"
+	}
+	return f.String()
+}
+
+// Alt says in words what the picture shows, figures included.
+func (c *Chart) Alt() string {
+	says := []string{c.Says}
+	n, lo, hi := 0, 0.0, 0.0
+	for _, p := range c.Points {
+		if p.Kind == Result {
+			continue
+		}
+		if n == 0 {
+			lo, hi = p.Y, p.Y
+		}
+		n, lo, hi = n+1, min(lo, p.Y), max(hi, p.Y)
+	}
+	if n > 0 {
+		says = append(says, plural(n, "point", "points")+" from "+c.Y.fromTo(lo, hi)+c.Y.figure(0).Gap()+c.Y.Unit+".")
+	}
+	for _, p := range c.Points {
+		if p.Kind == Result {
+			says = append(says, capital(c.Reading(p))+".")
+		}
+	}
+	for _, b := range c.Bands {
+		says = append(says, capital(b.Label)+": "+c.Y.fromTo(b.Lo, b.Hi)+".")
+	}
+	for _, l := range c.Curves {
+		text := c.Y.figure(l.At[0].Y).Number()
+		if !l.level() {
+			text = c.Y.fromTo(l.At[0].Y, l.At[len(l.At)-1].Y)
+		}
+		says = append(says, capital(l.Label)+": "+text+".")
+	}
+	return strings.Join(says, " ")
+}
+
+// Values are the same in figures.
+func (c *Chart) Values() Table {
+	t := Table{Caption: c.Title + ", in figures", Head: []string{"", c.X.Title(), c.Y.Title()}}
+	row := func(label, x, y string) { t.Rows = append(t.Rows, []Line{say(label), say(x), say(y)}) }
+	if c.X.Names != nil { // labels say it already
+		t.Head = []string{"", c.Y.Title()}
+		row = func(label, _, y string) { t.Rows = append(t.Rows, []Line{say(label), say(y)}) }
+	}
+	x := func(v float64) string { return c.X.figure(v).Number() }
+	for _, p := range c.Points {
+		row(p.Label, x(p.X), c.value(p, ""))
+	}
+	for _, b := range c.Bands {
+		row(b.Label, "", c.Y.fromTo(b.Lo, b.Hi))
+	}
+	for _, l := range c.Curves {
+		if l.level() {
+			row(l.Label, "", c.Y.figure(l.At[0].Y).Number())
+			continue
+		}
+		for _, at := range l.At {
+			row(l.Label, x(at.X), c.Y.figure(at.Y).Number())
+		}
+	}
+	return t
 }
 
 // Bars are parts of a whole by size.

@@ -7,7 +7,6 @@ type readingsChart struct {
 	chart Chart
 	noun  string // "run"
 	mean  measure.Estimate
-	show  func(v float64) string
 }
 
 // add draws the reading of a row.
@@ -20,19 +19,22 @@ func (c *readingsChart) add(row int, value float64, aside, suspect bool) {
 		kind = Suspect
 	}
 	n := itoa(row + 1)
-	c.chart.X.Names = append(c.chart.X.Names, n)
-	c.chart.Points = append(c.chart.Points, Point{float64(len(c.chart.Points) + 1), value, value, value, c.noun + " " + n, kind})
+	c.put(n, Point{Y: value, Lo: value, Hi: value, Label: c.noun + " " + n, Kind: kind})
+}
+
+// put adds a point to the right of the others.
+func (c *readingsChart) put(name string, p Point) {
+	c.chart.X.Names = append(c.chart.X.Names, name)
+	p.X = float64(len(c.chart.X.Names))
+	c.chart.Points = append(c.chart.Points, p)
 }
 
 // within adds the mean with its interval, and what the tolerance lets pass.
-func (c *readingsChart) within(least, most float64) Chart {
+func (c *readingsChart) within(least, most float64) {
+	c.chart.Title = "Readings, mean and tolerance"
+	c.chart.Says = "Each " + c.noun + " beside the mean of those that count, and what the tolerance lets pass."
+	c.chart.Keys = [pointKinds]string{Counted: c.noun, Aside: "set aside", Suspect: "stands out", Result: "mean with its interval", Later: "after the change"}
+	c.chart.Bands = []Band{{least, most, "within tolerance"}}
 	low, high := c.mean.Interval()
-	drawn := c.chart
-	drawn.Title = "Readings, mean and tolerance"
-	drawn.Bands = []Band{{least, most, "within tolerance"}}
-	drawn.X.Names = append(drawn.X.Names, "mean")
-	drawn.Points = append(drawn.Points, Point{float64(len(drawn.Points) + 1), c.mean.Value, low, high, "mean with its interval", Result})
-	drawn.Alt = "Each " + c.noun + " beside the mean, " + c.show(c.mean.Value) + ", with its interval from " + c.show(low) + " to " + c.show(high) +
-		"; the tolerance lets pass " + c.show(least) + " to " + c.show(most) + "."
-	return drawn
+	c.put("mean", Point{Y: c.mean.Value, Lo: low, Hi: high, Label: "mean", Kind: Result})
 }

@@ -202,15 +202,16 @@ func (a *flowed) figures() []Figure {
 // tolerance lets pass.
 func (a *flowed) chart() Chart {
 	c := readingsChart{
-		chart: Chart{ID: "readings", X: Scale{Label: "Reading"}, Y: Scale{Label: a.quantity(), Unit: a.unit}},
-		noun:  "reading", mean: a.raw.Estimate(), show: func(v float64) string { return a.reading("", "", v).String() },
+		chart: Chart{ID: "readings", X: Scale{Label: "Reading"}, Y: Scale{Label: a.quantity(), Unit: a.unit, Digits: 5}},
+		noun:  "reading", mean: a.raw.Estimate(),
 	}
 	suspect := a.suspect()
 	for _, r := range a.readings {
 		c.add(r.row, r.value, r.aside, suspect != nil && suspect.row == r.row)
 	}
 	t := a.sheet.tolerance()
-	return c.within(a.gauge.at(1-t), a.gauge.at(1+t))
+	c.within(a.gauge.at(1-t), a.gauge.at(1+t))
+	return c.chart
 }
 
 // flowWarnings are the engine's doubts in the words of this page.

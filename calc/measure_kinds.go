@@ -48,25 +48,6 @@ func (a *measured) slipSays() string {
 	return "Speed makes no difference that these runs show. " + from
 }
 
-func (a *measured) speedChart() Chart {
-	c := Chart{ID: "speeds", Title: "Error against feed speed", X: Scale{Label: "Speed", Unit: "mm/s"}, Y: Scale{Label: "Error", Unit: "%"}}
-	most := 0.0
-	for _, r := range a.withSpeed() {
-		e := 100 * measure.Error(a.asked, r.moved)
-		c.Points = append(c.Points, Point{r.speed, e, e, e, "run " + itoa(r.row+1), Counted})
-		most = max(most, r.speed)
-	}
-	line := a.slip.Line
-	c.Lines = []Segment{{0, 100 * line.Intercept, most, 100 * (line.Intercept + line.Slope*most), "line"}}
-	e := a.scale.Error()
-	low, high := e.Interval()
-	c.Points = append(c.Points, Point{0, 100 * e.Value, 100 * low, 100 * high, "what the setting is taken from", Result})
-	t := 100 * a.sheet.tolerance()
-	c.Bands = []Band{{-t, t, "within tolerance"}}
-	c.Alt = "The error of each run against its speed. " + a.slipSays()
-	return c
-}
-
 // lengths tells the scale from a fixed offset.
 func (a *measured) lengths() (Part, bool) {
 	if a.sheet.method() != severalLengths {
@@ -78,25 +59,10 @@ func (a *measured) lengths() (Part, bool) {
 	if a.fit.OffsetFound {
 		says = "There is a fixed offset, the same at every length: slack, an edge, or a thick mark. It does not belong into the scale, and one length alone would have put it there."
 	}
-	p.Blocks = append(p.Blocks, Para{say(says)}, a.lengthChart(),
+	p.Blocks = append(p.Blocks, Para{say(says)}, a.lengthChart(), a.residualChart(),
 		Figures{[]Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
 	)
 	return p, true
-}
-
-// lengthChart draws the residuals: what the line leaves over.
-func (a *measured) lengthChart() Chart {
-	c := Chart{ID: "lengths", Title: "Measured less commanded", X: Scale{Label: "Commanded", Unit: "mm"}, Y: Scale{Label: "Difference", Unit: "mm"}}
-	line := a.fit.Line
-	longest := 0.0
-	for _, r := range a.withLength() {
-		d := r.moved - r.want
-		c.Points = append(c.Points, Point{r.want, d, d, d, "run " + itoa(r.row+1), Counted})
-		longest = max(longest, r.want)
-	}
-	c.Lines = []Segment{{0, line.Intercept, longest, line.Intercept + (line.Slope-1)*longest, "line"}}
-	c.Alt = "Measured less commanded length against the commanded one. The line starts at the fixed offset and rises with the error of the scale."
-	return c
 }
 
 // sides tells what is lost on reversal.
@@ -115,23 +81,6 @@ func (a *measured) sides() (Part, bool) {
 	}}
 	p.Blocks = append(p.Blocks, a.doubts()...)
 	return p, true
-}
-
-func (a *measured) sideChart() Chart {
-	c := Chart{ID: "sides", Title: "Deviation from the target", X: Scale{Label: "Target", Unit: "mm"}, Y: Scale{Label: "Deviation", Unit: "mm"}}
-	s := a.sheet
-	for i, in := range s.Targets.Rows {
-		add := func(at float64, given bool, label string, kind PointKind) {
-			if in.Given && given {
-				d := at - float64(in.Value)
-				c.Points = append(c.Points, Point{float64(in.Value), d, d, d, label, kind})
-			}
-		}
-		add(float64(s.Up.Rows[i].Value), s.Up.Rows[i].Given, "going up", Counted)
-		add(float64(s.Down.Rows[i].Value), s.Down.Rows[i].Given, "coming down", Later)
-	}
-	c.Alt = "Reached less target position: circles going up, diamonds coming down. The gap between them is the reversal value."
-	return c
 }
 
 // ratio names the usual mistakes that would explain what was found.

@@ -67,20 +67,20 @@ func (a *measured) runFigures() []Figure {
 // that the tolerance lets pass.
 func (a *measured) runChart() Chart {
 	c := readingsChart{
-		chart: Chart{ID: "runs", X: Scale{Label: "Run"}, Y: Scale{Label: capital(a.verb()), Unit: a.unit}},
-		noun:  "run", mean: a.test.Estimate(), show: func(v float64) string { return a.length("", "", v).String() },
+		chart: Chart{ID: "runs", X: Scale{Label: "Run"}, Y: Scale{Label: capital(a.verb()), Unit: a.unit, Digits: 5}},
+		noun:  "run", mean: a.test.Estimate(),
 	}
 	suspect := a.suspect()
 	for _, r := range a.runs {
 		c.add(r.row, r.moved, r.aside, suspect != nil && suspect.row == r.row)
 	}
 	t := a.sheet.tolerance()
-	drawn := c.within(a.asked*(1-t), a.asked*(1+t))
+	c.within(a.asked*(1-t), a.asked*(1+t))
 	for _, r := range a.later {
-		drawn.X.Names = append(drawn.X.Names, "after")
-		drawn.Points = append(drawn.Points, Point{float64(len(drawn.Points) + 1), r.moved, r.moved, r.moved, "after the change", Later})
+		n := itoa(r.row + 1)
+		c.put(n, Point{Y: r.moved, Lo: r.moved, Hi: r.moved, Label: "run " + n + " after the change", Kind: Later})
 	}
-	return drawn
+	return c.chart
 }
 
 // suspect is the run that stands out from the others, if one does.

@@ -128,7 +128,7 @@ func writeBlock(b *strings.Builder, block Block) {
 	case Ask:
 		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
 	case Chart:
-		write("  ", x.Title, ": ", x.Alt)
+		write("  ", x.Title, ": ", x.Alt())
 	case Lots:
 		write("  Check by drawing lots: on request")
 	case Bars:

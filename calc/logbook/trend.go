@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 	"strconv"
+	"strings"
 
 	"striderule/calc"
 	"striderule/calc/measure"
@@ -19,6 +20,9 @@ type Trend struct {
 
 // mostShown is how many results a chart shows. The sentences take all of them.
 const mostShown = 200
+
+// shownDigits is how precisely a chart says its values.
+const shownDigits = 5
 
 // daysAMonth is the mean length of a month, in days.
 const daysAMonth = 365.25 / 12
@@ -62,7 +66,7 @@ func trendOf(entries []Entry, id string) Trend {
 		day -= first
 		points = append(points, measure.Point{X: day, Y: e.Value})
 		shown = append(shown, calc.Point{X: day, Y: e.Value, Lo: e.Value - e.U, Hi: e.Value + e.U,
-			Label: e.Date + ": " + e.Figure().String()})
+			Label: strings.Replace(e.Date, "T", " ", 1)})
 	}
 	if len(shown) > mostShown {
 		shown = shown[len(shown)-mostShown:]
@@ -73,15 +77,16 @@ func trendOf(entries []Entry, id string) Trend {
 		t.Says = append(t.Says, "The picture shows the newest "+strconv.Itoa(mostShown)+" results; the words take all "+strconv.Itoa(len(entries))+".")
 	}
 	t.Chart = calc.Chart{
-		ID: "trend-" + id, Title: t.Label + ", over time", Alt: t.Says[0],
-		X:      calc.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date)},
-		Y:      calc.Scale{Label: t.Label, Unit: newest.Unit},
+		ID: "trend-" + id, Title: t.Label + ", over time", Says: t.Says[0],
+		X:      calc.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date), Digits: shownDigits},
+		Y:      calc.Scale{Label: t.Label, Unit: newest.Unit, Digits: shownDigits},
 		Points: shown,
 	}
+	t.Chart.Keys[calc.Counted] = "result with its interval"
 	if err == nil {
 		from, to := shown[0].X, shown[len(shown)-1].X
 		at := func(x float64) float64 { return drift.Line.MeanY + drift.Line.Slope*(x-drift.Line.MeanX) }
-		t.Chart.Lines = []calc.Segment{{X1: from, Y1: at(from), X2: to, Y2: at(to), Label: "straight line through the results"}}
+		t.Chart.Curves = []calc.Curve{{Label: "line through the results", At: []calc.Place{{X: from, Y: at(from)}, {X: to, Y: at(to)}}}}
 	}
 	return t
 }

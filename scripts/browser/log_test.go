@@ -147,7 +147,7 @@ func TestLogOfTheExample(t *testing.T) {
 	assert.Empty(t, inStorage(p))
 	assert.Equal(t, 7, listed(p))
 	assert.Contains(t, p.Text("#log-trends"), "It rises by")
-	assert.Equal(t, 7, Eval[int](p, `document.querySelectorAll("#chart-trend-1 circle").length`))
+	assert.Equal(t, 7, Eval[int](p, `document.querySelectorAll("#chart-trend-1 .mark").length`))
 	assert.False(t, has(p, ".log-delete"))
 	p.Choose("log-machine", "All machines")
 	p.Choose("log-axis", "All axes")

@@ -475,7 +475,7 @@ func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
 	}
 	assert.Contains(t, p.Text("#part-speeds"), "slip")
 	assert.Less(t, p.Value("out-slope"), 0.0)
-	assert.True(t, Eval[bool](p, `Boolean(document.querySelector("#chart-speeds svg[role=img][aria-label] circle"))`))
+	assert.True(t, Eval[bool](p, `Boolean(document.querySelector("#chart-speeds svg[role=img][aria-label] .mark"))`))
 	p.Choose("axis", "travel")
 	p.Choose("trip", "lengths")
 	for i, row := range [][2]string{{"20", "20,2"}, {"100", "99,8"}, {"180", "179,4"}} {
