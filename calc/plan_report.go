@@ -18,8 +18,10 @@ func (a *planned) notToBeHad() Part {
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
-	best, _ := a.planSheet.test(most).Expect(d)
-	p.Blocks = []Block{Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.Expanded()), "; you want ", share("", a.wanted()), ".")}, Points{a.remedies()}}
+	best := planned{planSheet: a.planSheet, test: a.planSheet.test(most), design: d}
+	best.expected, _ = best.test.Expect(d)
+	p.Blocks = []Block{Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
+		best.lengthChart("the best there is room for"), Points{a.remedies()}}
 	return p
 }
 
@@ -201,9 +203,16 @@ func (a *planned) doubts() []Block {
 // tradeRuns are the numbers of runs that are set against lengths.
 var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 
-// trade sets length against runs for the same uncertainty.
+// trade sets length against runs: what each brings, and for the same uncertainty.
 func (a *planned) trade() (Part, bool) {
 	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
+	if a.kind() == bothSides {
+		return p, false
+	}
+	p.Blocks = []Block{a.lengthChart("this plan")}
+	if a.kind() != oneLength {
+		return p, true
+	}
 	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
 	last := 0.0
 	for _, n := range tradeRuns {
@@ -217,8 +226,10 @@ func (a *planned) trade() (Part, bool) {
 		t.Rows = append(t.Rows, []Line{say(itoa(d.Runs())), say(Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6}),
 			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
 	}
-	p.Blocks = []Block{Para{say("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”.")}, t}
-	return p, a.kind() == oneLength && len(t.Rows) > 0
+	if len(t.Rows) > 0 {
+		p.Blocks = append(p.Blocks, Para{say("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”.")}, t)
+	}
+	return p, true
 }
 
 // speedTable shows the speeds of a slip test, and what it can tell.
