@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"striderule/calc/drive"
 	"striderule/calc/unit"
 )
@@ -99,28 +97,25 @@ type demand struct {
 // demands are all that the limit is held against, the greatest first.
 func (a *rates) demands() []demand {
 	var all []demand
+	add := func(d demand) {
+		all = append(all, d)
+		for i := len(all) - 1; i > 0 && all[i-1].rate < d.rate; i-- {
+			all[i-1], all[i] = d, all[i-1]
+		}
+	}
 	limit := float64(a.sheet.Limit.Value)
 	if a.shared() {
 		for _, s := range a.sums {
-			all = append(all, demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
+			add(demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
 		}
 	}
 	for _, r := range a.rows {
 		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value, r.is.steps), r.mm("/s"))
 		top.Digits = 4
 		for _, s := range r.speeds {
-			all = append(all, demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
+			add(demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
 		}
 	}
-	slices.SortStableFunc(all, func(x, y demand) int {
-		switch {
-		case x.rate > y.rate:
-			return -1
-		case x.rate < y.rate:
-			return 1
-		}
-		return 0
-	})
 	return all
 }
 

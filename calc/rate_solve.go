@@ -156,7 +156,7 @@ func (s *rateSheet) Solve() Report {
 	if len(a.rows) > 1 {
 		r.Parts = slices.Insert(r.Parts, 1, a.glance())
 	}
-	for _, p := range []func() (Part, bool){a.together, a.limits, a.after, a.torque, a.corner} {
+	for _, p := range []func() (Part, bool){a.together, a.limits, a.charts, a.after, a.torque, a.corner} {
 		if part, ok := p(); ok {
 			r.Parts = append(r.Parts, part)
 		}
