@@ -1,6 +1,7 @@
 // Command weigh prints what a visitor's device must fetch and how long it waits:
 // the program's size beside that of a stock go-app hello world built by the same
-// compiler, and the time from navigation to the calculator's first render.
+// compiler, the time from navigation to the calculator's first render, and that
+// from a key to the painted answer.
 //
 //	go run ./scripts/weigh [-runs 3]
 package main
@@ -36,5 +37,8 @@ func run(runs int) error {
 	if err := printSizes(root, dist); err != nil {
 		return err
 	}
-	return printStarts(dist, runs)
+	if err := printStarts(dist, runs); err != nil {
+		return err
+	}
+	return printKeys(dist, 20*runs)
 }
