@@ -172,7 +172,7 @@ func wide(caption string, head []string, rows []app.UI) app.UI {
 		cells = append(cells, app.Th().Scope("col").Text(h))
 	}
 	// Reached by Tab, so that arrow keys can scroll it.
-	return app.Div().Class("scroll").Attr("role", "region").Aria("label", caption).TabIndex(0).Body(app.Table().Class("keys").Body(
+	return app.Section().Class("scroll").Aria("label", caption).TabIndex(0).Body(app.Table().Class("keys").Body(
 		app.Caption().Class("unseen").Text(caption),
 		app.THead().Body(app.Tr().Body(cells...)), app.TBody().Body(rows...),
 	))
