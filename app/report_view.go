@@ -149,6 +149,8 @@ func (c *calculator) block(b calc.Block) app.UI {
 		return code(b)
 	case calc.Note:
 		return note(b)
+	case calc.Drawing:
+		return drawing(b)
 	case calc.Chart:
 		return chart(&b)
 	case calc.Bars:

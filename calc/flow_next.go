@@ -37,7 +37,7 @@ func (a *flowed) howTo() Part {
 			"Let it cool, and scrape off burrs and blobs.",
 			"Wipe the caliper's jaws, close them and set zero.",
 			"Measure in the middle of the flat sides, two or more readings on each: not at corners, the seam, or the first layers. Squeeze lightly: the wall gives way.",
-			"Six readings or more; write down each as it is."))
+			"Six readings or more; write down each as it is."), caliperPlaces())
 	}
 	return p
 }

@@ -283,9 +283,9 @@ func (a *flowed) report(problems []Problem) Report {
 		add(a.scaleFirst)
 	case a.found:
 		r.Answer = a.answer()
-		add(a.next, a.readingsPart, a.why)
+		add(a.next, a.picture, a.readingsPart, a.why)
 	default:
-		add(a.missing, a.readingsPart)
+		add(a.missing, a.picture, a.readingsPart)
 	}
 	r.Parts = append(r.Parts, whatBelongsWhere)
 	return r

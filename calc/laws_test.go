@@ -145,8 +145,12 @@ func TestExampleAnswers(t *testing.T) {
 
 var rowSuffix = regexp.MustCompile(`-[0-9]+$`)
 
-// checkFigures holds a report against what its page declares.
+// checkFigures holds a report against what its page declares, and its drawings
+// against the law.
 func checkFigures(t require.TestingT, p Page, r Report) {
+	for _, d := range drawingsOf(t, r) {
+		checkDrawing(t, d)
+	}
 	seen := map[string]bool{}
 	for _, f := range allFigures(r) {
 		require.True(t, unit.Finite(f.Value), "%s is %v", f.ID, f.Value)
@@ -180,6 +184,8 @@ func partFigures(p Part) []Figure {
 			all = append(all, lineFigures(b.Line)...)
 		case Note:
 			all = append(all, lineFigures(b.Line)...)
+		case Drawing:
+			all = append(all, Figure{Label: b.Alt}) // it has all figures in it
 		case Figures:
 			all = append(all, b.All...)
 		case Bars:

@@ -51,6 +51,9 @@ func (s *measureSheet) feedTest() []Block {
 	step("Feed slowly: 60 to 90 mm/min (1 to 1.5 mm/s). Faster, the roller may slip or the hot end may not melt in time, and you would dial that into the scale.")
 	step("Mark anew and repeat: three runs at least, five are better.")
 	blocks = append(blocks, Steps{steps})
+	if s.Read.Word != "fed" {
+		blocks = append(blocks, nominalTest())
+	}
 	return append(blocks, s.speedBlocks()...)
 }
 

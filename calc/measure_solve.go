@@ -160,7 +160,7 @@ func (a *measured) corrected() drive.Setting { return a.now.Corrected(a.scale.Fa
 func (a *measured) report(problems []Problem) Report {
 	r := Report{Problems: problems}
 	if !a.hasAnswer() {
-		r.Parts = a.parts(a.howTo, a.missing, a.impossible, a.readings)
+		r.Parts = a.parts(a.howTo, a.missing, a.impossible, a.picture, a.readings)
 		return r
 	}
 	r.Answer = a.answer()
@@ -171,7 +171,7 @@ func (a *measured) report(problems []Problem) Report {
 	default:
 		makers = append(makers, a.again, a.next, a.ratio, a.apply)
 	}
-	makers = append(makers, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
+	makers = append(makers, a.picture, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
 	r.Parts = a.parts(makers...)
 	return r
 }

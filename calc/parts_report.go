@@ -18,6 +18,9 @@ func (r *partsRow) part() Part {
 	if r.found != nil {
 		p.Blocks = []Block{Para{say("With " + r.describe() + ":")}, Figures{r.figures}, Para{say(r.says)}}
 	}
+	if d, ok := r.drawing(); ok {
+		p.Blocks = append(p.Blocks, d)
+	}
 	p.Blocks = append(p.Blocks, r.blocks...)
 	for _, n := range r.doubts {
 		p.Blocks = append(p.Blocks, n)

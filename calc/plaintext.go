@@ -129,6 +129,8 @@ func writeBlock(b *strings.Builder, block Block) {
 		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
 	case Chart:
 		write("  ", x.Title, ": ", x.Alt())
+	case Drawing:
+		write("  ", x.Title, ": ", x.Alt)
 	case Lots:
 		write("  Check by drawing lots: on request")
 	case Bars:

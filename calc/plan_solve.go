@@ -149,7 +149,7 @@ func (s *planSheet) Solve() Report {
 	}
 	r.Answer = a.answer()
 	r.Parts = []Part{a.figures()}
-	for _, make := range []func() (Part, bool){a.improve, a.trade, a.speedTable, a.targetTable} {
+	for _, make := range []func() (Part, bool){a.picture, a.improve, a.trade, a.speedTable, a.targetTable} {
 		if p, ok := make(); ok {
 			r.Parts = append(r.Parts, p)
 		}

@@ -162,6 +162,9 @@ func (s *swapSheet) Solve() Report {
 	if given {
 		r.Answer = a.answer()
 		r.Parts = append(r.Parts, a.numbers())
+		if p, ok := a.stepPicture(); ok {
+			r.Parts = append(r.Parts, p)
+		}
 	} else {
 		r.Parts = append(r.Parts, Part{ID: "missing", Title: "Still needed", Needs: keys,
 			Blocks: []Block{Ask{[]string{settingKey}, "the new value; its factor is known already"}}})

@@ -1,0 +1,119 @@
+package main
+
+import (
+	"bufio"
+	"os"
+	"strings"
+	"testing"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"golang.org/x/net/html"
+)
+
+// everyDrawing visits the drawings of the sheets that calc holds against its
+// laws.
+func everyDrawing(t *testing.T, visit func(t *testing.T, d calc.Drawing)) {
+	t.Helper()
+	file, err := os.Open("../calc/testdata/drawings.txt")
+	require.NoError(t, err)
+	defer func() { require.NoError(t, file.Close()) }()
+	n := 0
+	for lines := bufio.NewScanner(file); lines.Scan(); {
+		slug, fragment, _ := strings.Cut(lines.Text(), " ")
+		page, ok := calc.PageOf(slug)
+		if !ok {
+			continue // a comment
+		}
+		for _, part := range calc.Load(page, fragment).Report().Parts {
+			for _, b := range part.Blocks {
+				if d, ok := b.(calc.Drawing); ok {
+					n++
+					t.Run(lines.Text()+" "+d.ID, func(t *testing.T) { visit(t, d) })
+				}
+			}
+		}
+	}
+	require.Greater(t, n, 30)
+}
+
+// What is written stays on the paper and does not cover other writing.
+func TestDrawingsAreReadable(t *testing.T) {
+	everyDrawing(t, func(t *testing.T, d calc.Drawing) {
+		const above, below = 9, 2 // of the base line
+		all := texts(d)
+		for i, a := range all {
+			assert.GreaterOrEqual(t, a.left, 0.0, a.text)
+			assert.LessOrEqual(t, a.left+a.wide, float64(calc.PaperWidth), a.text)
+			assert.GreaterOrEqual(t, a.y-above, 0.0, a.text)
+			assert.LessOrEqual(t, a.y+below, d.High, a.text)
+			for _, b := range all[i+1:] {
+				apart := a.left+a.wide <= b.left || b.left+b.wide <= a.left || a.y+below <= b.y-above || b.y+below <= a.y-above
+				assert.True(t, apart, "%s / %s", a.text, b.text)
+			}
+		}
+	})
+}
+
+// The picture is an image with a name, made of classes alone, and its markup
+// can stand in a page.
+func TestDrawingMarkup(t *testing.T) {
+	everyDrawing(t, func(t *testing.T, d calc.Drawing) {
+		markup, err := cleanMarkup(app.HTMLString(drawing(d)), "../")
+		require.NoError(t, err)
+		for _, word := range []string{"NaN", "Inf", "style", "e+", "e-0"} {
+			for _, attribute := range []string{` d="`, ` x="`, ` y="`, ` width="`} {
+				for _, rest := range strings.Split(markup, attribute)[1:] {
+					value, _, _ := strings.Cut(rest, `"`)
+					assert.NotContains(t, value, word)
+				}
+			}
+		}
+		assert.NotContains(t, markup, " style=")
+		doc, err := html.Parse(strings.NewReader(markup))
+		require.NoError(t, err)
+		var images, written []string
+		for n := range doc.Descendants() {
+			if n.Data == "svg" {
+				for _, a := range n.Attr {
+					if a.Key == "aria-label" {
+						images = append(images, a.Val)
+					}
+				}
+				assert.Contains(t, n.Attr, html.Attribute{Key: "role", Val: "img"})
+			}
+			if n.Type == html.TextNode && n.Parent.Data == "text" {
+				written = append(written, n.Data)
+			}
+		}
+		assert.Equal(t, []string{d.Alt}, images)
+		var want []string
+		for _, w := range texts(d) {
+			want = append(want, w.text)
+		}
+		assert.Equal(t, want, written)
+	})
+}
+
+func TestDimensionLinesPointOutwardsWhereThereIsRoom(t *testing.T) {
+	paths := func(d calc.Dim) string {
+		return app.HTMLString(drawing(calc.Drawing{To: calc.PaperWidth, High: 50, Shapes: []calc.Shape{d}}))
+	}
+	at := func(from, to float64, r calc.Role) string {
+		return paths(calc.Dim{Role: r, A: calc.XY{X: from, Y: 30}, B: calc.XY{X: to, Y: 30}, Base: 30, Text: "x"})
+	}
+	assert.Equal(t, 2, strings.Count(at(100, 200, calc.Measure), "head "))
+	assert.Contains(t, at(100, 200, calc.Measure), `d="M100.0 30.0L200.0 30.0"`)
+	assert.Contains(t, at(100, 104, calc.Measure), `d="M87.0 30.0L117.0 30.0"`, "from outside where it is short")
+	assert.Equal(t, 1, strings.Count(at(200, 100, calc.Motion), "head "), "what moves, moves one way")
+	assert.NotContains(t, at(100, 100, calc.Motion), "NaN")
+}
+
+func TestWheelsHaveTheirTeeth(t *testing.T) {
+	assert.Equal(t, 4*12-1, strings.Count(wheel(50, 50, 20, 12), "L"))
+	assert.LessOrEqual(t, strings.Count(wheel(50, 50, 20, 10_000), "L"), 4*28, "no more than can be told apart")
+	assert.NotContains(t, wheel(50, 50, 20, 1), "L", "a worm's start is no tooth")
+}

@@ -1,0 +1,198 @@
+package main
+
+import (
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// drawing makes lines of a drawing; its text says the same.
+func drawing(d calc.Drawing) app.UI {
+	p := sheetOfPaper{span{d.From, d.To, 0, calc.PaperWidth}, nil}
+	for _, s := range d.Shapes {
+		p.draw(s)
+	}
+	for _, t := range texts(d) { // above all lines
+		e := svg("text", "text-anchor", anchors[t.anchor], "x", px(t.left+t.share()*t.wide), "y", px(t.y))
+		if t.wide == mostWide { // squeezed, so that all of it is seen
+			e = e.Attr("textLength", px(mostWide)).Attr("lengthAdjust", "spacingAndGlyphs")
+		}
+		p.parts = append(p.parts, e.Text(t.text))
+	}
+	return app.Figure().Class("drawing").ID("drawing-"+d.ID).Body(
+		app.FigCaption().Text(d.Title),
+		svg("svg", "viewBox", "0 0 "+px(calc.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
+	)
+}
+
+// roleClasses tell roles apart.
+var roleClasses = [...]string{calc.Body: "body", calc.Motion: "motion", calc.Measure: "measure", calc.Mark: "spot", calc.Ghost: "ghost"}
+
+// A sheetOfPaper is a drawing in the making.
+type sheetOfPaper struct {
+	x     span
+	parts []app.UI
+}
+
+func (p *sheetOfPaper) path(class, d string) {
+	p.parts = append(p.parts, svg("path", "class", class, "d", d))
+}
+
+func at(x, y float64) string { return px(x) + " " + px(y) }
+
+func (p *sheetOfPaper) draw(s calc.Shape) {
+	switch s := s.(type) {
+	case calc.Stroke:
+		n := len(s.Points)
+		d := "M"
+		for i, q := range s.Points {
+			if i > 0 {
+				d += "L"
+			}
+			d += at(p.x.at(q.X), q.Y)
+		}
+		p.path(roleClasses[s.Role], d)
+		if s.Head {
+			a, b := s.Points[n-2], s.Points[n-1]
+			p.head(s.Role, p.x.at(a.X), a.Y, p.x.at(b.X), b.Y, 9)
+		}
+	case calc.Disc:
+		p.path("solid "+roleClasses[s.Role], wheel(p.x.at(s.At.X), s.At.Y, s.R, s.Teeth))
+	case calc.Plate:
+		x1, x2 := p.x.at(s.A.X), p.x.at(s.B.X)
+		e := svg("rect", "class", "solid "+roleClasses[s.Role], "x", px(x1), "y", px(s.A.Y), "width", px(max(0.1, x2-x1)), "height", px(s.B.Y-s.A.Y))
+		if s.Round {
+			e = e.Attr("rx", px(min(x2-x1, s.B.Y-s.A.Y)/2))
+		}
+		p.parts = append(p.parts, e)
+	case calc.Dim:
+		p.dim(s)
+	}
+}
+
+// head is an arrow's head at b, coming from a.
+func (p *sheetOfPaper) head(r calc.Role, ax, ay, bx, by, long float64) {
+	dx, dy := bx-ax, by-ay
+	d := math.Sqrt(dx*dx + dy*dy)
+	if d == 0 {
+		return
+	}
+	dx, dy = dx/d*long, dy/d*long
+	const slim = 0.28
+	p.path("head "+roleClasses[r], "M"+at(bx, by)+"L"+at(bx-dx-dy*slim, by-dy+dx*slim)+"L"+at(bx-dx+dy*slim, by-dy-dx*slim)+"Z")
+}
+
+// dim is a dimension line with its arrows: inside where there is room, else from
+// outside.
+func (p *sheetOfPaper) dim(s calc.Dim) {
+	ax, bx, ay, by := p.x.at(s.A.X), p.x.at(s.B.X), s.A.Y, s.B.Y
+	ux, uy := 0.0, 1.0 // from A to B
+	if ay == by {
+		ux, uy = math.Copysign(1, bx-ax), 0
+		if s.Base != ay {
+			over := math.Copysign(4, ay-s.Base)
+			p.path("measure", "M"+at(ax, s.Base)+"V"+px(ay+over)+"M"+at(bx, s.Base)+"V"+px(by+over))
+		}
+	}
+	long := math.Abs(bx-ax) + math.Abs(by-ay)
+	class := roleClasses[s.Role]
+	oneWay := s.Role == calc.Motion || s.Role == calc.Ghost
+	switch {
+	case oneWay:
+		p.path(class, "M"+at(ax, ay)+"L"+at(bx, by)+"M"+at(ax-4*uy, ay-4*ux)+"L"+at(ax+4*uy, ay+4*ux))
+		p.head(s.Role, ax, ay, bx, by, min(9, long))
+	case long >= 20:
+		p.path(class, "M"+at(ax, ay)+"L"+at(bx, by))
+		p.head(s.Role, bx, by, ax, ay, 8)
+		p.head(s.Role, ax, ay, bx, by, 8)
+	default:
+		const out = 13
+		p.path(class, "M"+at(ax-out*ux, ay-out*uy)+"L"+at(bx+out*ux, by+out*uy))
+		p.head(s.Role, ax-out*ux, ay-out*uy, ax, ay, 8)
+		p.head(s.Role, bx+out*ux, by+out*uy, bx, by, 8)
+	}
+}
+
+// wheel is a circle, or the outline of a gear: as many teeth as can be told
+// apart at its size.
+func wheel(x, y, r float64, teeth int) string {
+	if teeth < 4 {
+		return "M" + at(x-r, y) + "a" + at(r, r) + " 0 1 0 " + at(2*r, 0) + "a" + at(r, r) + " 0 1 0 " + at(-2*r, 0) + "Z"
+	}
+	const pitch, high = 4.5, 1.3
+	n := min(teeth, int(2*math.Pi*r/pitch))
+	var d strings.Builder
+	for i := range 4 * n {
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / float64(4*n))
+		edge := r + high
+		if i%4 > 1 {
+			edge = r - high
+		}
+		d.WriteString([...]string{"M", "L"}[min(i, 1)] + at(x+edge*cos, y+edge*sin))
+	}
+	return d.String() + "Z"
+}
+
+// A written is a text in its place; y is its base line. How wide it is is a
+// guess on the safe side.
+type written struct {
+	left, y, wide float64
+	anchor        calc.Anchor
+	text          string
+}
+
+// share is how much of the text lies left of its anchor.
+func (w written) share() float64 { return float64(w.anchor) / 2 }
+
+var anchors = [...]string{calc.Start: "start", calc.Middle: "middle", calc.End: "end"}
+
+// glyph is how wide a character is taken to be; an m is wider.
+const (
+	glyph = 7.2
+	wider = 4.5
+	// mostWide is all the paper, less a hair at either side.
+	mostWide = calc.PaperWidth - 2
+)
+
+func write(text string, at float64, anchor calc.Anchor, y float64) written {
+	wide := glyph*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
+	w := written{y: y, wide: min(mostWide, wide), anchor: anchor, text: text}
+	w.left = max(1, min(at-w.share()*w.wide, calc.PaperWidth-1-w.wide))
+	return w
+}
+
+// texts are all that is written on a drawing, kept inside of it.
+func texts(d calc.Drawing) []written {
+	x := span{d.From, d.To, 0, calc.PaperWidth}
+	var all []written
+	for _, s := range d.Shapes {
+		switch s := s.(type) {
+		case calc.Words:
+			all = append(all, write(s.Text, x.at(s.At.X), s.Anchor, s.At.Y))
+		case calc.Dim:
+			all = append(all, beside(s.Text, x.at(s.A.X), s.A.Y, x.at(s.B.X), s.B.Y))
+		}
+	}
+	return all
+}
+
+// beside is where the text of a dimension line goes.
+func beside(text string, ax, ay, bx, by float64) written {
+	if ay != by {
+		return write(text, ax+6, calc.Start, (ay+by)/2+4)
+	}
+	over := write(text, (ax+bx)/2, calc.Middle, ay-5)
+	const gap = 18 // room for an arrow from outside
+	switch left, right := min(ax, bx), max(ax, bx); {
+	case over.wide <= right-left:
+	case right+gap+over.wide < calc.PaperWidth:
+		return write(text, right+gap, calc.Start, ay+4)
+	case left-gap-over.wide > 0:
+		return write(text, left-gap, calc.End, ay+4)
+	}
+	return over
+}
