@@ -21,10 +21,10 @@ func (a *flowed) section() Drawing {
 	layer, pitch := float64(a.sheet.Layer.Value), a.sheet.spacing()
 	wanted, mean, n := a.gauge.at(1), a.raw.Length, int(a.sheet.walls())
 	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value))
-	const most, top = 200, 40 // the wall's share of the paper
+	const most, top = 196, 40 // the wall's share of the paper
 	per := max(max(wanted, mean)/most, layer/44)
 	middle := wanted / 2
-	s := sketchOf("wall", "Section through the wall, to scale", middle-per*138, middle+per*162, 0, 0,
+	s := sketchOf("wall", "Section through the wall, to scale", middle-per*130, middle+per*170, 0, 0,
 		func(v float64) string { return Figure{Value: v, Unit: "mm", Digits: 4}.String() }) // as set
 	high := layer / per
 	layers := int(min(3, max(1, 96/high)))
@@ -35,7 +35,7 @@ func (a *flowed) section() Drawing {
 			s.add(Plate{Body, XY{x, y}, XY{x + width, y + high}, true})
 		}
 	}
-	side := middle + 112*per
+	side := middle + 110*per
 	s.add(Dim{Measure, XY{side, foot - high}, XY{side, foot}, side, s.show(layer)})
 	s.line(Measure, wanted, foot-high, side+4*per, foot-high)
 	s.line(Measure, wanted, foot, side+4*per, foot)
@@ -55,8 +55,8 @@ func (a *flowed) section() Drawing {
 	s.Alt += " thick"
 	if mean > 0 {
 		y += 24
-		s.jaw(middle-mean/2, -9*per, foot+8)
-		s.jaw(middle+mean/2, 9*per, foot+8)
+		s.jaw(middle-mean/2, -7*per, foot+8)
+		s.jaw(middle+mean/2, 7*per, foot+8)
 		s.dim(Mark, middle-mean/2, middle+mean/2, y, foot+8, "caliper reads")
 		s.tell("; the caliper reads ", mean)
 	}
