@@ -234,6 +234,9 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.InDelta(t, 4, w[1].R/w[0].R, 1e-12, "in bounds")
 	assert.Contains(t, d.Alt, "One motor turn moves 0.036°")
 
+	many := Load(partsPage, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
+	assert.Len(t, drawingsOf(t, many.Report()), mostTrains, "a phone draws them anew at every key")
+
 	d = drawn(t, "parts", "v=1&out=roller&roller=8.5", "train-1")
 	assert.Equal(t, "Motor; roller of 8.5 mm effective diameter. One motor turn moves 26.703538 mm.", d.Alt)
 	d = drawn(t, "parts", "v=1&out=belt&pitch=2&teeth=18&gears=pairs&driving=12", "train-1")

@@ -14,6 +14,7 @@ type partsRow struct {
 	beside  int
 	missing []string // keys, before anything can be found
 	needs   []string
+	drawn   bool
 
 	found   *Figure // what is wanted, nil while it is not
 	says    string
@@ -25,6 +26,7 @@ type partsRow struct {
 func (s *partsSheet) row(i int) *partsRow {
 	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.Rows[i].Value)}
 	r.n, r.name, r.rotary = itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
+	r.drawn = i < mostTrains
 	motor := s.motorRows.at(i)
 	r.motor, _ = motor.motor()
 	r.noMotor = motor.missing()

@@ -161,6 +161,10 @@ func (s *sketch) output(o *outputEntry, x, y float64) {
 	}
 }
 
+// mostTrains is how many axes are drawn: more than a machine has, and few enough
+// for a phone to draw anew at every key.
+const mostTrains = 12
+
 // drawing is the axis as entered; ok is false while too little of it is told.
 func (r *partsRow) drawing() (d Drawing, ok bool) {
 	t := train{id: r.n, angle: r.motor.StepAngle, out: r.out}
@@ -173,5 +177,6 @@ func (r *partsRow) drawing() (d Drawing, ok bool) {
 		t.travel = f.String()
 	}
 	element, _ := r.out.element("")
-	return t.draw(), r.found != nil || element != nil && !r.rotary
+	told := r.found != nil || element != nil && !r.rotary
+	return t.draw(), told && r.drawn
 }
