@@ -1,3 +1,5 @@
+//go:build !wasm
+
 package main
 
 import (
@@ -44,7 +46,7 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d calc.Drawing)) {
 func TestDrawingsAreReadable(t *testing.T) {
 	everyDrawing(t, func(t *testing.T, d calc.Drawing) {
 		const above, below = 9, 2 // of the base line
-		all := texts(d)
+		all := inscriptions(d)
 		for i, a := range all {
 			assert.GreaterOrEqual(t, a.left, 0.0, a.text)
 			assert.LessOrEqual(t, a.left+a.wide, float64(calc.PaperWidth), a.text)
@@ -91,7 +93,7 @@ func TestDrawingMarkup(t *testing.T) {
 		}
 		assert.Equal(t, []string{d.Alt}, images)
 		var want []string
-		for _, w := range texts(d) {
+		for _, w := range inscriptions(d) {
 			want = append(want, w.text)
 		}
 		assert.Equal(t, want, written)

@@ -16,7 +16,7 @@ func drawing(d calc.Drawing) app.UI {
 	for _, s := range d.Shapes {
 		p.draw(s)
 	}
-	for _, t := range texts(d) { // above all lines
+	for _, t := range inscriptions(d) { // above all lines
 		e := svg("text", "text-anchor", anchors[t.anchor], "x", px(t.left+t.share()*t.wide), "y", px(t.y))
 		if t.wide == mostWide { // squeezed, so that all of it is seen
 			e = e.Attr("textLength", px(mostWide)).Attr("lengthAdjust", "spacingAndGlyphs")
@@ -137,38 +137,38 @@ func wheel(x, y, r float64, teeth int) string {
 	return d.String() + "Z"
 }
 
-// A written is a text in its place; y is its base line. How wide it is is a
+// An inscription is a text in its place; y is its base line. How wide it is is a
 // guess on the safe side.
-type written struct {
+type inscription struct {
 	left, y, wide float64
 	anchor        calc.Anchor
 	text          string
 }
 
 // share is how much of the text lies left of its anchor.
-func (w written) share() float64 { return float64(w.anchor) / 2 }
+func (w inscription) share() float64 { return float64(w.anchor) / 2 }
 
 var anchors = [...]string{calc.Start: "start", calc.Middle: "middle", calc.End: "end"}
 
-// glyph is how wide a character is taken to be; an m is wider.
+// letter is how wide a character is taken to be; an m is wider.
 const (
-	glyph = 7.2
-	wider = 4.5
+	letter = 7.2
+	wider  = 4.5
 	// mostWide is all the paper, less a hair at either side.
 	mostWide = calc.PaperWidth - 2
 )
 
-func write(text string, at float64, anchor calc.Anchor, y float64) written {
-	wide := glyph*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
-	w := written{y: y, wide: min(mostWide, wide), anchor: anchor, text: text}
+func write(text string, at float64, anchor calc.Anchor, y float64) inscription {
+	wide := letter*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
+	w := inscription{y: y, wide: min(mostWide, wide), anchor: anchor, text: text}
 	w.left = max(1, min(at-w.share()*w.wide, calc.PaperWidth-1-w.wide))
 	return w
 }
 
-// texts are all that is written on a drawing, kept inside of it.
-func texts(d calc.Drawing) []written {
+// inscriptions are all that is written on a drawing, kept inside of it.
+func inscriptions(d calc.Drawing) []inscription {
 	x := span{d.From, d.To, 0, calc.PaperWidth}
-	var all []written
+	var all []inscription
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
 		case calc.Words:
@@ -181,7 +181,7 @@ func texts(d calc.Drawing) []written {
 }
 
 // beside is where the text of a dimension line goes.
-func beside(text string, ax, ay, bx, by float64) written {
+func beside(text string, ax, ay, bx, by float64) inscription {
 	if ay != by {
 		return write(text, ax+6, calc.Start, (ay+by)/2+4)
 	}
