@@ -1,5 +1,7 @@
 package calc
 
+import "math"
+
 // picture draws the test that is planned, to scale.
 func (a *planned) picture() (Part, bool) {
 	p := Part{ID: "picture", Title: "The test as a drawing", Needs: a.keys}
@@ -66,9 +68,14 @@ func (a *planned) lengths() []float64 {
 func (a *planned) bothSidesDrawing(s *sketch) Drawing {
 	from, to := float64(a.From.Value), float64(a.To.Value)
 	s.plate(Ghost, to-slack, travelRail-5, to, travelRail+5)
-	const names, up, down = travelRail + 26, travelRail + 62, travelRail + 88
-	for i, x := range a.targets() {
-		y := names + 14*float64(i%2)
+	// Names that are as wide as this stand on so many lines, each free of the next.
+	const name = 72
+	targets := a.targets()
+	lines := min(len(targets), int(math.Ceil(name*s.per/(targets[1]-targets[0]))))
+	up := float64(travelRail + 34 + 14*lines)
+	down := up + 26
+	for i, x := range targets {
+		y := float64(travelRail + 26 + 14*(i%lines))
 		s.upright(Mark, x, travelRail-9, travelRail+9)
 		s.upright(Measure, x, y+3, down)
 		s.words(x, y, Middle, Figure{Value: x, Digits: 6}.Number())
@@ -78,7 +85,7 @@ func (a *planned) bothSidesDrawing(s *sketch) Drawing {
 	s.arrow(Motion, to, down, from, down)
 	s.words(to, up+15, End, "up: from below")
 	s.words(from, down+15, Start, "down: from above")
-	s.dim(Measure, from, from+slack, down+42, travelRail+5, "to turn round, at either end")
-	s.tell(", approached upwards from below and downwards from above; ", slack)
-	return s.done(down+54, " at either end are kept for turning round.")
+	s.dim(Measure, from, from+slack, down+42, travelRail+5, "to turn round")
+	s.tell(", approached upwards from below and downwards from above; at either end ", slack)
+	return s.done(down+54, " at least are kept for turning round.")
 }
