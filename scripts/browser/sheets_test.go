@@ -497,7 +497,7 @@ func TestWhatElseThisTouches(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron + "&tool=caliper-0.05")
-	assert.Contains(t, p.Text("#part-touches"), "Retraction, if you tuned it by trial: multiply it by 0.9533")
+	assert.Contains(t, p.Text("#part-touches"), "Retraction, if you tuned it by trial: multiply by 0.9533")
 	assert.Contains(t, p.Text("#part-touches"), "still sets 538 steps/mm: change it to 564.3 steps/mm")
 	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
 	p.Fill("retract", "0,8")
