@@ -3,6 +3,7 @@
 package main
 
 import (
+	"runtime/debug"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -12,6 +13,9 @@ import (
 // mounting the page are tasks of their own then, between which the browser
 // answers to touch and keys. goappStart returns when the page is mounted.
 func main() {
+	// A page lives on a few MB. Collecting them a quarter as often takes a sixth
+	// off the time that a key costs.
+	debug.SetGCPercent(400)
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.
