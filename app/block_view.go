@@ -65,25 +65,55 @@ func figures(f calc.Figures) app.UI {
 }
 
 func table(t calc.Table) app.UI {
-	var head, rows []app.UI
-	for _, h := range t.Head {
-		head = append(head, app.Th().Scope("col").Text(h))
+	rows := make([][]app.UI, len(t.Rows))
+	for i, r := range t.Rows {
+		for _, cell := range r {
+			rows[i] = append(rows[i], app.Span().Body(line(cell)...))
+		}
+	}
+	class := "scroll"
+	if isWordy(t) {
+		class = "scroll cards-if-narrow"
+	}
+	return tableOf(t.Caption, class, t.Head, rows)
+}
+
+// mostInCell is how many signs of a cell stand side by side with others on a phone.
+const mostInCell = 28
+
+// isWordy reports whether a table is too much for a phone's width.
+func isWordy(t calc.Table) bool {
+	if len(t.Head) > 3 {
+		return true
 	}
 	for _, r := range t.Rows {
-		var cells []app.UI
-		for i, cell := range r {
-			if i == 0 {
-				cells = append(cells, app.Th().Scope("row").Body(line(cell)...))
-			} else {
-				cells = append(cells, app.Td().Body(line(cell)...))
+		for _, cell := range r[1:] {
+			if len(cell.String()) > mostInCell {
+				return true
 			}
 		}
-		rows = append(rows, app.Tr().Body(cells...))
 	}
-	return app.Div().Class("scroll").Body(app.Table().Body(
-		app.Caption().Class("unseen").Text(t.Caption),
-		app.THead().Body(app.Tr().Body(head...)),
-		app.TBody().Body(rows...),
+	return false
+}
+
+// tableOf is a table whose rows may become cards by the class. The roles say
+// what browsers forget of a table that is laid out as something else.
+func tableOf(caption, class string, head []string, rows [][]app.UI) app.UI {
+	var heads, body []app.UI
+	for _, h := range head {
+		heads = append(heads, app.Th().Scope("col").Attr("role", "columnheader").Text(h))
+	}
+	for _, r := range rows {
+		cells := []app.UI{app.Th().Scope("row").Attr("role", "rowheader").Body(r[0])}
+		for i, cell := range r[1:] {
+			cells = append(cells, app.Td().Attr("role", "cell").DataSet("label", head[i+1]).Body(cell))
+		}
+		body = append(body, app.Tr().Attr("role", "row").Body(cells...))
+	}
+	return app.Div().Class(class).Body(app.Table().Attr("role", "table").Body(
+		app.Caption().Class("unseen").Text(caption),
+		app.THead().Attr("role", "rowgroup").Body(app.Tr().Attr("role", "row").Body(heads...)),
+		app.TBody().Attr("role", "rowgroup").Body(body...),
 	))
 }
 

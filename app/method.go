@@ -121,61 +121,47 @@ func linkKeys() []app.UI {
 // logFile tells what a file of the log holds, from the table that writes it.
 func logFile() []app.UI {
 	example := logbook.Example()
-	var rows []app.UI
+	var rows [][]app.UI
 	for _, f := range logbook.Fields {
 		takes := "text"
 		if f.Number() {
 			takes = "number"
 		}
-		rows = append(rows, row(app.Code().Text(f.Key), app.Text(f.Holds), app.Text(takes)))
+		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(f.Holds), plain(takes)})
 	}
 	return []app.UI{
 		app.P().Text("The log is saved as one text file in JSON (UTF-8), with an entry a line. log says what it is, version how it is to be read, entries holds the entries, the newest first. What is empty is left out."),
 		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteFile(example[:1]))),
-		wide("Keys of an entry of the log", []string{"Key", "Holds", "Is"}, rows),
+		keysTable("Keys of an entry of the log", []string{"Key", "Holds", "Is"}, rows),
 		app.P().Text("A file that is damaged or cut off is taken in as far as it goes, and each damage is told with its line. An entry that is there already, with the same id and the same content, is left out; one with the same id and another content gets an id of its own. Keys that are not known are kept if they hold a text or a number. A file of a newer version is taken in as far as it is understood."),
 		app.P().Text("In the browser each entry is one item: the same keys in the form of a link, log=1&id=…&date=…, under a key that names this site's folder. For a spreadsheet the same columns are saved as CSV; an apostrophe stands before a text that a spreadsheet would take for a formula."),
 	}
 }
 
 func keyTable(p calc.Page) app.UI {
-	var rows []app.UI
+	var rows [][]app.UI
 	for _, f := range calc.NewForm(p).Fields() {
 		label := f.Label
 		if f.Group != nil {
 			label += ", one for each " + f.Group.Noun
 		}
-		rows = append(rows, row(app.Code().Text(f.Key), app.Text(label), app.Text(calc.About(f))))
+		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(label), plain(calc.About(f))})
 	}
-	return wide("Keys of "+p.Title, []string{"Key", "Entry", "Takes"}, rows)
+	return keysTable("Keys of "+p.Title, []string{"Key", "Entry", "Takes"}, rows)
 }
 
 func outputTable(p calc.Page) app.UI {
-	var rows []app.UI
+	var rows [][]app.UI
 	for _, o := range p.Outputs {
-		rows = append(rows, row(app.Code().Text("out-"+o.ID), app.Text(o.Label), app.Text(o.Unit)))
+		rows = append(rows, []app.UI{app.Code().Text("out-" + o.ID), plain(o.Label), plain(o.Unit)})
 	}
-	return wide("Outputs of "+p.Title, []string{"Output", "Figure", "Unit"}, rows)
+	return keysTable("Outputs of "+p.Title, []string{"Output", "Figure", "Unit"}, rows)
 }
 
-func row(first app.UI, rest ...app.UI) app.UI {
-	cells := []app.UI{app.Th().Scope("row").Body(first)}
-	for _, r := range rest {
-		cells = append(cells, app.Td().Body(r))
-	}
-	return app.Tr().Body(cells...)
-}
+func plain(text string) app.UI { return app.Span().Text(text) }
 
-func wide(caption string, head []string, rows []app.UI) app.UI {
-	var cells []app.UI
-	for _, h := range head {
-		cells = append(cells, app.Th().Scope("col").Text(h))
-	}
-	// Reached by Tab, so that arrow keys can scroll it.
-	return app.Section().Class("scroll").Aria("label", caption).TabIndex(0).Body(app.Table().Class("keys").Body(
-		app.Caption().Class("unseen").Text(caption),
-		app.THead().Body(app.Tr().Body(cells...)), app.TBody().Body(rows...),
-	))
+func keysTable(caption string, head []string, rows [][]app.UI) app.UI {
+	return tableOf(caption, "scroll cards-if-narrow keys", head, rows)
 }
 
 func glossary() app.UI {

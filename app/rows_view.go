@@ -15,13 +15,17 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 	var rows []app.UI
 	for row := range c.form.Rows(columns[0]) {
 		var cells []app.UI
+		fields := 0
 		for _, f := range columns {
 			if c.form.Visible(f, row) {
 				cells = append(cells, c.rowCell(f, row))
+				if _, ok := valueOf[*calc.Flag](f, row); !ok {
+					fields++
+				}
 			}
 		}
 		if len(cells) > 0 {
-			rows = append(rows, c.row(columns[0], row, cells))
+			rows = append(rows, c.row(columns[0], row, rowClass(fields), cells))
 		}
 	}
 	if len(rows) == 0 {
@@ -35,13 +39,29 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), add}
 }
 
-// rowHints explains the columns once, above the rows.
+// rowClass tells by how many fields it has how a row is laid out.
+func rowClass(fields int) string {
+	return "row " + [...]string{"", "single", "two", "three", "many"}[min(fields, 4)]
+}
+
+// rowHints explains the columns once, above the rows, and names a sole one.
 func (c *calculator) rowHints(columns []calc.Field) app.UI {
 	var hints []app.UI
+	fields, sole := 0, ""
 	for _, f := range columns {
-		if f.Hint != "" && c.inAnyRow(f) {
+		if !c.inAnyRow(f) {
+			continue
+		}
+		if _, ok := valueOf[*calc.Flag](f, 0); !ok {
+			fields++
+			sole = f.Label
+		}
+		if f.Hint != "" {
 			hints = append(hints, app.P().Class("hint").ID(hintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(f.Hint)))
 		}
+	}
+	if len(hints) == 0 && fields == 1 {
+		hints = append(hints, app.P().Class("sole").Aria("hidden", "true").Text(sole))
 	}
 	if len(hints) <= 1 {
 		return app.Div().Class("hints").Body(hints...)
@@ -111,12 +131,12 @@ func (c *calculator) addRow(key string) {
 }
 
 // row is one row of the group that a column belongs to.
-func (c *calculator) row(first calc.Field, row int, cells []app.UI) app.UI {
+func (c *calculator) row(first calc.Field, row int, class string, cells []app.UI) app.UI {
 	name := first.Group.Noun + " " + strconv.Itoa(row+1)
-	return app.FieldSet().Class("row").Body(
+	return app.FieldSet().Class(class).Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
-		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Text("Remove").
+		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
 				g, _ := c.rowsOf(first.Key)
 				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })

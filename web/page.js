@@ -36,6 +36,38 @@
     target.scrollIntoView(target.matches("input, select, fieldset") ? { block: "center" } : {});
   }, true);
 
+  // ---- The bar with the answer, on a small screen: it goes away where it would
+  // cover what it repeats, or the field in use. And what changed is marked.
+  const shown = {};
+  let due = 0;
+  function look() {
+    due = 0;
+    const bar = document.querySelector(".bar"), answer = document.querySelector(".answer");
+    if (bar && answer) {
+      const edge = innerHeight - bar.offsetHeight;
+      const box = answer.getBoundingClientRect();
+      const used = document.activeElement.matches("input, select, textarea") && document.activeElement;
+      // Much less is seen than the page takes up: the keyboard is there.
+      const keyboard = used && window.visualViewport && visualViewport.height * visualViewport.scale < innerHeight * 0.75;
+      const covers = used && used.getBoundingClientRect().bottom > edge;
+      const seen = box.top < edge && box.bottom > 0;
+      document.documentElement.dataset.bar = keyboard || covers || seen ? "away" : "";
+    }
+    for (const what of [".headline data", ".bar strong"]) {
+      const place = document.querySelector(what);
+      if (!place) continue;
+      const now = place.textContent, before = shown[what];
+      shown[what] = now;
+      if (before && before !== now && !matchMedia("(prefers-reduced-motion: reduce)").matches) {
+        place.animate({ boxShadow: ["0 .2em currentColor", "0 .2em transparent"] }, { duration: 1500, easing: "ease-in" });
+      }
+    }
+  }
+  const soon = () => { due = due || requestAnimationFrame(look); };
+  for (const type of ["scroll", "resize", "focusin", "focusout"]) addEventListener(type, soon, { passive: true });
+  if (window.visualViewport) visualViewport.addEventListener("resize", soon);
+  new MutationObserver(soon).observe(document.body, { subtree: true, childList: true, characterData: true });
+
   // ---- Enter in a field computes nothing that isn't there already.
   addEventListener("submit", (e) => {
     if (e.target.matches("form[data-sheet]")) e.preventDefault();
