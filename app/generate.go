@@ -18,10 +18,23 @@ import (
 //
 //	go run ./app -out DIR
 //
+// or, to be looked at while working on the style sheet, every piece in every
+// state into one file:
+//
+//	go run ./app -look FILE
+//
 // __VERSION__ in what it writes is for the build to replace.
 func main() {
 	out := flag.String("out", "", "`folder` to write the pages into")
+	look := flag.String("look", "", "`file` to write a page with every piece into")
 	flag.Parse()
+	if *look != "" {
+		if err := writeLook(*look); err != nil {
+			fmt.Fprintln(os.Stderr, "look:", err)
+			os.Exit(1)
+		}
+		return
+	}
 	if *out == "" || flag.NArg() > 0 {
 		flag.Usage()
 		os.Exit(2)

@@ -1,0 +1,139 @@
+//go:build !wasm
+
+package main
+
+import (
+	"html"
+	"os"
+	"strings"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
+	"striderule/calc/measure"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// lookStates are sheets that show forms and reports in their states.
+var lookStates = []struct{ title, slug, fragment string }{
+	{"Empty, with what is missing", "measure", "v=1"},
+	{"Filled in, a reading set aside", "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6,31&aside=,,,yes"},
+	{"Wrong entries", "measure", "v=1&steps=538.0&asked=8Omm&mark=105&rest=28.7,120&nozzle=4"},
+	{"Both sides", "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100&up=10.04,100.04&down=9.96,9x"},
+	{"Rows of many fields", "convert", "v=1&name=Heron%20feed,Plover%20X&moves=feed"},
+}
+
+// lookBlocks has one of every block that a report can have.
+func lookBlocks() []calc.Block {
+	length := calc.Figure{Label: "Length fed", Value: 76.267, Unit: "mm", U: 0.21}
+	says := func(text string) calc.Line { return calc.Line{{Text: text + " "}, {Figure: &length}} }
+	lines := []calc.Line{says("First"), says("Then")}
+	blocks := []calc.Block{
+		calc.Para{Line: says("A paragraph with a figure:")},
+		calc.Figures{All: []calc.Figure{length, {Label: "Error", Value: -4.67, Unit: "%", U: 0.2}}},
+		calc.Table{Caption: "Short", Head: []string{"Run", "Fed", "Error"}, Rows: [][]calc.Line{{text("1"), says(""), text("0.1 %")}}},
+		calc.Table{Caption: "Long", Head: []string{"Setting", "Before", "After", "What to do"}, Rows: [][]calc.Line{{text("Steps per mm"), text("538.0"), text("564.3"), text("Write it into the controller and save it there.")}}},
+		calc.Steps{Items: lines}, calc.Points{Items: lines},
+		calc.Code{Label: "Steps per mm", Text: "564.3"},
+		calc.Code{Label: "Several lines", Text: "G1 X10 F600\nG1 X100 F600", File: "test.txt"},
+		calc.Ask{Keys: []string{"asked", "steps"}, For: "the correction"},
+		calc.Links{All: []calc.Link{{Text: "Convert it", Slug: "convert"}}},
+		calc.Bars{Title: "Where the doubt comes from", Unit: "%", All: []calc.Bar{{Label: "Scatter", Value: length}, {Label: "Step", Value: calc.Figure{Value: 12, Unit: "mm"}}}},
+		calc.Lots{Value: 76, Budget: measure.Budget{}, Commanded: 80, Low: -5, High: -4.4},
+	}
+	for kind := calc.Tip; kind <= calc.Caution; kind++ {
+		blocks = append(blocks, calc.Note{Kind: kind, Line: says(kind.String())})
+	}
+	picture := calc.Chart{ID: "look", Title: "Every mark", X: calc.Scale{Label: "Run", Digits: 3}, Y: calc.Scale{Label: "Error", Unit: "%", Digits: 3},
+		Bands: []calc.Band{{Lo: -0.5, Hi: 0.5, Label: "Tolerance"}}}
+	for kind := calc.Counted; kind <= calc.Later; kind++ {
+		at := float64(kind)
+		picture.Keys[kind] = "Kind " + string('1'+rune(kind))
+		picture.Points = append(picture.Points, calc.Point{X: at, Y: at / 3, Lo: at/3 - 0.2, Hi: at/3 + 0.2, Label: picture.Keys[kind], Kind: kind})
+	}
+	for kind := calc.Fitted; kind <= calc.Limit+3; kind++ {
+		picture.Curves = append(picture.Curves, calc.Curve{Label: "Curve " + string('1'+rune(kind)), Kind: kind, At: []calc.Place{{X: 0, Y: float64(kind) / 4}, {X: 4, Y: float64(kind) / 3}}})
+	}
+	return append(blocks, picture)
+}
+
+// lookHTML is a page with every piece in every state, for who works on the
+// style sheet, which it holds. It is no part of the site.
+func lookHTML(sheet string) (string, error) {
+	var b strings.Builder
+	b.WriteString("<!DOCTYPE html><html lang=\"en\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Look</title><style>" + sheet + "</style><div class=\"page\">")
+	add := func(title string, form *calc.Form, pieces ...app.UI) error {
+		markup, err := cleanMarkup(app.HTMLString(app.Section().Body(append([]app.UI{app.H2().Text(title)}, pieces...)...)), "./")
+		if err != nil {
+			return err
+		}
+		// Texts are put in by the program, which is not here.
+		for _, f := range form.Fields() {
+			for row := range form.Rows(f) {
+				if text := form.Text(f.Key, row); text != "" {
+					id := `id="` + cellID(f, row) + `"`
+					markup = strings.Replace(markup, id, id+` value="`+html.EscapeString(text)+`"`, 1)
+				}
+			}
+		}
+		b.WriteString(markup)
+		return nil
+	}
+	filled := func(slug, fragment string) *calculator {
+		page, _ := calc.PageOf(slug)
+		return &calculator{page: page, form: calc.Load(page, fragment)}
+	}
+	for _, s := range lookStates {
+		c := filled(s.slug, s.fragment)
+		report := c.form.Report()
+		if err := add(s.title, c.form, c.check(), app.Div().Class("desk").Body(
+			app.Form().Class("sheet").Body(c.entries()...),
+			app.Div().Class("result").Body(c.problems(), c.answer(report), c.share(report), c.parts(report, false)),
+		)); err != nil {
+			return "", err
+		}
+	}
+	c := filled(lookStates[1].slug, lookStates[1].fragment)
+	var verdicts, blocks []app.UI
+	for kind := calc.Leave; kind <= calc.Either; kind++ {
+		verdicts = append(verdicts, c.answer(calc.Report{Answer: &calc.Answer{
+			Figure:  calc.Figure{Label: "New setting", Value: 564.3357, Unit: "steps/mm", U: 1.6},
+			Verdict: &calc.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: text("And why it is so.")},
+			Says:    text("What to do with it."),
+			Notes:   []calc.Note{{Kind: calc.Doubt, Line: text("What may mislead.")}},
+		}}))
+	}
+	for _, block := range lookBlocks() {
+		blocks = append(blocks, c.block(block))
+	}
+	c.keep = keeping{open: true, book: logbook.NewBook(logbook.Example()...), wrong: "keep-machine", problem: "Machine: no name is given."}
+	log := &logPage{entries: logbook.Example(), shown: listStep}
+	for _, piece := range []struct {
+		title string
+		body  app.UI
+	}{
+		{"Verdicts", app.Div().Class("result").Body(verdicts...)},
+		{"Blocks", app.Div().Class("part").Body(blocks...)},
+		{"Keep in the log", c.keepView()},
+		{"The log", log.list()},
+		{"The bar", c.bar(c.form.Report())},
+	} {
+		if err := add(piece.title, c.form, piece.body); err != nil {
+			return "", err
+		}
+	}
+	return b.String() + "</div></html>\n", nil
+}
+
+// writeLook writes the page with every piece.
+func writeLook(file string) error {
+	sheet, err := os.ReadFile("web/style.css")
+	if err != nil {
+		return err
+	}
+	page, err := lookHTML(string(sheet))
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, []byte(page), 0o644)
+}
