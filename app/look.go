@@ -54,7 +54,12 @@ func lookBlocks() []calc.Block {
 	for kind := calc.Fitted; kind <= calc.Limit+3; kind++ {
 		picture.Curves = append(picture.Curves, calc.Curve{Label: "Curve " + string('1'+rune(kind)), Kind: kind, At: []calc.Place{{X: 0, Y: float64(kind) / 4}, {X: 4, Y: float64(kind) / 3}}})
 	}
-	return append(blocks, picture)
+	sketch := calc.Drawing{ID: "look", Title: "Every role", Alt: "A line of each role.", To: 100, High: 100}
+	for role := calc.Body; role <= calc.Ghost; role++ {
+		y := 15 + 15*float64(role)
+		sketch.Shapes = append(sketch.Shapes, calc.Stroke{Role: role, Points: []calc.XY{{X: 5, Y: y}, {X: 95, Y: y}}, Head: true})
+	}
+	return append(blocks, picture, sketch)
 }
 
 // lookHTML is a page with every piece in every state, for who works on the
