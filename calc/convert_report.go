@@ -99,7 +99,7 @@ func (r axisRow) answer(needs []string) *Answer {
 	if len(missing) > 0 {
 		return nil
 	}
-	f := settingFigure(conventionWords[to], s, r.rotary, 7, false)
+	f := settingFigure(conventionWords[to], s, r.rotary, convertDigits, false)
 	f.Label = r.name + ", " + strings.ToLower(f.Label)
 	from := settingFigure("", r.setting, r.rotary, convertDigits, false)
 	return &Answer{Figure: f, Needs: needs, Says: say("The same fact as ", from, ".")}

@@ -27,7 +27,7 @@ var flowPage = Page{
 		{"read", "One reading", "mm or g"},
 		{"off", "Error of the plastic by one reading", "%"},
 		{"diameter", "Filament diameter to enter instead of a new flow factor", "mm"},
-		{"low", "Lower end of the interval that the next reading should fall in", "mm or g"},
+		{"low", "Lower end of the interval that the mean of as many new readings should fall in", "mm or g"},
 		{"high", "Upper end of it", "mm or g"},
 		{"walls", "Lines side by side that would settle it", "1"},
 		{"within", "Probability that the error is within the tolerance", "%"},

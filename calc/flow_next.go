@@ -86,12 +86,12 @@ func (a *flowed) confirm() Line {
 	l := say("Print the same once more and read it in the same way: ", a.reading("", "", a.gauge.at(1)), " is what it should be")
 	m := a.raw
 	m.Length -= a.gauge.offset
-	if next, err := m.Next(a.gauge.per, 1); err == nil && next.U > 0 {
+	if next, err := m.Next(a.gauge.per, len(m.Runs)); err == nil && next.U > 0 {
 		low, high := next.Interval()
 		end := func(id string, v float64) Figure {
 			return Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
 		}
-		l = append(l, say("; with the scatter of these readings anything from ", end("low", low), " to ", end("high", high), " is in order for a single one")...)
+		l = append(l, say("; with the scatter of these readings the mean of as many new ones should lie between ", end("low", low), " and ", end("high", high))...)
 	}
 	return append(l, say(".")...)
 }

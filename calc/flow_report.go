@@ -258,5 +258,6 @@ func (a *flowed) why() (Part, bool) {
 // which nothing is to be entered.
 func (a *flowed) entered() string {
 	f := a.factor()
-	return unit.Apply(f.Value, f.Expanded())
+	number, _ := unit.Measured(f.Value, f.Expanded())
+	return number
 }

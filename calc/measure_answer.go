@@ -202,11 +202,12 @@ func (a *measured) impossible() (Part, bool) {
 		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}, true
 }
 
-// number writes a setting to be entered: rounded to below a tenth of what is
-// known of it.
+// number writes a setting to be entered, as the headline has it: rounded to
+// below a tenth of what is known of it.
 func (a *measured) number(s drive.Setting) string {
 	if u := a.uncertainty(s); u > 0 {
-		return unit.Apply(s.Value, u)
+		number, _ := unit.Measured(s.Value, u)
+		return number
 	}
 	return unit.Trim(s.Value, lineDigits)
 }

@@ -428,3 +428,20 @@ func TestMeasureDoneSaysWhatToKeep(t *testing.T) {
 	f = open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6&restagain=28.8,28.7,28.6")
 	assert.Nil(t, f.Report().Answer.Keep)
 }
+
+// The verdict asks for 95 % on one side, the interval leaves 2.5 % on either:
+// where they part, the sentence says how sure it is.
+func TestMeasureSaysHowSureItIs(t *testing.T) {
+	a := open(t, "measure", "v=1&steps=415&asked=100&mark=120&rest=21.4,23,24&tool=caliper-0.05").Report().Answer
+	assert.Equal(t, Change, a.Verdict.Kind)
+	assert.Regexp(t, `^It fed between 6\.1 % too little and 0\.5\d? % too much, 95 % sure\. That it is more than your tolerance of ± 0\.5 % is 9[5-7]\.\d % sure\.$`, a.Verdict.Says.String())
+	a = open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05").Report().Answer
+	assert.Contains(t, a.Verdict.Says.String(), "That is more than your tolerance")
+}
+
+// What is sent is what the headline shows.
+func TestMeasureSendsWhatItShows(t *testing.T) {
+	f := open(t, "measure", "v=1&steps=415&asked=100&mark=120&rest=21.5,22,22.5&tool=caliper-0.05&line=M92%20E%7Bvalue%7D")
+	number, _, _ := strings.Cut(f.Report().Answer.String(), " ")
+	assert.Contains(t, part(f, "apply"), "The line: M92 E"+number+"\n")
+}

@@ -28,7 +28,12 @@ func (w wording) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
 		add(" That is within your tolerance of ± ", tolerance, ".")
 	case measure.ChangeIt:
 		v.Kind, v.Title = Change, "Change it"
-		add(" That is more than your tolerance of ± ", tolerance, ".")
+		if low, high := e.Interval(); low < j.Tolerance && high > -j.Tolerance {
+			// The verdict asks for 95 % on one side, the interval leaves 2.5 % on either.
+			add(" That it is more than your tolerance of ± ", tolerance, " is ", Figure{Value: 100 * max(j.Above, j.Below), Unit: "%", Digits: 3}, " sure.")
+		} else {
+			add(" That is more than your tolerance of ± ", tolerance, ".")
+		}
 	case measure.EitherIsFine:
 		v.Kind, v.Title = Either, "Either is fine"
 		add(" That is about as much as your tolerance of ± ", tolerance, ": no number of "+w.tries+" will settle it. Changing it and leaving it are both right.")

@@ -52,18 +52,6 @@ func Measured(v, u float64) (value, uncertainty string) {
 	return strconv.FormatFloat(v, 'f', decimals, 64), strconv.FormatFloat(u, 'f', decimals, 64)
 }
 
-// Apply writes a value to be entered somewhere with so many decimals that
-// rounding stays below a tenth of its expanded uncertainty, which must be
-// above 0.
-func Apply(v, u float64) string {
-	for decimals := range 17 {
-		if 0.5*math.Pow(10, -float64(decimals)) < u/10 {
-			return strconv.FormatFloat(v, 'f', decimals, 64)
-		}
-	}
-	return shortest(v)
-}
-
 // Full writes v with as many digits as it takes to read back the same value.
 func Full(v float64) string { return shortest(v) }
 

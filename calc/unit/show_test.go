@@ -148,15 +148,12 @@ func TestMeasured(t *testing.T) {
 	check(1e-9, 3e-10, "0.00000000100", "0.00000000030")
 }
 
-func TestApplyRoundsBelowATenth(t *testing.T) {
-	assert.Equal(t, "564.3", unit.Apply(564.3357, 2.632))
-	assert.Equal(t, "564", unit.Apply(564.3357, 5.01))
-	assert.Equal(t, "564.3", unit.Apply(564.3357, 5.0)) // 0.5 is not below 0.5
-	assert.Equal(t, "5.670", unit.Apply(5.670384, 0.0264))
-	assert.Equal(t, "5.670384139", unit.Apply(5.670384139, 1e-300))
+// So that a value can be entered as it is shown.
+func TestMeasuredRoundsBelowATenth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v, u := rapid.Float64Range(1e-3, 1e6).Draw(t, "v"), rapid.Float64Range(1e-9, 1e3).Draw(t, "u")
-		back, err := strconv.ParseFloat(unit.Apply(v, u), 64)
+		value, _ := unit.Measured(v, u)
+		back, err := strconv.ParseFloat(value, 64)
 		require.NoError(t, err)
 		require.Less(t, math.Abs(back-v), u/10+1e-9*v)
 	})
