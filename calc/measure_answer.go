@@ -28,9 +28,9 @@ func (a *measured) uncertainty(s drive.Setting) float64 {
 	}
 	if s.Convention == drive.StepsPerUnit {
 		f := a.scale.Factor()
-		return f.Expanded() / f.Value * s.Value
+		return a.k * f.U / f.Value * s.Value
 	}
-	return a.scale.Ratio.Expanded() / a.scale.Ratio.Value * s.Value
+	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value
 }
 
 // setting is a new setting with what is known of it.
@@ -137,7 +137,7 @@ func (a *measured) secondVerdict() *Verdict {
 // suspectsMistake reports whether the found ratio is one that a usual mistake
 // makes, so that entering it would only hide that.
 func (a *measured) suspectsMistake() bool {
-	return a.judged.Verdict == measure.ChangeIt && len(a.readRatio()) > 0
+	return a.judged.Verdict == measure.ChangeIt && len(a.fits) > 0
 }
 
 // slips reports whether the error falls with speed.

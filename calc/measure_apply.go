@@ -18,7 +18,7 @@ func (a *measured) readRatio() [][]drive.Mistake {
 		known.Stages = stages
 	}
 	ratio := a.scale.Ratio
-	return drive.ReadRatio(ratio.Value, ratio.Expanded()/ratio.Value, drive.Mistakes(known)).Fits
+	return drive.ReadRatio(ratio.Value, a.k*ratio.U/ratio.Value, drive.Mistakes(known)).Fits
 }
 
 // templateProblems finds templates without a place for the number.

@@ -85,7 +85,7 @@ func (a *measured) sides() (Part, bool) {
 
 // ratio names the usual mistakes that would explain what was found.
 func (a *measured) ratio() (Part, bool) {
-	fits := a.readRatio()
+	fits := a.fits
 	if len(fits) == 0 {
 		return Part{}, false
 	}

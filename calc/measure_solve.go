@@ -100,8 +100,10 @@ type measured struct {
 	now      drive.Setting
 	hasNow   bool
 
-	found    bool // the readings show a scale
-	alone    bool // it is a single run
+	found    bool              // the readings show a scale
+	alone    bool              // it is a single run
+	k        float64           // the scale's coverage factor, which costs more than all the rest
+	fits     [][]drive.Mistake // usual mistakes that make the ratio that was found
 	failed   error
 	test     measure.Measured // of one length, and of several speeds for what they share
 	scale    measure.Scale
@@ -142,6 +144,10 @@ func (s *measureSheet) Solve() Report {
 	if a.failed == nil {
 		a.judged, a.failed = a.scale.Judge(s.tolerance())
 		a.found = a.failed == nil
+	}
+	if a.found {
+		a.k = a.scale.Ratio.K()
+		a.fits = a.readRatio()
 	}
 	if s.method() == oneLength {
 		a.alone = settlesNothing(&a.judged, counted(a.runs))
