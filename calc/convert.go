@@ -11,15 +11,7 @@ var convertPage = Page{
 	New:      func() Sheet { return newConvert() },
 	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8,1.8,1.8&micro=16,16,16&ratio=54:12,1,1",
 	Outputs: concat(
-		settingOutputs("", ""),
-		[]Output{
-			{"stepsin", "Steps per inch", "steps/in"},
-			{"turnin", "Travel per motor turn in inches", "in/rev"},
-			{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
-			{"fullsteps", "Full steps per motor turn", "steps/rev"},
-			{"fullstep", "Travel per full step", "mm or °"},
-			{"microstep", "Travel per microstep", "mm or °"},
-		},
+		settingOutputs("", ""), axisOutputs,
 	),
 	Tasks: []Task{
 		{"My new controller wants the other number", "Steps per mm into travel per motor turn, or back, for all axes at once.", ""},

@@ -28,6 +28,16 @@ func (r axisRow) part() Part {
 	return p
 }
 
+// axisOutputs are the figures of an axis beside its settings.
+var axisOutputs = []Output{
+	{"stepsin", "Steps per inch", "steps/in"},
+	{"turnin", "Travel per motor turn in inches", "in/rev"},
+	{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
+	{"fullsteps", "Full steps per motor turn", "steps/rev"},
+	{"fullstep", "Travel per full step", "mm or °"},
+	{"microstep", "Travel per microstep", "mm or °"},
+}
+
 // numbers are all that can be told of an axis, and what the rest needs.
 func (r axisRow) numbers() (figures []Figure, asks []Block) {
 	perUnit := "mm"

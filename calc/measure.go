@@ -53,10 +53,8 @@ var measurePage = Page{
 type measureSheet struct {
 	Axis Choice
 	scaleEntry
-	Drive    Choice // where the feeder sits
-	Path     Choice // what the filament passes in the test
-	Trial    Choice // one feed speed, or several
-	Trip     Choice // one travel length, several, or positions
+	Drive Choice // where the feeder sits
+	trialEntry
 	Asked    unit.Input[unit.Length]
 	AskedDeg unit.Input[unit.Angle]
 	Speed    unit.Input[unit.Speed]
@@ -90,11 +88,9 @@ type measureSheet struct {
 }
 
 func newMeasure() *measureSheet {
-	speed := unit.Speeds.Input("mm/min", 0.001, 2000)
 	return &measureSheet{
 		Axis: choose(
-			Option{"feed", "Feed", "filament through an extruder"},
-			Option{"travel", "Travel", "an axis that moves in mm"},
+			axisFeed, axisTravel,
 			Option{"rotary", "Rotary", "an axis that turns by degrees"},
 		),
 		scaleEntry: newScaleEntry(),
@@ -102,21 +98,9 @@ func newMeasure() *measureSheet {
 			Option{"near", "At the hot end", "the filament goes straight from the drive into it"},
 			Option{"tube", "Away from it", "a guide (Bowden) tube leads from the drive to the hot end"},
 		),
-		Path: choose(
-			Option{"hot", "Hot", "through the heated hot end"},
-			Option{"open", "Open path", "the filament comes out freely, the hot end is out of the way"},
-		),
-		Trial: choose(
-			Option{"one", "One speed", "all runs at the same slow speed"},
-			Option{"speeds", "Several speeds", "to tell slip from scale: repeats at each of them"},
-		),
-		Trip: choose(
-			Option{"one", "One length", "the same move each time"},
-			Option{"lengths", "Several lengths", "to tell the scale from a fixed offset: repeats at each of them"},
-			Option{"sides", "From both sides", "positions approached going up and coming down, for what is lost on reversal"},
-		),
-		Asked: readingInput(), AskedDeg: unit.Angles.Input("°", 0.001, 360_000),
-		Speed: speed,
+		trialEntry: newTrialEntry(),
+		Asked:      readingInput(), AskedDeg: unit.Angles.Input("°", 0.001, 360_000),
+		Speed: testSpeedInput(),
 		Done:  Checks{options: readiness},
 		Read: choose(
 			Option{"rest", "Mark and remaining", "a mark on the filament, and what is left up to it"},
@@ -127,7 +111,7 @@ func newMeasure() *measureSheet {
 			Option{"each", "Read for each run", "the mark's distance is a reading too"},
 		),
 		Mark: readingInput(),
-		At:   listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](speed),
+		At:   listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](testSpeedInput()),
 		Want: lengthsOf(readingInput()), first: newRoundEntry("run", 5),
 		target:  &Group{Noun: "target", Least: 1, Start: 3, Most: MostRows},
 		Targets: lengthsOf(positionInput()), Up: lengthsOf(positionInput()), Down: lengthsOf(positionInput()),

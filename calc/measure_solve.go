@@ -35,30 +35,6 @@ func (s *measureSheet) tolerance() float64 {
 	return travelTolerance
 }
 
-// A method is what sort of test the readings are.
-type method int
-
-const (
-	oneLength method = iota
-	severalSpeeds
-	severalLengths
-	bothSides
-)
-
-func (s *measureSheet) method() method { return methodOf(s.Trial, s.Trip) }
-
-func methodOf(trial, trip Choice) method {
-	switch {
-	case trial.Word == "speeds":
-		return severalSpeeds
-	case trip.Word == "lengths":
-		return severalLengths
-	case trip.Word == "sides":
-		return bothSides
-	}
-	return oneLength
-}
-
 // instrument is what lengths are read with; for angles there is none to tell.
 func (s *measureSheet) instrument() (measure.Instrument, bool) {
 	if s.rotary() {

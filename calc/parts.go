@@ -14,15 +14,9 @@ var partsPage = Page{
 	Example: "v=1&name=Heron%20feed,Plover%20X,Plover%20Y,Plover%20Z&out=roller,,,screw&angle=1.8,1.8,1.8,1.8&micro=16,16,16,16" +
 		"&gears=pairs&driving=12&driven=54&pitch=,2,2&teeth=,18,18&screw=,,,Tr10x4%28P2%29&roller=8.5",
 	Outputs: concat(
-		settingOutputs("", ""),
+		settingOutputs("", ""), axisOutputs,
 		[]Output{
-			{"stepsin", "Steps per inch", "steps/in"},
-			{"turnin", "Travel per motor turn in inches", "in/rev"},
-			{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
 			{"ratio", "Gear ratio: motor turns for one output turn", "1"},
-			{"fullsteps", "Full steps per motor turn", "steps/rev"},
-			{"fullstep", "Travel per full step", "mm or °"},
-			{"microstep", "Travel per microstep", "mm or °"},
 			{"teeth", "Teeth of the pulley or pinion that a setting implies", "1"},
 			{"lead", "Lead of the screw that a setting implies", "mm"},
 			{"diameter", "Effective diameter of the roller that a setting implies", "mm"},

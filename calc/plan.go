@@ -49,10 +49,8 @@ var (
 )
 
 type planSheet struct {
-	Axis   Choice
-	Path   Choice
-	Trial  Choice
-	Trip   Choice
+	Axis Choice
+	trialEntry
 	Wanted unit.Input[unit.Percent]
 	tool   toolEntry
 	// Scatter is the standard deviation of the runs, as an earlier sheet shows it.
@@ -76,22 +74,20 @@ type planSheet struct {
 }
 
 func newPlan() *planSheet {
-	whole := newMeasure() // its choices are these
-	speed := whole.Speed
 	return &planSheet{
-		Axis: choose(whole.Axis.options[0], whole.Axis.options[1]),
-		Path: whole.Path, Trial: whole.Trial, Trip: whole.Trip,
-		Wanted:  unit.Percents.Input("%", 0.001, 50),
-		tool:    newToolEntry(Option{"none", "Not told yet", ""}),
-		Scatter: unit.Lengths.Input("mm", 0.0001, 100),
-		Letter:  choose(Option{"x", "X", ""}, Option{"y", "Y", ""}, Option{"z", "Z", "mind the bed"}),
-		From:    positionInput(), To: positionInput(),
+		Axis:       choose(axisFeed, axisTravel),
+		trialEntry: newTrialEntry(),
+		Wanted:     unit.Percents.Input("%", 0.001, 50),
+		tool:       newToolEntry(Option{"none", "Not told yet", ""}),
+		Scatter:    unit.Lengths.Input("mm", 0.0001, 100),
+		Letter:     choose(Option{"x", "X", ""}, Option{"y", "Y", ""}, Option{"z", "Z", "mind the bed"}),
+		From:       positionInput(), To: positionInput(),
 		Longest: unit.Lengths.Input("mm", longStep, 3000), Asked: unit.Lengths.Input("mm", longStep, 3000),
 		Runs:       unit.Kind[unit.Count]{Noun: "a number of runs", Example: "5", Whole: true, Units: []unit.Unit{{Also: []string{"run", "runs"}}}}.Input("", 2, MostRows),
 		Margin:     unit.Lengths.Input("mm", 1, 500),
-		Speed:      speed,
+		Speed:      testSpeedInput(),
 		speeds:     &Group{Noun: "speed", Least: 2, Start: 3, Most: 10},
-		At:         listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](speed),
+		At:         listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](testSpeedInput()),
 		Filament:   unit.Lengths.Input("mm", 0.5, 10),
 		Melt:       unit.VolumeRates.Input("mm³/s", 0.1, 1000),
 		Each:       unit.Durations.Input("s", 0, 3600),

@@ -33,7 +33,7 @@ func (a *planned) travelDrawing() Drawing {
 	s.tell(letter+" is free from ", from)
 	s.tell(" to ", to)
 	s.tell(", which is ", to-from)
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		return a.bothSidesDrawing(s)
 	}
 	s.tell(". The first ", slack)

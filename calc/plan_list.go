@@ -40,7 +40,7 @@ func (a *planned) during() Part {
 			say("Wait until nothing moves. Measure from the same place to the mark, about ", millimetres("", "", a.test.Mark-a.test.Commanded), ", and write it down as it is read."),
 			say("Mark anew, and repeat: " + a.runsText() + "."),
 		}})
-	case a.kind() == bothSides:
+	case a.method() == bothSides:
 		p.Blocks = append(p.Blocks, Steps{[]Line{
 			say("Go to each target going up, then to each coming down, always far enough beyond the end to turn round."),
 			say("Wait until nothing moves, and write down the position as it is read: " + a.runsText() + "."),
@@ -73,7 +73,7 @@ func (a *planned) after() Part {
 func (a *planned) toMeasure() Link {
 	var asked, speed, mark, at, want, targets []string
 	perMinute := func(v unit.Speed) string { return decimal(float64(v) * unit.Minute) }
-	switch a.kind() {
+	switch a.method() {
 	case bothSides:
 		for range a.design.Repeats {
 			for _, x := range a.targets() {
@@ -87,7 +87,7 @@ func (a *planned) toMeasure() Link {
 	}
 	if a.isFeed() {
 		mark = []string{decimal(a.test.Mark)}
-		if a.kind() == severalSpeeds {
+		if a.method() == severalSpeeds {
 			a.rounds(func(place, _ int) { at = append(at, perMinute(a.atSpeeds()[place])) })
 		} else {
 			speed = []string{perMinute(a.atSpeeds()[0])}

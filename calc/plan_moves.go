@@ -5,7 +5,7 @@ func (a *planned) program() *program {
 	if a.isFeed() {
 		return a.feedMoves()
 	}
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		return a.bothWays()
 	}
 	return a.travelMoves()

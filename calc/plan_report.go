@@ -71,7 +71,7 @@ func share(id string, u float64) Figure {
 // runsText is how many runs there are, in words.
 func (a *planned) runsText() string {
 	n := itoa(a.design.Repeats)
-	switch a.kind() {
+	switch a.method() {
 	case severalSpeeds:
 		return n + " at each of " + itoa(len(a.design.Places)) + " speeds"
 	case severalLengths:
@@ -85,7 +85,7 @@ func (a *planned) runsText() string {
 func (a *planned) answer() *Answer {
 	f := millimetres("length", capital(a.runsText())+" of", a.test.Commanded)
 	says := say("At ", a.perMinute("", a.atSpeeds()[0]))
-	switch a.kind() {
+	switch a.method() {
 	case severalSpeeds:
 		says = say(itoa(a.design.Runs()) + " runs in all")
 	case severalLengths:
@@ -96,7 +96,7 @@ func (a *planned) answer() *Answer {
 	if mark := a.test.Mark; mark > 0 {
 		says = append(says, say(", the mark at ", millimetres("", "", mark))...)
 	}
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		return &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
 	}
 	answer := &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
@@ -123,7 +123,7 @@ func (a *planned) meltRate(v unit.Speed) float64 {
 func (a *planned) figures() Part {
 	p := Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
 	all := []Figure{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		all = append(all, a.lost("lost"))
 	} else {
 		all = append(all, share("expanded", a.expected.Expanded()))
@@ -150,7 +150,7 @@ func (a *planned) figures() Part {
 
 // allRuns is how often something is read.
 func (a *planned) allRuns() int {
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		return 2 * len(targetShares) * a.design.Repeats
 	}
 	return a.design.Runs()
@@ -174,7 +174,7 @@ func (a *planned) doubts() []Block {
 	if a.test.Mark > 0 && float64(a.test.Mark-a.test.Commanded) < a.test.Commanded/10 {
 		doubt("The mark is less than a tenth beyond the length: if the drive feeds too much, it runs in.")
 	}
-	if a.isFeed() && a.kind() == oneLength {
+	if a.isFeed() && a.method() == oneLength {
 		limit := fastOpen
 		if a.Path.Word == "hot" {
 			limit = fastHot
@@ -206,11 +206,11 @@ var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 // trade sets length against runs: what each brings, and for the same uncertainty.
 func (a *planned) trade() (Part, bool) {
 	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		return p, false
 	}
 	p.Blocks = []Block{a.lengthChart("this plan")}
-	if a.kind() != oneLength {
+	if a.method() != oneLength {
 		return p, true
 	}
 	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
@@ -234,7 +234,7 @@ func (a *planned) trade() (Part, bool) {
 
 // speedTable shows the speeds of a slip test, and what it can tell.
 func (a *planned) speedTable() (Part, bool) {
-	if a.kind() != severalSpeeds {
+	if a.method() != severalSpeeds {
 		return Part{}, false
 	}
 	p := Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
@@ -264,7 +264,7 @@ func (a *planned) speedTable() (Part, bool) {
 
 // targetTable lists the positions of a test from both sides.
 func (a *planned) targetTable() (Part, bool) {
-	if a.kind() != bothSides {
+	if a.method() != bothSides {
 		return Part{}, false
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}

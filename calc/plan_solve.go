@@ -9,9 +9,6 @@ import (
 
 func (s *planSheet) isFeed() bool { return s.Axis.Word == "feed" }
 
-// kind is what sort of test it is.
-func (s *planSheet) kind() method { return methodOf(s.Trial, s.Trip) }
-
 // wanted is the expanded uncertainty to reach, as a share.
 func (s *planSheet) wanted() float64 {
 	switch {
@@ -37,7 +34,7 @@ func (s *planSheet) scatter() float64 {
 // said.
 func (s *planSheet) atSpeeds() []unit.Speed {
 	switch {
-	case s.kind() == severalSpeeds:
+	case s.method() == severalSpeeds:
 		var at []unit.Speed
 		for _, in := range s.At.Rows {
 			if in.Given {
@@ -78,7 +75,7 @@ func (s *planSheet) test(length float64) measure.Test {
 // design is where the runs lie.
 func (s *planSheet) design() measure.Design {
 	d := measure.Design{Repeats: usualRepeats}
-	switch s.kind() {
+	switch s.method() {
 	case severalSpeeds:
 		d.Zero = true
 		for _, v := range s.atSpeeds() {
@@ -197,7 +194,7 @@ func (s *planSheet) problems() []Problem {
 	if d := s.design(); s.Runs.Given && d.Runs() > MostRows {
 		add("runs", "that makes "+itoa(d.Runs())+" runs in all; there is room for "+itoa(MostRows)+". Write "+itoa(mostRepeats(d))+" at most.")
 	}
-	if at := s.atSpeeds(); s.kind() == severalSpeeds && allEqual(at) {
+	if at := s.atSpeeds(); s.method() == severalSpeeds && allEqual(at) {
 		add("at", "all runs are at one speed. Write at least two that differ, or choose One speed.")
 	}
 	return all
@@ -216,7 +213,7 @@ func allEqual(at []unit.Speed) bool {
 // takes. It is false where nothing is good enough and nothing was set.
 func (a *planned) solve() bool {
 	a.design = a.planSheet.design()
-	if a.kind() == bothSides {
+	if a.method() == bothSides {
 		a.test, a.enough = a.planSheet.test(a.span()), true
 		a.expected, _ = a.test.ExpectLost(a.design.Repeats) // two at least are asked for
 		return true
