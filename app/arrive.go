@@ -24,6 +24,9 @@ func arrived(ctx app.Context) {
 	}
 	path := ctx.Page().URL().Path
 	moved := arrival.shownPath != "" && arrival.shownPath != path
+	if moved {
+		app.Window().Call("announce", "") // what was said was about the other page
+	}
 	if moved && !arrival.back {
 		focus("title") // which may scroll to it
 		app.Window().Call("scrollTo", 0, 0)

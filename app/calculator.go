@@ -18,6 +18,7 @@ type calculator struct {
 	said    string // what screen readers were told last
 	lots    *lotRun
 	keep    keeping
+	folds   folds
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -36,6 +37,10 @@ func (c *calculator) load(fragment string) {
 	c.form = calc.Load(c.page, fragment)
 	c.lots = nil
 	c.keep = keeping{}
+	if c.folds == nil {
+		c.folds = folds{}
+	}
+	clear(c.folds) // not a new one: handlers hold on to it
 }
 
 // OnNav reads a link that was opened over this page.

@@ -49,7 +49,7 @@ func plotOf(c *calc.Chart) *plot {
 }
 
 // chart is a picture with what its marks mean, and the same in figures.
-func chart(c *calc.Chart) app.UI {
+func chart(c *calc.Chart, folds folds) app.UI {
 	p := plotOf(c)
 	parts := append(p.frame(), label("ask-point", "start", "Touch a point to read it.", 2, 11))
 	for _, l := range c.Curves {
@@ -68,7 +68,7 @@ func chart(c *calc.Chart) app.UI {
 		svg("svg", "class", "plot", "viewBox", "0 0 "+strconv.Itoa(chartWidth)+" "+strconv.Itoa(height), "role", "img", "aria-label", c.Alt()).Body(parts...),
 		app.P().Class("scales").Body(app.Span().Text("↑ "+c.Y.Title()), app.Span().Text("→ "+c.X.Title())),
 		legend(c),
-		app.Details().Class("values").Body(app.Summary().Text("Values"), table(c.Values())),
+		folds.fold("values-"+c.ID, "values", false, app.Text("Values"), table(c.Values())),
 	)
 }
 

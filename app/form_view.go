@@ -78,7 +78,7 @@ func (c *calculator) sectionFrame(fields []calc.Field, body []app.UI) app.UI {
 		return app.FieldSet().Class("section").Body(append([]app.UI{app.Legend().Text(s.Title)}, body...)...)
 	}
 	filled := slices.ContainsFunc(fields, c.form.Filled)
-	return app.Details().Class("section").Open(filled).Body(append([]app.UI{app.Summary().Text(s.Title)}, body...)...)
+	return c.folds.fold("section-"+fields[0].Key, "section", filled, app.Text(s.Title), body...)
 }
 
 // section is what is visible of neighbouring fields.

@@ -62,7 +62,7 @@ func (p *logPage) trendViews() app.UI {
 	}
 	var parts []app.UI
 	for _, t := range p.trends {
-		body := []app.UI{chart(&t.Chart)}
+		body := []app.UI{chart(&t.Chart, nil)}
 		for _, says := range t.Says {
 			body = append(body, app.P().Text(says))
 		}

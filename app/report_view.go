@@ -99,7 +99,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
 		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
-	), c.keepView())
+	), app.P().Class("only-paper").Text("The same sheet, to work on: "+url), c.keepView())
 }
 
 // shareClass makes the link stand out once there is something to show.
@@ -123,8 +123,7 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 		}
 		id := "part-" + p.ID
 		if p.Folded || p.Guide {
-			parts = append(parts, app.Details().Class("part").ID(id).Body(
-				append([]app.UI{app.Summary().Body(app.H2().Text(p.Title))}, blocks...)...))
+			parts = append(parts, c.folds.fold(id, "part", false, app.H2().Text(p.Title), blocks...))
 			continue
 		}
 		parts = append(parts, app.Section().Class("part").ID(id).Body(
@@ -152,7 +151,7 @@ func (c *calculator) block(b calc.Block) app.UI {
 	case calc.Drawing:
 		return drawing(b)
 	case calc.Chart:
-		return chart(&b)
+		return chart(&b, c.folds)
 	case calc.Bars:
 		return bars(b)
 	case calc.Lots:

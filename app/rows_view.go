@@ -66,7 +66,7 @@ func (c *calculator) rowHints(columns []calc.Field) app.UI {
 	if len(hints) <= 1 {
 		return app.Div().Class("hints").Body(hints...)
 	}
-	return app.Details().Class("hints").Body(append([]app.UI{app.Summary().Text("What goes where")}, hints...)...)
+	return c.folds.fold("hints-"+columns[0].Key, "hints", false, app.Text("What goes where"), hints...)
 }
 
 func (c *calculator) inAnyRow(f calc.Field) bool {

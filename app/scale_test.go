@@ -174,7 +174,7 @@ func TestChartsHoldAllTheyShow(t *testing.T) {
 // its legend names each sort once.
 func TestPicturesHoldEachPoint(t *testing.T) {
 	eachChart(t, func(t *testing.T, c *calc.Chart) {
-		markup := app.HTMLString(chart(c))
+		markup := app.HTMLString(chart(c, nil))
 		picture, rest, found := strings.Cut(markup, `class="legend"`)
 		require.True(t, found)
 		assert.Equal(t, len(c.Points), strings.Count(picture, `class="mark"`))

@@ -1,0 +1,23 @@
+package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// folds remembers, by ID, which folds of a page the person opened or closed:
+// go-app makes one into another when those before it come or go. Where there is
+// none, each fold keeps to itself.
+type folds map[string]bool
+
+// fold is a heading with what it opens. Until it is touched, open says whether
+// it is open.
+func (f folds) fold(id, class string, open bool, heading app.UI, body ...app.UI) app.UI {
+	fold := app.Details().ID(id).Class(class)
+	if f != nil {
+		if touched, ok := f[id]; ok {
+			open = touched
+		}
+		fold = fold.Open(open).OnToggle(func(ctx app.Context, e app.Event) {
+			f[id] = ctx.JSSrc().Get("open").Bool()
+		}, app.EventScope(id))
+	}
+	return fold.Body(append([]app.UI{app.Summary().Body(heading)}, body...)...)
+}
