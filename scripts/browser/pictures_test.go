@@ -24,12 +24,6 @@ func TestPictures(t *testing.T) {
 	}
 	paths["measure-wrong"] = "/measure/#v=1&steps=538.0&asked=8Omm&mark=105&rest=28.7,120&nozzle=4"
 	site := NewSite(t)
-	t.Run("readme", func(t *testing.T) {
-		p := site.NewPage(t)
-		p.Open(paths["measure"])
-		Eval[bool](p, `(document.getElementById("result").scrollIntoView(), true)`)
-		p.Screenshot(filepath.Join(dir, "readme.png"), false, false)
-	})
 	for name, path := range paths {
 		for _, screen := range []struct {
 			name          string
