@@ -43,12 +43,12 @@ func (a *flowed) section() Drawing {
 	s.tell(" wide and ", layer)
 	s.Alt += " high"
 	y := foot + 26
-	s.dim(Measure, 0, width, y, foot, "one line")
-	if n > 1 {
-		y += 22
+	if n > 1 { // above, so that none of its lines goes through the other's words
 		s.dim(Measure, width/2, width/2+pitch, y, foot, "spacing")
 		s.tell(", side by side every ", pitch)
+		y += 22
 	}
+	s.dim(Measure, 0, width, y, foot, "one line")
 	s.show = func(v float64) string { return a.reading("", "", v).String() }
 	s.dim(Measure, 0, wanted, 22, top, "should be")
 	s.tell(". It should be ", wanted)
@@ -57,7 +57,7 @@ func (a *flowed) section() Drawing {
 		y += 24
 		s.jaw(middle-mean/2, -7*per, foot+8)
 		s.jaw(middle+mean/2, 7*per, foot+8)
-		s.dim(Mark, middle-mean/2, middle+mean/2, y, foot+8, "caliper reads")
+		s.dim(Mark, middle-mean/2, middle+mean/2, y, y-10, "caliper reads")
 		s.tell("; the caliper reads ", mean)
 	}
 	return s.done(y+12, ".")

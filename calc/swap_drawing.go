@@ -67,7 +67,7 @@ func combs(all []combing, unit string) Drawing {
 		s.line(Body, 0, foot-16, 0, foot, long, foot, long, foot-16)
 		s.dim(Motion, 0, c.micro, foot+26, foot, "microstep")
 		s.tell("one microstep moves ", c.micro)
-		y = foot + 36
+		y = foot + 40
 	}
 	return s.done(y, ".")
 }
