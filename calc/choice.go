@@ -66,9 +66,11 @@ func (c *Choice) Plain(text string) string {
 func (c *Choice) About() string { return words(c.options) }
 
 func words(options []Option) string {
-	all := make([]string, len(options))
-	for i, o := range options {
-		all[i] = o.Word
+	var all []string
+	for _, o := range options {
+		if o.Word != "" { // that of nothing ticked
+			all = append(all, o.Word)
+		}
 	}
 	return strings.Join(all, ", ")
 }

@@ -89,11 +89,11 @@ func outputFields(section *Section, group *Group, suffix string, on, sized []Whe
 		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells, Suggest: suggest}
 	}
 	return []Field{
-		field("out", "Output element", "", on, c.kind),
+		field("out", "What moves the work", "", on, c.kind),
 		field("pitch", "Belt pitch", "From tooth to tooth.", with("belt"), c.pitch, "2 mm", "3 mm"),
 		field("teeth", "Pulley teeth", "", size("belt"), c.teeth, "16", "20"),
 		field("screw", "Screw", "Its designation such as Tr8x8(P2), its lead (8 mm), or pitch x starts (2 mm x 4).", size("screw"), c.screw),
-		field("roller", "Effective diameter of the roller, or the listed one", "Where it grips: less than its outer diameter. Measure afterwards, whatever is listed.", size("roller"), c.roller),
+		field("roller", "Effective diameter of the roller", "Where it grips: a little less than its outer diameter. The listed one will do to begin with; measure afterwards.", size("roller"), c.roller),
 		field("module", "Module of the rack", "", with("rack"), c.module),
 		field("pinion", "Pinion teeth", "", size("rack"), c.pinion),
 	}

@@ -40,7 +40,7 @@ func (t *toolEntry) fields(section *Section, prefix, label string, on []When) []
 		{Key: prefix + "tool", Label: label, Section: section, When: on, Cells: one(&t.Kind)},
 		{Key: prefix + "step", Label: "Its step", Hint: "The step of its display, or from line to line.", Section: section,
 			When: and(on, prefix+"tool", ownTool), Cells: one(&t.Step)},
-		{Key: prefix + "limits", Label: "Its limits of error, ±", Hint: "As stated for it. Leave it empty if you do not know: then only its step counts.", Section: section,
+		{Key: prefix + "limits", Label: "Its accuracy, ±", Hint: "The limits of error that its maker states. Empty: only its step counts.", Section: section,
 			When: told, Cells: one(&t.Limits)},
 	}
 }

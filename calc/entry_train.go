@@ -18,7 +18,7 @@ func newMotorEntry() motorEntry { return motorEntry{Angle: angleInput(), Micro: 
 
 const (
 	angleHint = "On the motor's label or in its data sheet: 1.8° is 200 full steps per turn, 0.9° is 400."
-	microHint = "As the driver is set, by jumpers or by software, whatever it smooths by itself."
+	microHint = "As the driver is set, by jumpers or by software. What it smooths by itself does not count."
 )
 
 var (
@@ -79,7 +79,7 @@ func newGearEntry(kinds ...Option) gearEntry {
 
 // Words of the kinds of gearing.
 var (
-	gearsUnknown = Option{"unknown", "Not told", "what depends on it is left out"}
+	gearsUnknown = Option{"unknown", "Not known", "what depends on it is left out"}
 	gearsNone    = Option{"none", "None", "the motor drives it directly"}
 	gearsPairs   = Option{"pairs", "Tooth pairs", "gears, or pulleys on a belt between them"}
 	gearsRatio   = Option{"ratio", "A ratio", "motor turns for one output turn"}

@@ -92,7 +92,7 @@ func newFlow() *flowSheet {
 	return &flowSheet{
 		Scale: choose(
 			Option{"unsure", "No, or not sure", "then measure the scale first"},
-			Option{scaleVerified, "Yes, verified", "a length asked for is the length that is fed"},
+			Option{scaleVerified, "Yes, it is right", "a length asked for is the length that is fed"},
 		),
 		By: choose(
 			Option{byWalls, "Wall thickness", "of a printed wall"},
@@ -120,7 +120,7 @@ func newFlow() *flowSheet {
 		Weighed: listOf[unit.Input[unit.Mass], *unit.Input[unit.Mass]](mass(0.01, 20_000)),
 		Across:  lengthsOf(length(0.2, 20)),
 		Aside:   listOf[Flag, *Flag](Flag{about: "the reading is set aside: it stays on view, and does not count"}),
-		tool:    newToolEntry(Option{"none", "Not told", "then only the scatter of the readings counts"}),
+		tool:    newToolEntry(Option{"none", "Not known", "then only the scatter of the readings counts"}),
 		Balance: mass(0.00001, 100), BalanceLimits: mass(0.00001, 100),
 		Tol: unit.Percents.Input("%", 0.001, 50),
 	}
@@ -131,7 +131,7 @@ var (
 	secFlowScale = &Section{Title: "First the scale"}
 	secFlowAim   = &Section{Title: "What should be there"}
 	secFlowRead  = &Section{Title: "What is there"}
-	secFlowTool  = &Section{Title: "What you read it with"}
+	secFlowTool  = &Section{Title: "What you read with"}
 )
 
 func (s *flowSheet) Fields() []Field {
@@ -147,21 +147,21 @@ func (s *flowSheet) Fields() []Field {
 	length := and(when("by", byMass, byDiameter), "stated", "length")
 	return concat(
 		[]Field{
-			{Key: "scale", Label: "Is the feed scale verified?", Hint: "A wrong scale would be hidden by the flow factor, so there is none before that.", Section: secFlowScale, Cells: one(&s.Scale)},
-			aim("by", "Found by", "", nil, &s.By),
-			aim("flow", "Flow factor now", "That the piece was printed with: 0.97 or 97 %. 1.00 if you leave it empty.", nil, &s.Flow),
+			{Key: "scale", Label: "Has the feed scale been checked?", Hint: "A wrong scale would be hidden by the flow factor, so there is none before that.", Section: secFlowScale, Cells: one(&s.Scale)},
+			aim("by", "Find it by", "", nil, &s.By),
+			aim("flow", "Flow factor now", "The one that the piece was printed with: 0.97 or 97 %. Empty: 1.00.", nil, &s.Flow),
 			aim("width", "Line width", "As set in the slicing step.", walls, &s.Width, "0.45"),
 			aim("layer", "Layer height", "Of the layers that you measure, not the first one.", walls, &s.Layer, "0.2"),
-			aim("walls", "Lines side by side", "How many make the wall. 1 if you leave it empty.", walls, &s.Walls, "1", "2", "4"),
-			aim("spacing", "Spacing of the lines", "Only if your slicing step states it; it then counts instead of the width. Else width less the rounding of the flanks.", walls, &s.Spacing),
+			aim("walls", "Lines side by side", "How many make the wall. Empty: 1.", walls, &s.Walls, "1", "2", "4"),
+			aim("spacing", "Spacing of the lines", "Only if your slicing step states it. Empty: worked out from line width and layer height.", walls, &s.Spacing),
 			aim("fused", "Lines side by side are", "", walls, &s.Fused),
 			aim("stated", "The slicing step states", "", mass, &s.Stated),
 			aim("used", "Filament that the piece takes", "As stated there, for all that you weigh. In mm, or write 4.12 m.", and(mass, "stated", "length"), &s.Used),
 			aim("planned", "Mass of the piece", "As stated there, for all that you weigh.", and(mass, "stated", "mass"), &s.Planned),
-			aim("included", "That is stated", "Change the factor there and see whether the number moves.", mass, &s.Included),
+			aim("included", "The amount is stated", "Change the factor there and see whether the number moves.", mass, &s.Included),
 			aim("set", "Filament diameter as set", "In the slicing step, not as measured.", length, &s.Set, "1.75", "2.85"),
 			aim("density", "Density of the filament", "From its label or data sheet, in g/cm³.", and(mass, "stated", "length"), &s.Density, "1.24", "1.27"),
-			aim("densitylimits", "The density is right within ±", "1 % if you leave it empty; labels are often no better than 1 to 2 %.", mass, &s.DensityLimits),
+			aim("densitylimits", "The density is right within ±", "Empty: 1 %. Labels are often no better than 1 to 2 %.", mass, &s.DensityLimits),
 
 			column("thick", "Thickness", "At several places of flat sides: not at a corner, the seam or the first layers.", walls, &s.Thick),
 			column("weighed", "Mass", "Each of a piece printed anew from the same file.", mass, &s.Weighed),
@@ -171,8 +171,8 @@ func (s *flowSheet) Fields() []Field {
 		s.tool.fields(secFlowTool, "", "Read with", when("by", byWalls, byDiameter)),
 		[]Field{
 			{Key: "balance", Label: "Step of the balance", Hint: "The step of its display.", Section: secFlowTool, When: mass, Cells: one(&s.Balance), Suggest: []string{"0.01", "0.1", "1"}},
-			{Key: "balancelimits", Label: "Its limits of error, ±", Hint: "As stated for it. Leave it empty if you do not know: then only its step counts.", Section: secFlowTool, When: mass, Cells: one(&s.BalanceLimits)},
-			{Key: "tol", Label: "Tolerance on the plastic, ±", Hint: "2 % unless you say otherwise: walls differ by about as much from place to place.", Section: secFlowTool, Cells: one(&s.Tol)},
+			{Key: "balancelimits", Label: "Its accuracy, ±", Hint: "The limits of error that its maker states. Empty: only its step counts.", Section: secFlowTool, When: mass, Cells: one(&s.BalanceLimits)},
+			{Key: "tol", Label: "Tolerance on the plastic, ±", Hint: "Empty: 2 %. Walls differ by about as much from place to place.", Section: secFlowTool, Cells: one(&s.Tol)},
 		},
 	)
 }

@@ -41,7 +41,7 @@ func (a *flowed) answer() *Answer {
 		keep.Label = "Leave the flow factor at"
 		answer.Label, answer.Keep = "What the readings give", &keep
 	case measure.MeasureMore, measure.NotWithThis:
-		answer.Label = "As far as it goes, flow factor"
+		answer.Label = "So far, flow factor"
 		answer.Says = append(answer.Says, say(" Do not enter this yet.")...)
 	}
 	return answer

@@ -109,7 +109,7 @@ func TestTicks(t *testing.T) {
 	f.Tick("nowhere", "slack", true)
 	assert.Equal(t, "v=1&done=filament", f.Fragment())
 	f = load(t, "measure", "v=1&done=slack,hope,slack")
-	assert.Contains(t, problems(f), "Checked off is “hope”: not one of the choices")
+	assert.Contains(t, problems(f), "Checks done is “hope”: not one of the choices. Write filament, path")
 	assert.Equal(t, "v=1&done=slack,hope", f.Fragment())
 }
 

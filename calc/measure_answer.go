@@ -100,7 +100,7 @@ func (a *measured) answer() *Answer {
 		answer.Label, answer.Keep = "What the readings give", &keep
 		answer.Says = say("The difference is within the tolerance: changing it would bring nothing.")
 	case a.judged.Verdict == measure.MeasureMore, a.judged.Verdict == measure.NotWithThis:
-		answer.Label = "As far as it goes, " + name
+		answer.Label = "So far, " + name
 		answer.Says = append(answer.Says, say(" Do not enter this yet.")...)
 	}
 	return answer
@@ -129,7 +129,7 @@ func (a *measured) secondVerdict() *Verdict {
 	v := a.wording().verdict(a.judgedThen, a.then.Error())
 	v.Title = map[VerdictKind]string{
 		Leave: "Done: the change did what it should", Change: "Still off after the change", MeasureMore: "Not sure yet: add runs after the change",
-		Hopeless: "Not to be told with this instrument and length", Either: "As near as it matters",
+		Hopeless: "Not with this instrument and length", Either: "As near as it matters",
 	}[v.Kind]
 	return v
 }

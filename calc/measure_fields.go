@@ -6,7 +6,7 @@ var (
 	secTest   = &Section{Title: "The test"}
 	secBefore = &Section{Title: "Before a reading is worth anything", Folded: true}
 	secRuns   = &Section{Title: "The readings"}
-	secTool   = &Section{Title: "What you read them with"}
+	secTool   = &Section{Title: "What you read with"}
 	secAgain  = &Section{Title: "After the change: the same test again", Folded: true}
 	secParts  = &Section{Title: "The drivetrain, for the other conventions", Folded: true}
 	secLine   = &Section{Title: "Your own line to send", Folded: true}
@@ -24,15 +24,15 @@ func (s *measureSheet) Fields() []Field {
 			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: one(&s.Drive)},
 			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: one(&s.Path)},
 			{Key: "trial", Label: "Runs at", Section: secTest, When: feed, Cells: one(&s.Trial)},
-			{Key: "trip", Label: "Moves of", Section: secTest, When: travel, Cells: one(&s.Trip)},
+			{Key: "trip", Label: "Moves", Section: secTest, When: travel, Cells: one(&s.Trip)},
 			{Key: "asked", Label: "Commanded length", Hint: "What the controller was asked to move in one run.",
 				Section: secTest, When: and(when("axis", "feed", "travel"), "trip", "one"), Cells: one(&s.Asked), Suggest: []string{"80", "100"}},
 			{Key: "askeddeg", Label: "Commanded angle", Hint: "What the controller was asked to turn in one run.",
 				Section: secTest, When: when("axis", "rotary"), Cells: one(&s.AskedDeg)},
-			{Key: "speed", Label: "Feed speed", Hint: "If you know it. A number alone is in mm/min, as in the F word of a move; 1.5 mm/s is read too.",
+			{Key: "speed", Label: "Feed speed", Hint: "If you know it. A number alone is in mm/min, as behind the F of a move; or write 1.5 mm/s.",
 				Section: secTest, When: and(feed, "trial", "one"), Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
 
-			{Key: "done", Label: "Checked off", Section: secBefore, When: feed, Cells: &s.Done},
+			{Key: "done", Label: "Checks done", Section: secBefore, When: feed, Cells: &s.Done},
 
 			{Key: "read", Label: "What you read", Section: secRuns, When: feed, Cells: one(&s.Read)},
 			{Key: "marks", Label: "The mark's distance", Section: secRuns, When: rest, Cells: one(&s.Marks)},
@@ -40,7 +40,7 @@ func (s *measureSheet) Fields() []Field {
 				Section: secRuns, When: and(rest, "marks", "set"), Cells: one(&s.Mark)},
 		},
 		s.first.fields(secRuns, "", nil,
-			Field{Key: "at", Label: "Feed speed", Hint: "In mm/min, or write 1.5 mm/s.", Section: secRuns,
+			Field{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min; or write 1.5 mm/s.", Section: secRuns,
 				When: and(feed, "trial", "speeds"), Group: s.first.group, Cells: &s.At},
 			Field{Key: "want", Label: "Commanded", Section: secRuns,
 				When: and(travel, "trip", "lengths"), Group: s.first.group, Cells: &s.Want},
@@ -54,7 +54,7 @@ func (s *measureSheet) Fields() []Field {
 		s.tool.fields(secTool, "", "Read with", when("axis", "feed", "travel")),
 		s.markTool.fields(secTool, "mark", "The mark was set with", rest),
 		[]Field{
-			{Key: "tol", Label: "Tolerance on the error, ±", Hint: "0.5 % for a feed axis and 0.2 % for others, unless you say otherwise.", Section: secTool, Cells: one(&s.Tol)},
+			{Key: "tol", Label: "Tolerance on the error, ±", Hint: "Empty: 0.5 % for a feed axis, 0.2 % for others.", Section: secTool, Cells: one(&s.Tol)},
 		},
 		s.second.fields(secAgain, again, and(when("trial", "one"), "trip", "one")),
 		s.motorEntry.fields(secParts),
@@ -88,7 +88,7 @@ var readiness = []Option{
 	{"relative", "Moves relative", "or the counter set to zero before each run; else the second run does not move"},
 	{"long", "Long feeds let through", "a controller that refuses long single feeds gets several short ones"},
 	{"mark", "Mark fine", "thin, and read at right angles, with the filament straight along the rule"},
-	{"driver", "Microsteps as the driver is set", "by jumpers or by software, whatever it smooths by itself"},
+	{"driver", "Microsteps as the driver is set", "by jumpers or by software; what it smooths by itself does not count"},
 	{"feeder", "Right feeder selected", "where there are several"},
 	{"guard", "Cold-feed guard", "lifted only for an open-path test, and noted down to be put back"},
 }

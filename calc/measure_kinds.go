@@ -72,8 +72,8 @@ func (a *measured) sides() (Part, bool) {
 	}
 	r := a.reversal
 	figures := []Figure{
-		{ID: "reversal", Label: "Reversal value, the largest difference", Value: r.B, Unit: "mm", Digits: 3},
-		{ID: "lost", Label: "Mean difference, up less down", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
+		{ID: "reversal", Label: "Lost on reversal, the largest (reversal value)", Value: r.B, Unit: "mm", Digits: 3},
+		{ID: "lost", Label: "Lost on reversal, mean (up less down)", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
 	}
 	p := Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
 		Figures{figures}, a.sideChart(),

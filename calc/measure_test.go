@@ -283,7 +283,7 @@ func TestMeasureTwoInstruments(t *testing.T) {
 	assert.InEpsilon(t, out(t, two, "combined"), out(t, own, "combined"), 1e-12)
 	limits := open(t, "measure", test+"&limits=0.3")
 	assert.Greater(t, out(t, limits, "combined"), out(t, one, "combined"))
-	assert.Contains(t, part(limits, "why"), "The limits of error")
+	assert.Contains(t, part(limits, "why"), "The accuracy that is stated")
 }
 
 func TestMeasureLots(t *testing.T) {

@@ -34,7 +34,7 @@ var partNames = map[string]string{
 	measure.Scatter:     "the runs differ among themselves",
 	measure.Placement:   "placing the mark and finding it again by eye",
 	measure.Resolution:  "the step of the instrument",
-	measure.Accuracy:    "the limits of error of the instrument",
+	measure.Accuracy:    "the accuracy that is stated for the instrument",
 	measure.Certificate: "the instrument's certificate",
 	measure.LineFit:     "how well the line is known",
 }

@@ -78,7 +78,7 @@ func newPlan() *planSheet {
 		Axis:       choose(axisFeed, axisTravel),
 		trialEntry: newTrialEntry(),
 		Wanted:     unit.Percents.Input("%", 0.001, 50),
-		tool:       newToolEntry(Option{"none", "Not told yet", ""}),
+		tool:       newToolEntry(Option{"none", "Not known yet", ""}),
 		Scatter:    unit.Lengths.Input("mm", 0.0001, 100),
 		Letter:     choose(Option{"x", "X", ""}, Option{"y", "Y", ""}, Option{"z", "Z", "mind the bed"}),
 		From:       positionInput(), To: positionInput(),
@@ -102,7 +102,7 @@ func (s *planSheet) Fields() []Field {
 	room := &Section{Title: "What there is room for"}
 	fixed := &Section{Title: "What you want to set yourself", Folded: true}
 	lines := &Section{Title: "Your own lines for the moves", Folded: true}
-	along := &Section{Title: "What goes along to the readings", Folded: true}
+	along := &Section{Title: "The setting, for the page that takes the readings", Folded: true}
 	feed, travel := when("axis", "feed"), when("axis", "travel")
 	hot := and(feed, "path", "hot")
 	scale := when("trip", "one", "lengths")
@@ -111,10 +111,10 @@ func (s *planSheet) Fields() []Field {
 			{Key: "axis", Label: "Axis", Section: what, Cells: one(&s.Axis)},
 			{Key: "path", Label: "Test", Section: what, When: feed, Cells: one(&s.Path)},
 			{Key: "trial", Label: "Runs at", Section: what, When: feed, Cells: one(&s.Trial)},
-			{Key: "trip", Label: "Moves of", Section: what, When: travel, Cells: one(&s.Trip)},
+			{Key: "trip", Label: "Moves", Section: what, When: travel, Cells: one(&s.Trip)},
 			{Key: "wanted", Label: "Uncertainty wanted, ±", Hint: "Of the error. Empty: 0.25 % for a feed axis and 0.1 % for a travel axis, half of the usual tolerance.", Section: good, When: scale, Cells: one(&s.Wanted), Suggest: []string{"0.5 %"}},
 		},
-		s.tool.fields(good, "", "Instrument that you will read it with", nil),
+		s.tool.fields(good, "", "Read with", nil),
 		[]Field{
 			{Key: "scatter", Label: "Scatter of the runs", Hint: "The spread that an earlier test showed. Empty: 0.15 mm for a mark on filament, 0.05 mm for a carriage.", Section: good, Cells: one(&s.Scatter)},
 			{Key: "letter", Label: "Its letter", Section: room, When: travel, Cells: one(&s.Letter)},
@@ -123,11 +123,11 @@ func (s *planSheet) Fields() []Field {
 			{Key: "longest", Label: "Longest feed", Hint: "Empty: as far as the instrument reaches to the mark.", Section: room, When: feed, Cells: one(&s.Longest)},
 			{Key: "runs", Label: "Runs", Hint: "Of each length, at each speed, or to each target from either side. Empty: as many as it takes, five as a rule and three at each of several places.", Section: fixed, Cells: one(&s.Runs)},
 			{Key: "asked", Label: "Commanded length", Hint: "Empty: as long as it takes.", Section: fixed, When: scale, Cells: one(&s.Asked)},
-			{Key: "margin", Label: "Mark beyond the length", Hint: "So that the mark stays outside even if too much is fed. Empty: a quarter of the length, 25 mm at least.", Section: fixed, When: feed, Cells: one(&s.Margin)},
+			{Key: "margin", Label: "Mark farther than the length by", Hint: "So that the mark stays outside even if too much is fed. Empty: a quarter of the length, 25 mm at least.", Section: fixed, When: feed, Cells: one(&s.Margin)},
 			{Key: "speed", Label: "Speed", Hint: "A number alone is in mm/min. Empty: 60 mm/min for feeding, 600 mm/min for travel, 120 mm/min for Z.", Section: fixed, When: when("trial", "one"), Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
-			{Key: "at", Label: "Feed speed", Hint: "In mm/min. All empty: 60, 180 and 360 mm/min.", Section: fixed, When: and(feed, "trial", "speeds"), Group: s.speeds, Cells: &s.At},
+			{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min. All empty: 60, 180 and 360 mm/min.", Section: fixed, When: and(feed, "trial", "speeds"), Group: s.speeds, Cells: &s.At},
 			{Key: "filament", Label: "Diameter of the filament", Hint: "For what the hot end must melt.", Section: fixed, When: hot, Cells: one(&s.Filament), Suggest: []string{"1.75", "2.85"}},
-			{Key: "melt", Label: "Most that it melts", Hint: "What your hot end is known to melt, in mm³/s.", Section: fixed, When: hot, Cells: one(&s.Melt)},
+			{Key: "melt", Label: "Most that the hot end melts", Hint: "If you know it, in mm³/s.", Section: fixed, When: hot, Cells: one(&s.Melt)},
 			{Key: "each", Label: "Time to read a run and mark anew", Hint: "Empty: one minute.", Section: fixed, Cells: one(&s.Each)},
 		},
 		s.movesEntry.fields(lines, nil),

@@ -88,7 +88,7 @@ func newRate() *rateSheet {
 		Compare:   choose(Option{"none", "As it is", ""}, Option{"swap", "Before and after a swap", "another setting or other microsteps"}),
 		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
 		Name:      nameList(),
-		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "with a retraction speed"}, Option{"rotary", "In degrees", "table, spindle"})),
+		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm, with a retraction speed"}, Option{"rotary", "In degrees", "table, spindle"})),
 		scaleRows: newScaleRows(), motorRows: newMotorRows(), Ratio: ratioRows(),
 		Work: speeds(), WorkDeg: turning(), Fast: speeds(), FastDeg: turning(), Back: speeds(),
 		Accel:    listOf[unit.Input[unit.Acceleration], *unit.Input[unit.Acceleration]](unit.Accelerations.Input("mm/s²", 0.1, unit.Million)),
@@ -114,7 +114,7 @@ func (s *rateSheet) Fields() []Field {
 	col := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
 		return Field{Key: key, Label: label, Hint: hint, Section: axes, When: on, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
-	const inSeconds = "A number alone is in mm per second; or write 3000 mm/min."
+	const inSeconds = "A number alone is in mm/s; or write 3000 mm/min."
 	const turns = "In degrees per second; or write 15 rev/min."
 	after := s.newMotor.fields(axes, s.axis, swap)
 	for i := range after {
@@ -138,17 +138,17 @@ func (s *rateSheet) Fields() []Field {
 			col("fastdeg", "Travel speed", turns, deg, &s.FastDeg),
 			col("back", "Retraction speed", "The fastest that a feeder moves. "+inSeconds, when("moves", "feed"), &s.Back),
 			col("accel", "Acceleration", "In mm/s², if you know it; not for axes in degrees.", mm, &s.Accel),
-			col("stepsnew", "Steps per mm after the swap", "Leave it empty if only motor or microsteps change.", concat(swap, mm), &s.StepsNew),
+			col("stepsnew", "Steps per mm after the swap", "Empty: only motor or microsteps change.", concat(swap, mm), &s.StepsNew),
 			col("stepsdegnew", "Steps per degree after the swap", "", concat(swap, deg), &s.DegNew),
 		},
 		after,
 		[]Field{
-			{Key: "limit", Label: "The most pulses per second", Hint: "That the controller makes: 40000, or 40 kHz.", Section: limit, Cells: one(&s.Limit)},
+			{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: limit, Cells: one(&s.Limit)},
 			{Key: "share", Label: "The limit holds", Section: limit, Cells: one(&s.Share)},
 			{Key: "hold", Label: "Holding torque", Hint: "From the motor's data sheet.", Section: motor, Cells: one(&s.Hold)},
 			{Key: "supply", Label: "Supply voltage of the driver", Hint: "From its label: no need to touch any wiring.", Section: motor, Cells: one(&s.Supply)},
 			{Key: "inductance", Label: "Inductance of a phase", Hint: "From the motor's data sheet, as it is wired. A number alone is in mH.", Section: motor, Cells: one(&s.Inductance)},
-			{Key: "current", Label: "Peak current of a phase", Hint: "As the driver is set. Where an effective value is stated, the peak is 1.41 times that.", Section: motor, Cells: one(&s.Current)},
+			{Key: "current", Label: "Peak current of a phase", Hint: "As the driver is set. Where an effective (RMS) value is stated, the peak is 1.41 times that.", Section: motor, Cells: one(&s.Current)},
 		},
 	)
 }

@@ -137,8 +137,8 @@ func TestRateRefuses(t *testing.T) {
 	}
 	problem("steps=80&work=fast", "Working speed in axis 1 is “fast”: not a speed")
 	problem("moves=rotary&stepsdeg=80&workdeg=90mm/s", "Working speed in axis 1 is “90mm/s”: not a turning speed")
-	problem("steps=80&work=10&limit=40GB", "The most pulses per second is “40GB”")
-	problem("steps=80&work=10&limit=-1", "The most pulses per second")
+	problem("steps=80&work=10&limit=40GB", "Most pulses per second is “40GB”")
+	problem("steps=80&work=10&limit=-1", "Most pulses per second")
 }
 
 // At the highest speed the limit is just reached, in either convention.

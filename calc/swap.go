@@ -55,7 +55,7 @@ func newSwap() *swapSheet {
 			{"gears", "Gears", "other teeth, or a whole feeder's gearing"},
 			{"out", "Pulley, belt, screw or roller", "what moves the work"},
 		}},
-		Moves:      choose(Option{"linear", "A carriage or nut", "by mm"}, Option{"feed", "Filament", "by mm"}, Option{"rotary", "A table that turns", "by degrees"}),
+		Moves:      choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm"}, Option{"rotary", "In degrees", "table, spindle"}),
 		scaleEntry: newScaleEntry(),
 		was:        newTrainEntry(), now: newTrainEntry(), kept: newTrainEntry(),
 		touchedEntry: newTouchedEntry(),
@@ -87,7 +87,7 @@ func (s *swapSheet) Fields() []Field {
 			{Key: "changed", Label: "What is different now", Section: what, Cells: &s.Changed},
 			{Key: "moves", Label: "It moves", Section: setting, Cells: one(&s.Moves)},
 		},
-		relabel(s.scaleEntry.fields(setting, "With all its digits.", "moves", "linear", "feed"), " before the swap"),
+		relabel(s.scaleEntry.fields(setting, "With all its digits.", "moves", "linear", "feed"), before),
 		[]Field{
 			angle("", before, ticked("angle"), parts, &s.was), angle(fresh, after, ticked("angle"), parts, &s.now),
 			micro("", before, ticked("micro"), parts, &s.was), micro(fresh, after, ticked("micro"), parts, &s.now),

@@ -43,8 +43,8 @@ func (e *touchedEntry) tunedFields(feed, travel []When) []Field {
 // speedFields ask for what pulse rates follow from.
 func (e *touchedEntry) speedFields(on []When) []Field {
 	return []Field{
-		{Key: "fastest", Label: "Fastest speed of this axis", Hint: "In mm/s, or write mm/min. For a feeder that is its retraction.", Section: secTouched, When: on, Cells: one(&e.Fastest)},
-		{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send.", Section: secTouched, When: on, Cells: one(&e.Limit)},
+		{Key: "fastest", Label: "Fastest speed of this axis", Hint: "A number alone is in mm/s; or write 3000 mm/min. For a feeder that is its retraction.", Section: secTouched, When: on, Cells: one(&e.Fastest)},
+		{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: secTouched, When: on, Cells: one(&e.Limit)},
 	}
 }
 

@@ -95,7 +95,7 @@ func TestCompare(t *testing.T) {
 	assert.Equal(t, Difference{"Steps per mm in this test", "538.0", "564.3"}, got["Steps per mm in this test"])
 	assert.Equal(t, Difference{"Remaining, run", "28.7, 28.9, 28.6", "not given"}, got["Remaining, run"])
 	assert.Equal(t, Difference{"Fed, run", "not given", "80.1, , 79.9"}, got["Fed, run"])
-	assert.Equal(t, Difference{"Checked off", "Roller clean", "Roller clean, Mark fine"}, got["Checked off"])
+	assert.Equal(t, Difference{"Checks done", "Roller clean", "Roller clean, Mark fine"}, got["Checks done"])
 	assert.Equal(t, "Mark and remaining", got["What you read"].Before)
 	assert.NotContains(t, got, "Commanded length")
 	assert.Empty(t, Compare(a, a).Differences)
