@@ -114,7 +114,7 @@ func (s *planSheet) Fields() []Field {
 			{Key: "trip", Label: "Moves", Section: what, When: travel, Cells: one(&s.Trip)},
 			{Key: "wanted", Label: "Uncertainty wanted, ±", Hint: "Of the error. Empty: 0.25 % for a feed axis and 0.1 % for a travel axis, half of the usual tolerance.", Section: good, When: scale, Cells: one(&s.Wanted), Suggest: []string{"0.5 %"}},
 		},
-		s.tool.fields(good, "", "Read with", nil),
+		s.tool.fields(good, "", "Instrument", nil),
 		[]Field{
 			{Key: "scatter", Label: "Scatter of the runs", Hint: "The spread that an earlier test showed. Empty: 0.15 mm for a mark on filament, 0.05 mm for a carriage.", Section: good, Cells: one(&s.Scatter)},
 			{Key: "letter", Label: "Its letter", Section: room, When: travel, Cells: one(&s.Letter)},

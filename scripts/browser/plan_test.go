@@ -14,7 +14,7 @@ func TestPlanATest(t *testing.T) {
 	dir := p.SaveTo()
 	p.Open("/plan/")
 	assert.Empty(t, answerOf(p))
-	assert.Contains(t, p.Text("#part-missing"), "Instrument that you will read it with")
+	assert.Contains(t, p.Text("#part-missing"), "give Instrument")
 	p.Choose("tool", "caliper-0.05")
 	assert.Equal(t, "80", answerOf(p))
 	p.Fill("wanted", "0,5")
