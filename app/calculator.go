@@ -46,10 +46,13 @@ func (c *calculator) load(fragment string) {
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
-	if fragment := here(); fragment != c.address {
-		c.load(fragment)
-		c.refill()
+	fragment := here()
+	if fragment == c.address {
+		ctx.PreventUpdate()
+		return
 	}
+	c.load(fragment)
+	c.refill()
 }
 
 // edit changes the form. The address follows when typing pauses, and so does
@@ -59,15 +62,25 @@ func (c *calculator) edit(change func(*calc.Form)) {
 	c.lots = nil
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
-	edit := c.edits
-	c.ctx.After(300*time.Millisecond, func(app.Context) {
-		if edit == c.edits {
-			c.writeAddress()
-		}
+	c.settled(300*time.Millisecond, func() {
+		c.writeAddress()
+		c.ctx.PreventUpdate()
 	})
-	c.ctx.After(time.Second, func(app.Context) {
+	c.settled(time.Second, func() { c.said = c.summary() })
+}
+
+// settled does something some time after an edit, unless another one followed.
+// It asks that before it disturbs the page: each dispatch costs a rendering.
+func (c *calculator) settled(wait time.Duration, do func()) {
+	edit := c.edits
+	c.ctx.Async(func() {
+		time.Sleep(wait)
 		if edit == c.edits {
-			c.said = c.summary()
+			c.ctx.Dispatch(func(app.Context) {
+				if edit == c.edits {
+					do()
+				}
+			})
 		}
 	})
 }

@@ -88,7 +88,7 @@ func (c *calculator) section(fields []calc.Field) []app.UI {
 		f := fields[i]
 		if f.Group == nil {
 			if c.form.Visible(f, 0) {
-				body = append(body, c.single(f))
+				body = append(body, &fieldView{State: c.cellState(f, 0), of: c})
 			}
 			i++
 			continue
@@ -138,25 +138,30 @@ func (c *calculator) cell(f calc.Field, row int) app.UI {
 	if describedBy != "" {
 		input = input.Aria("describedby", describedBy)
 	}
-	unit := ""
-	if u, ok := f.Cells.At(row).(interface {
-		Unit() string
-		Numeric() bool
-	}); ok {
-		if u.Numeric() {
-			input = input.Attr("inputmode", "decimal")
-		}
-		if !namesUnit(c.form.Text(f.Key, row)) {
-			unit = u.Unit()
-		}
+	if q, ok := f.Cells.At(row).(quantity); ok && q.Numeric() {
+		input = input.Attr("inputmode", "decimal")
 	}
 	return app.Div().Class("field").Body(
 		app.Label().For(id).Text(f.Label),
 		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(hintID(f)).Text(f.Hint) }),
-		app.Span().Class("entry").Body(input, app.Span().Class("unit").Aria("hidden", "true").Text(unit)),
+		app.Span().Class("entry").Body(input, app.Span().Class("unit").Aria("hidden", "true").Text(c.unitBeside(f, row))),
 		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f) }),
 		app.If(problem != "", func() app.UI { return app.P().Class("problem").ID(id + "-problem").Text(problem) }),
 	)
+}
+
+// A quantity is a value with a unit.
+type quantity interface {
+	Unit() string
+	Numeric() bool
+}
+
+// unitBeside is the unit that a text without one is read in.
+func (c *calculator) unitBeside(f calc.Field, row int) string {
+	if q, ok := f.Cells.At(row).(quantity); ok && !namesUnit(c.form.Text(f.Key, row)) {
+		return q.Unit()
+	}
+	return ""
 }
 
 func hintID(f calc.Field) string { return "f-" + f.Key + "-hint" }

@@ -109,7 +109,7 @@ func lookHTML(sheet string) (string, error) {
 		}}))
 	}
 	for _, block := range lookBlocks() {
-		blocks = append(blocks, c.block(block))
+		blocks = append(blocks, c.liveBlock(block))
 	}
 	c.keep = keeping{open: true, book: logbook.NewBook(logbook.Example()...), wrong: "keep-machine", problem: "Machine: no name is given."}
 	log := &logPage{entries: logbook.Example(), shown: listStep}

@@ -119,7 +119,7 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 		}
 		var blocks []app.UI
 		for _, b := range p.Blocks {
-			blocks = append(blocks, c.block(b))
+			blocks = append(blocks, c.liveBlock(b))
 		}
 		id := "part-" + p.ID
 		if p.Folded || p.Guide {
@@ -132,7 +132,19 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 	return app.Div().Class("parts").Body(parts...)
 }
 
-func (c *calculator) block(b calc.Block) app.UI {
+// liveBlock is a block that is rendered again only when it has changed, unless
+// it depends on more than itself.
+func (c *calculator) liveBlock(b calc.Block) app.UI {
+	switch b := b.(type) {
+	case calc.Lots:
+		return c.lotsView(b)
+	case calc.Ask:
+		return c.ask(b)
+	}
+	return &blockView{Block: b}
+}
+
+func block(b calc.Block) app.UI {
 	switch b := b.(type) {
 	case calc.Para:
 		return app.P().Body(line(b.Line)...)
@@ -154,10 +166,6 @@ func (c *calculator) block(b calc.Block) app.UI {
 		return chart(&b, c.folds)
 	case calc.Bars:
 		return bars(b)
-	case calc.Lots:
-		return c.lotsView(b)
-	case calc.Ask:
-		return c.ask(b)
 	case calc.Links:
 		var links []app.UI
 		for _, l := range b.All {

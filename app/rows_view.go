@@ -14,18 +14,14 @@ import (
 func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 	var rows []app.UI
 	for row := range c.form.Rows(columns[0]) {
-		var cells []app.UI
-		fields := 0
+		var cells []cellState
 		for _, f := range columns {
 			if c.form.Visible(f, row) {
-				cells = append(cells, c.rowCell(f, row))
-				if _, ok := valueOf[*calc.Flag](f, row); !ok {
-					fields++
-				}
+				cells = append(cells, c.cellState(f, row))
 			}
 		}
 		if len(cells) > 0 {
-			rows = append(rows, c.row(columns[0], row, rowClass(fields), cells))
+			rows = append(rows, &rowView{Cells: cells, of: c})
 		}
 	}
 	if len(rows) == 0 {
@@ -130,18 +126,30 @@ func (c *calculator) addRow(key string) {
 	})
 }
 
-// row is one row of the group that a column belongs to.
-func (c *calculator) row(first calc.Field, row int, class string, cells []app.UI) app.UI {
-	name := first.Group.Noun + " " + strconv.Itoa(row+1)
-	return app.FieldSet().Class(class).Body(
+// row is one row of a group, with the cells that have a part.
+func (c *calculator) row(states []cellState) app.UI {
+	var cells []app.UI
+	var group *calc.Group
+	fields := 0
+	for _, s := range states {
+		f, _ := c.form.Field(s.Key)
+		group = f.Group
+		cells = append(cells, c.rowCell(f, s.Row))
+		if _, ok := valueOf[*calc.Flag](f, s.Row); !ok {
+			fields++
+		}
+	}
+	key, row := states[0].Key, states[0].Row
+	name := group.Noun + " " + strconv.Itoa(row+1)
+	return app.FieldSet().Class(rowClass(fields)).Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
 		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
-				g, _ := c.rowsOf(first.Key)
+				g, _ := c.rowsOf(key)
 				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
 				c.refill()
-			}, app.EventScope(first.Key, row)),
+			}, app.EventScope(key, row)),
 	)
 }
 

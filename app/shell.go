@@ -10,20 +10,21 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 	}
 	return app.Div().Class("page").Body(
 		app.A().Class("skip").Href("#main").Text("Skip to the content"),
-		app.Header().Class("top").Body(
-			app.A().Class("brand").Href(root()+"/").Body(
-				app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28),
-				app.Span().Text(siteName),
-			),
-			menu(path),
-		),
+		&topView{Path: path},
 		app.Main().ID("main").Body(append([]app.UI{
 			app.H1().ID("title").TabIndex(-1).Text(title), lede,
 		}, content...)...),
-		app.Footer().Class("foot").Body(
-			app.P().Text("Nothing that you type leaves this device, except in a link that you choose to share."),
-			app.P().Text("The maker's instructions for your machine go first. No warranty: check every value before it moves a machine."),
+		&footView{},
+	)
+}
+
+func header(path string) app.UI {
+	return app.Header().Class("top").Body(
+		app.A().Class("brand").Href(root()+"/").Body(
+			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28),
+			app.Span().Text(siteName),
 		),
+		menu(path),
 	)
 }
 
@@ -37,4 +38,11 @@ func menu(path string) app.UI {
 		items = append(items, app.Li().Body(a))
 	}
 	return app.Nav().Aria("label", "Pages").Body(app.Ul().Body(items...))
+}
+
+func footer() app.UI {
+	return app.Footer().Class("foot").Body(
+		app.P().Text("Nothing that you type leaves this device, except in a link that you choose to share."),
+		app.P().Text("The maker's instructions for your machine go first. No warranty: check every value before it moves a machine."),
+	)
 }

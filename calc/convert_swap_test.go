@@ -148,7 +148,7 @@ func TestSwapHandsOverToMeasure(t *testing.T) {
 
 func TestConvertRowsCarryTheMotor(t *testing.T) {
 	f := open(t, "convert", "v=1&name=X&steps=80&angle=1.8&micro=16&ratio=1")
-	name, _ := f.field("name")
+	name, _ := f.Field("name")
 	f.AddRow(name.Group)
 	assert.Equal(t, "v=1&name=X&steps=80&angle=1.8,1.8&micro=16,16&ratio=1", f.Fragment())
 }

@@ -47,7 +47,8 @@ func Load(p Page, fragment string) *Form {
 	return f
 }
 
-func (f *Form) field(key string) (Field, bool) {
+// Field returns the field of a key.
+func (f *Form) Field(key string) (Field, bool) {
 	i, ok := f.index[key]
 	if !ok {
 		return Field{}, false
@@ -77,7 +78,7 @@ func (f *Form) solve() {
 	}
 	f.report = f.sheet.Solve()
 	for i, p := range f.report.Problems {
-		if field, ok := f.field(p.Key); ok {
+		if field, ok := f.Field(p.Key); ok {
 			f.report.Problems[i].Says = field.name(p.Row) + ": " + p.Says
 		}
 	}
@@ -150,7 +151,7 @@ func (f *Form) Filled(field Field) bool {
 
 // Set types text into a cell.
 func (f *Form) Set(key string, row int, text string) {
-	field, ok := f.field(key)
+	field, ok := f.Field(key)
 	if !ok || row < 0 || row >= f.most(field) {
 		return
 	}
@@ -166,7 +167,7 @@ func (f *Form) Set(key string, row int, text string) {
 
 // Tick ticks or clears an option of a field of Checks.
 func (f *Form) Tick(key, word string, on bool) {
-	field, ok := f.field(key)
+	field, ok := f.Field(key)
 	checks, isChecks := field.Cells.(*Checks)
 	if !ok || !isChecks {
 		return
@@ -236,6 +237,6 @@ func (f *Form) Report() Report { return f.report }
 
 // Label returns a field's label, for texts that name it.
 func (f *Form) Label(key string) string {
-	field, _ := f.field(key)
+	field, _ := f.Field(key)
 	return field.Label
 }

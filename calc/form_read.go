@@ -11,7 +11,7 @@ func (f *Form) read(fragment string) {
 		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
 	}
 	for _, p := range Split(fragment) {
-		switch field, known := f.field(p.Key); {
+		switch field, known := f.Field(p.Key); {
 		case p.Key == "v" && len(p.Cells) > 0:
 			if v := strings.Join(p.Cells, ","); v != Version {
 				f.notice("v", "The link says version "+quote(v)+"; this page reads version "+Version+". It is read as far as it is understood.")

@@ -76,7 +76,7 @@ func TestAmbiguousNumbersAreAsked(t *testing.T) {
 
 func TestRows(t *testing.T) {
 	f := load(t, "measure", "v=1&rest=1,2,3,4,5,6")
-	rest, ok := f.field("rest")
+	rest, ok := f.Field("rest")
 	require.True(t, ok)
 	assert.Equal(t, 6, f.Rows(rest))
 	f.RemoveRow(rest.Group, 1)
@@ -92,7 +92,7 @@ func TestRows(t *testing.T) {
 	f.Set("nowhere", 0, "6")
 	assert.Equal(t, 50, f.Rows(rest))
 	g := load(t, "convert", "v=1&name=X")
-	name, _ := g.field("name")
+	name, _ := g.Field("name")
 	g.RemoveRow(name.Group, 0)
 	assert.Equal(t, 1, g.Rows(name), "the last row is emptied, not taken away")
 	assert.Empty(t, g.Fragment())
@@ -187,14 +187,14 @@ func TestTextHasALimit(t *testing.T) {
 
 func TestAboutNamesConditions(t *testing.T) {
 	f := NewForm(swapPage)
-	field, _ := f.field("anglenew")
+	field, _ := f.Field("anglenew")
 	assert.Equal(t, "a step angle, 0.01 to 90°; only with changed=angle", About(field))
-	field, _ = f.field("anglekept")
+	field, _ = f.Field("anglekept")
 	assert.Contains(t, About(field), "only with changed≠angle")
-	field, _ = f.field("changed")
+	field, _ = f.Field("changed")
 	assert.Equal(t, "any of angle, micro, gears, out", About(field))
-	field, _ = f.field("turndeg")
+	field, _ = f.Field("turndeg")
 	assert.Contains(t, About(field), "only with moves=rotary and as=turn")
-	field, _ = f.field("screw")
+	field, _ = f.Field("screw")
 	assert.Contains(t, About(field), "Tr8x8(P2)")
 }

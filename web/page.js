@@ -58,10 +58,14 @@
       if (!place) continue;
       const now = place.textContent, before = shown[what];
       shown[what] = now;
-      if (before && before !== now && !matchMedia("(prefers-reduced-motion: reduce)").matches) {
-        place.animate({ boxShadow: ["0 .2em currentColor", "0 .2em transparent"] }, { duration: 1500, easing: "ease-in" });
-      }
+      if (before && before !== now && !matchMedia("(prefers-reduced-motion: reduce)").matches) mark(place);
     }
+  }
+  // Of opacity alone: the browser fades it without painting the page each frame.
+  const marks = new WeakMap();
+  function mark(place) {
+    if (marks.has(place)) marks.get(place).cancel();
+    marks.set(place, place.animate({ opacity: [1, 0] }, { duration: 1500, easing: "ease-in", pseudoElement: "::after" }));
   }
   const soon = () => { due = due || requestAnimationFrame(look); };
   for (const type of ["scroll", "resize", "focusin", "focusout"]) addEventListener(type, soon, { passive: true });

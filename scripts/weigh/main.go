@@ -3,7 +3,7 @@
 // compiler, the time from navigation to the calculator's first render, and that
 // from a key to the painted answer.
 //
-//	go run ./scripts/weigh [-runs 3]
+//	go run ./scripts/weigh [-runs 3] [-keys]
 package main
 
 import (
@@ -17,14 +17,15 @@ import (
 
 func main() {
 	runs := flag.Int("runs", 3, "`number` of starts to take the median of")
+	keys := flag.Bool("keys", false, "print only how long a key takes")
 	flag.Parse()
-	if err := run(*runs); err != nil {
+	if err := run(*runs, *keys); err != nil {
 		fmt.Fprintln(os.Stderr, "size:", err)
 		os.Exit(1)
 	}
 }
 
-func run(runs int) error {
+func run(runs int, keysOnly bool) error {
 	out, err := exec.Command("go", "env", "GOMOD").Output()
 	if err != nil {
 		return err
@@ -33,6 +34,9 @@ func run(runs int) error {
 	dist := filepath.Join(root, "dist")
 	if _, err := os.Stat(filepath.Join(dist, "web", "app.wasm")); err != nil {
 		return fmt.Errorf("there is no built site: run scripts/build first")
+	}
+	if keysOnly {
+		return printKeys(dist, 20*runs)
 	}
 	if err := printSizes(root, dist); err != nil {
 		return err

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// A page has a thousand elements, and a key changes some twenty of them. What
+// stands below are components of their own, because go-app renders a component
+// again only when one of its exported fields has changed.
+
+// A blockView is a block of a report.
+type blockView struct {
+	app.Compo
+	Block calc.Block
+}
+
+func (v *blockView) Render() app.UI { return block(v.Block) }
+
+// A topView is the head of every page.
+type topView struct {
+	app.Compo
+	Path string
+}
+
+func (v *topView) Render() app.UI { return header(v.Path) }
+
+// A footView is the foot of every page.
+type footView struct{ app.Compo }
+
+func (v *footView) Render() app.UI { return footer() }
+
+// A cellState is all that the look of a field's cell depends on.
+type cellState struct {
+	Key     string
+	Row     int
+	Chosen  string // the words that are chosen or ticked
+	Unit    string // beside a text
+	Problem string
+}
+
+func (c *calculator) cellState(f calc.Field, row int) cellState {
+	s := cellState{Key: f.Key, Row: row, Problem: c.form.ProblemAt(f.Key, row)}
+	if checks, ok := f.Cells.(*calc.Checks); ok {
+		for _, o := range checks.Options() {
+			if checks.Has(o.Word) {
+				s.Chosen += " " + o.Word
+			}
+		}
+		return s
+	}
+	switch v := f.Cells.At(row).(type) {
+	case *calc.Choice:
+		s.Chosen = v.Word
+	case *calc.Flag:
+		s.Chosen = v.String()
+	default:
+		s.Unit = c.unitBeside(f, row)
+	}
+	return s
+}
+
+// A fieldView is a field that stands by itself.
+type fieldView struct {
+	app.Compo
+	State cellState
+	of    *calculator
+}
+
+// CompoID keeps the element of one field from becoming that of another, with
+// what is typed in it.
+func (v *fieldView) CompoID() string { return v.State.Key }
+
+func (v *fieldView) Render() app.UI {
+	f, _ := v.of.form.Field(v.State.Key)
+	return v.of.single(f)
+}
+
+// A rowView is a row of a group.
+type rowView struct {
+	app.Compo
+	Cells []cellState
+	of    *calculator
+}
+
+// CompoID is that of its first column: see fieldView.
+func (v *rowView) CompoID() string { return v.Cells[0].Key }
+
+func (v *rowView) Render() app.UI { return v.of.row(v.Cells) }
