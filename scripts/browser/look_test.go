@@ -39,7 +39,7 @@ func TestBarMakesRoom(t *testing.T) {
 // not for those who want nothing to move.
 func TestWhatChangedIsMarked(t *testing.T) {
 	s := NewSite(t)
-	const marks = `document.querySelector(".headline data").getAnimations().length`
+	const marks = `document.querySelector(".headline data").getAnimations({subtree: true}).length`
 	for _, motion := range []string{"no-preference", "reduce"} {
 		p := s.NewPage(t)
 		p.Prefers("prefers-reduced-motion", motion)
