@@ -19,6 +19,7 @@ type calculator struct {
 	lots    *lotRun
 	keep    keeping
 	folds   folds
+	calm    calc.Report // as it was when typing paused last
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -35,6 +36,7 @@ func (c *calculator) OnInit() { c.load(here()) }
 func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
+	c.calm = c.form.Report()
 	c.lots = nil
 	c.keep = keeping{}
 	if c.folds == nil {
@@ -66,7 +68,10 @@ func (c *calculator) edit(change func(*calc.Form)) {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
 	})
-	c.settled(time.Second, func() { c.said = c.summary() })
+	c.settled(time.Second, func() {
+		c.said = c.summary()
+		c.calm = c.form.Report()
+	})
 }
 
 // settled does something some time after an edit, unless another one followed.

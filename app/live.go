@@ -14,9 +14,10 @@ import (
 type blockView struct {
 	app.Compo
 	Block calc.Block
+	folds folds
 }
 
-func (v *blockView) Render() app.UI { return block(v.Block) }
+func (v *blockView) Render() app.UI { return block(v.Block, v.folds) }
 
 // A topView is the head of every page.
 type topView struct {

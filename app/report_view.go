@@ -117,6 +117,7 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 		if p.Guide != guides {
 			continue
 		}
+		p = c.calmPart(p)
 		var blocks []app.UI
 		for _, b := range p.Blocks {
 			blocks = append(blocks, c.liveBlock(b))
@@ -132,6 +133,20 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 	return app.Div().Class("parts").Body(parts...)
 }
 
+// calmPart is what to show of a part. What is folded away follows when typing
+// pauses: nobody sees it meanwhile, and it is most of a page.
+func (c *calculator) calmPart(p calc.Part) calc.Part {
+	if !p.Folded && !p.Guide || c.folds["part-"+p.ID] {
+		return p
+	}
+	for _, calm := range c.calm.Parts {
+		if calm.ID == p.ID {
+			return calm
+		}
+	}
+	return p
+}
+
 // liveBlock is a block that is rendered again only when it has changed, unless
 // it depends on more than itself.
 func (c *calculator) liveBlock(b calc.Block) app.UI {
@@ -141,10 +156,10 @@ func (c *calculator) liveBlock(b calc.Block) app.UI {
 	case calc.Ask:
 		return c.ask(b)
 	}
-	return &blockView{Block: b}
+	return &blockView{Block: b, folds: c.folds}
 }
 
-func block(b calc.Block) app.UI {
+func block(b calc.Block, folds folds) app.UI {
 	switch b := b.(type) {
 	case calc.Para:
 		return app.P().Body(line(b.Line)...)
@@ -163,7 +178,7 @@ func block(b calc.Block) app.UI {
 	case calc.Drawing:
 		return drawing(b)
 	case calc.Chart:
-		return chart(&b, c.folds)
+		return chart(&b, folds)
 	case calc.Bars:
 		return bars(b)
 	case calc.Links:
