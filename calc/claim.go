@@ -8,16 +8,35 @@ import (
 	"striderule/calc/unit"
 )
 
-// claimKey carries, in a shared link, the result that its sender saw.
+// Edition names the calculations: it is raised with every change after which
+// the same entries give another result. A link carries that of its sender.
+const Edition = "2026-11"
+
+// claimKey carries, in a shared link, the result that its sender saw, as
+// output:value:uncertainty:edition; the last two may be missing.
 const claimKey = "saw"
 
-// claimDigits is how precisely a link carries it.
-const claimDigits = 10
+// How precisely a link carries the value and its uncertainty.
+const (
+	claimDigits  = 10
+	claimUDigits = 3
+)
 
 // A Claim is the headline result of a link's sender.
 type Claim struct {
-	Output string  // its ID
-	Value  float64 // in the output's unit
+	Output  string  // its ID
+	Value   float64 // in the output's unit
+	U       float64 // expanded uncertainty; 0 if it was not said
+	Edition string  // that made it; empty if it was not said
+}
+
+// claimOf is what a link says of an answer.
+func claimOf(a *Answer) Piece {
+	said := a.ID + ":" + unit.Trim(a.Value, claimDigits) + ":"
+	if a.U > 0 {
+		said += unit.Trim(a.U, claimUDigits)
+	}
+	return Piece{claimKey, []string{said + ":" + Edition}}
 }
 
 // A Check compares a sender's result with what this page works out.
@@ -34,30 +53,44 @@ const (
 
 // Check returns whether the sender saw the same result, with a sentence.
 func (f *Form) Check() (Check, string) {
-	if f.received == nil {
+	c := f.received
+	if c == nil {
 		return Unclaimed, ""
 	}
-	saw := unit.Trim(f.received.Value, claimDigits)
-	a := f.report.Answer
-	switch {
+	saw, name := unit.Trim(c.Value, claimDigits), ""
+	found := ""
+	switch a := f.report.Answer; {
 	case a == nil:
-		return Differs, "Differs: the link said " + saw + "; these entries give no result."
-	case a.ID != f.received.Output:
-		return Differs, "Differs: the link said " + f.received.Output + " " + saw + "; these entries give " + a.ID + " " + unit.Trim(a.Value, claimDigits) + "."
-	case math.Abs(a.Value-f.received.Value) > 1e-9*math.Abs(a.Value):
-		return Differs, "Differs: the link said " + saw + "; these entries give " + unit.Trim(a.Value, claimDigits) + "."
+		found = "no result"
+	case a.ID != c.Output:
+		name, found = c.Output+" ", a.ID+" "+unit.Trim(a.Value, claimDigits)
+	case math.Abs(a.Value-c.Value) > 1e-9*math.Abs(a.Value):
+		found = unit.Trim(a.Value, claimDigits)
+	case c.U > 0 && math.Abs(a.U-c.U) > 0.006*c.U: // half of the third digit
+		saw, found = "± "+unit.Trim(c.U, claimUDigits), "± "+unit.Trim(a.U, claimUDigits)
+	default:
+		return Same, "Same result as when this sheet was sent or kept."
 	}
-	return Same, "Same result as when this sheet was sent or kept."
+	says := "Differs: the link said " + name + saw + "; these entries give " + found + "."
+	if c.Edition != "" && c.Edition != Edition {
+		says += " The link was made by edition " + c.Edition + " of the calculations; this is edition " + Edition + "."
+	}
+	return Differs, says
 }
 
 // ShareFragment is Fragment with the headline result for the receiver's check.
-func (f *Form) ShareFragment() string {
-	pieces := f.pieces()
+func (f *Form) ShareFragment() string { return Join(f.claimed(f.pieces())) }
+
+// claimed adds the headline result to the pieces of a sheet.
+func (f *Form) claimed(pieces []Piece) []Piece {
 	if a := f.report.Answer; a != nil && len(pieces) > 0 {
-		pieces = append(pieces, Piece{claimKey, []string{a.ID + ":" + unit.Trim(a.Value, claimDigits)}})
+		return append(pieces, claimOf(a))
 	}
-	return Join(pieces)
+	return pieces
 }
+
+// mostClaim is how long a sender's result may be, in characters.
+const mostClaim = 80
 
 // receive takes a sender's result from a link.
 func (f *Form) receive(cells []string) {
@@ -66,11 +99,15 @@ func (f *Form) receive(cells []string) {
 		return
 	}
 	text := strings.Join(cells, ",")
-	id, number, _ := strings.Cut(text, ":")
-	v, err := strconv.ParseFloat(number, 64)
-	if err != nil || !unit.Finite(v) {
+	parts := append(strings.Split(text, ":"), "", "", "")
+	v, err := strconv.ParseFloat(parts[1], 64)
+	u, errU := 0.0, error(nil)
+	if parts[2] != "" {
+		u, errU = strconv.ParseFloat(parts[2], 64)
+	}
+	if err != nil || errU != nil || !unit.Finite(v) || !unit.Finite(u) || u < 0 || len(text) > mostClaim {
 		f.notice(claimKey, "The result that the sender saw, "+quote(text)+", is not a number: there is nothing to compare with.")
 		return
 	}
-	f.received = &Claim{id, v}
+	f.received = &Claim{parts[0], v, u, parts[3]}
 }

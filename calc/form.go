@@ -19,6 +19,11 @@ type Form struct {
 	unknown  []Piece   // of that link, kept
 	received *Claim
 	report   Report
+
+	before map[string][]string // the sheet to compare with, nil if there is none
+	origin string              // the link that brought it, if that is known
+	sent   map[string][]string // the sheet as it was sent, until it is changed
+	link   string              // that brought it
 }
 
 // NewForm returns a page's form with nothing typed.
@@ -27,6 +32,21 @@ func NewForm(p Page) *Form { return Load(p, "") }
 // Load returns the form that a link's fragment describes. Every string can be
 // loaded: what cannot be understood is kept and told in Problems.
 func Load(p Page, fragment string) *Form {
+	f := untyped(p)
+	was := f.read(fragment)
+	f.solve()
+	f.receiveSheet(fragment, was)
+	for _, field := range f.fields {
+		if f.Filled(field) && !f.anyVisible(field) {
+			f.notices = append(f.notices, Problem{field.Key, 0,
+				field.Label + " is in the link, but has no part in the answer with the choices made."})
+		}
+	}
+	return f
+}
+
+// untyped is a page's form before anything is read.
+func untyped(p Page) *Form {
 	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*Group]int{}}
 	f.fields = f.sheet.Fields()
 	f.index = make(map[string]int, len(f.fields))
@@ -34,14 +54,6 @@ func Load(p Page, fragment string) *Form {
 		f.index[field.Key] = i
 		if field.Group != nil {
 			f.rows[field.Group] = max(field.Group.Least, field.Group.Start)
-		}
-	}
-	f.read(fragment)
-	f.solve()
-	for _, field := range f.fields {
-		if f.Filled(field) && !f.anyVisible(field) {
-			f.notices = append(f.notices, Problem{field.Key, 0,
-				field.Label + " is in the link, but has no part in the answer with the choices made."})
 		}
 	}
 	return f
@@ -215,6 +227,9 @@ func (f *Form) RemoveRow(g *Group, row int) {
 func (f *Form) changed() {
 	f.received = nil
 	f.notices = nil
+	if f.sent != nil {
+		f.before, f.origin, f.sent = f.sent, f.link, nil
+	}
 	f.solve()
 }
 

@@ -5,11 +5,13 @@ import (
 	"strings"
 )
 
-func (f *Form) read(fragment string) {
+// read takes a link's pieces, and returns what its fields held before.
+func (f *Form) read(fragment string) (was map[string][]string) {
 	if cut, long := cutLong(fragment); long {
 		fragment = cut
 		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
 	}
+	was = map[string][]string{}
 	for _, p := range Split(fragment) {
 		switch field, known := f.Field(p.Key); {
 		case p.Key == "v" && len(p.Cells) > 0:
@@ -18,6 +20,7 @@ func (f *Form) read(fragment string) {
 			}
 		case p.Key == claimKey && p.Cells != nil:
 			f.receive(p.Cells)
+		case f.takeWas(was, p):
 		case !known:
 			f.keep(p, quote(p.Key)+" in the link is not a field of this page.")
 		case p.Cells == nil:
@@ -28,6 +31,7 @@ func (f *Form) read(fragment string) {
 			f.take(field, p.Cells)
 		}
 	}
+	return was
 }
 
 // cutLong cuts a fragment to MostLink characters, at the end of a piece.

@@ -144,7 +144,7 @@ func TestSendersResultIsChecked(t *testing.T) {
 	f.Set("asked", 0, "81")
 	c, _ = f.Check()
 	assert.Equal(t, Unclaimed, c, "changed entries are not what the sender saw")
-	assert.Equal(t, entries+"&saw=steps:564.3356643", open(t, "measure", entries).ShareFragment())
+	assert.Equal(t, entries+"&saw=steps:564.3356643:2.81:2026-11", open(t, "measure", entries).ShareFragment())
 }
 
 func TestReadAddress(t *testing.T) {

@@ -1,0 +1,218 @@
+package calc
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// wasMark begins the keys under which a reply carries what the changed fields
+// held before: only they travel twice.
+const wasMark = "was-"
+
+// MostAlone is up to how many changes the effect of each alone is worked out.
+const MostAlone = 12
+
+// A Difference is an entry that differs from the sheet before.
+type Difference struct {
+	Key           string
+	Row           int
+	Name          string // of the entry
+	Before, After string // as typed; empty where nothing was
+	Alone         *Answer
+}
+
+// A Comparison is what differs between two states of a sheet. Its changes may
+// be the person's own, or those of the sender of a reply.
+type Comparison struct {
+	Theirs        bool // they came with the link
+	Differences   []Difference
+	Before, After *Answer // nil where there is no result
+}
+
+// Compare returns what differs from the sheet as it was received, or, while a
+// reply is untouched, from the one that it replies to; nil if nothing does.
+func (f *Form) Compare() *Comparison {
+	if f.before == nil {
+		return nil
+	}
+	was := f.with(f.before)
+	c := &Comparison{Theirs: f.sent != nil, Before: was.report.Answer, After: f.report.Answer}
+	for _, field := range f.fields {
+		c.Differences = append(c.Differences, f.differencesOf(was, field)...)
+	}
+	if len(c.Differences) == 0 {
+		return nil
+	}
+	if len(c.Differences) > 1 && len(c.Differences) <= MostAlone {
+		for i := range c.Differences {
+			c.Differences[i].Alone = f.alone(c.Differences[i])
+		}
+	}
+	return c
+}
+
+// with is the same form with other text.
+func (f *Form) with(text map[string][]string) *Form {
+	g := untyped(f.Page)
+	for key, cells := range text {
+		if field, ok := g.Field(key); ok {
+			g.take(field, cells)
+		}
+	}
+	g.solve()
+	return g
+}
+
+// alone is the answer with nothing but one change made.
+func (f *Form) alone(d Difference) *Answer {
+	text := maps.Clone(f.before)
+	text[d.Key] = f.text[d.Key]
+	if d.Row >= 0 {
+		cells := slices.Clone(f.before[d.Key])
+		for len(cells) <= d.Row {
+			cells = append(cells, "")
+		}
+		cells[d.Row] = f.Text(d.Key, d.Row)
+		text[d.Key] = cells
+	}
+	return f.with(text).report.Answer
+}
+
+// differencesOf compares a field that has a part now, cell by cell, or as a whole where rows came or
+// went: which of them it was is not known.
+func (f *Form) differencesOf(was *Form, field Field) []Difference {
+	old, _ := was.Field(field.Key)
+	before, after := was.plainCells(old), f.plainCells(field)
+	if slices.Equal(before, after) || !f.anyVisible(field) {
+		return nil
+	}
+	if field.Group == nil || len(before) != len(after) {
+		return []Difference{{Key: field.Key, Row: -1, Name: field.Label, Before: told(old, before), After: told(field, after)}}
+	}
+	var all []Difference
+	for row := range before {
+		if before[row] != after[row] {
+			all = append(all, Difference{Key: field.Key, Row: row, Name: field.name(row),
+				Before: told(old, before[row:row+1]), After: told(field, after[row:row+1])})
+		}
+	}
+	return all
+}
+
+// told is a field's text for people: options by their label.
+func told(field Field, cells []string) string {
+	var texts []string
+	for _, cell := range cells {
+		texts = append(texts, labelled(field, cell))
+	}
+	if choice := choiceOf(field); choice != nil && len(texts) == 0 {
+		return choice.options[0].Label
+	}
+	return strings.Join(texts, ", ")
+}
+
+// labelled is a cell's text, or the label of the option that it chooses.
+func labelled(field Field, cell string) string {
+	var options []Option
+	if checks, ok := field.Cells.(*Checks); ok {
+		options = checks.options
+	} else if choice := choiceOf(field); choice != nil {
+		options = choice.options
+		if cell == "" {
+			return options[0].Label
+		}
+	}
+	for _, o := range options {
+		if o.Word == cell {
+			return o.Label
+		}
+	}
+	return cell
+}
+
+func choiceOf(field Field) *Choice {
+	if field.Cells.Len() > 0 {
+		if choice, ok := field.Cells.At(0).(*Choice); ok {
+			return choice
+		}
+	}
+	return nil
+}
+
+// ReplyFragment is ShareFragment with what the sheet was before, for the same
+// comparison on the receiver's page.
+func (f *Form) ReplyFragment() string { return Join(f.claimed(f.compared())) }
+
+// AddressFragment is Fragment with what the sheet was before, for the page's own
+// address: a page that is loaded again still knows it.
+func (f *Form) AddressFragment() string { return Join(f.compared()) }
+
+// compared are the pieces of the sheet and of what its changed fields were.
+func (f *Form) compared() []Piece {
+	pieces := f.pieces()
+	if f.before == nil {
+		return pieces
+	}
+	if pieces == nil { // emptied, which is a change too
+		pieces = []Piece{{"v", []string{Version}}}
+	}
+	was := f.with(f.before)
+	for _, field := range f.fields {
+		old, _ := was.Field(field.Key)
+		before := was.plainCells(old)
+		if slices.Equal(before, f.plainCells(field)) {
+			continue
+		}
+		if len(before) == 0 {
+			before = []string{""}
+		}
+		pieces = append(pieces, Piece{wasMark + field.Key, before})
+	}
+	return pieces
+}
+
+// AsReceived is the fragment that brings back the sheet to compare with; empty
+// if there is none.
+func (f *Form) AsReceived() string {
+	if f.origin != "" {
+		return f.origin
+	}
+	if f.before == nil {
+		return ""
+	}
+	return f.with(f.before).Fragment()
+}
+
+// takeWas reads what a field held before. It reports whether it is one.
+func (f *Form) takeWas(was map[string][]string, p Piece) bool {
+	key, marked := strings.CutPrefix(p.Key, wasMark)
+	field, known := f.Field(key)
+	if !marked || !known || p.Cells == nil || was[key] != nil {
+		return false
+	}
+	was[key] = p.Cells[:min(len(p.Cells), f.most(field))]
+	return true
+}
+
+// receiveSheet notes what a link brought, to compare with.
+func (f *Form) receiveSheet(fragment string, was map[string][]string) {
+	if len(was) > 0 {
+		f.before = f.plainText()
+		maps.Copy(f.before, was)
+	}
+	if f.received != nil { // it comes from somebody, or out of the log
+		f.sent, f.link = f.plainText(), fragment
+	}
+}
+
+// plainText is the text of all fields as a link carries it.
+func (f *Form) plainText() map[string][]string {
+	all := map[string][]string{}
+	for _, field := range f.fields {
+		if cells := f.plainCells(field); len(cells) > 0 {
+			all[field.Key] = cells
+		}
+	}
+	return all
+}

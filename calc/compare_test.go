@@ -1,0 +1,159 @@
+package calc
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+const (
+	heron      = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
+	heronShare = heron + "&saw=steps:564.3356643:2.81:2026-11"
+)
+
+func TestOwnSheetHasNothingToCompareWith(t *testing.T) {
+	f := load(t, "measure", heron)
+	f.Set("asked", 0, "90")
+	assert.Nil(t, f.Compare(), "nobody sent it")
+	assert.Empty(t, f.AsReceived())
+	assert.Equal(t, f.Fragment(), f.AddressFragment())
+}
+
+func TestReplyToASheet(t *testing.T) {
+	f := load(t, "measure", heronShare)
+	assert.Nil(t, f.Compare(), "nothing is changed yet")
+	f.Set("asked", 0, "90")
+	f.Set("rest", 1, "28,4")
+	c := f.Compare()
+	require.NotNil(t, c)
+	assert.False(t, c.Theirs)
+	require.Len(t, c.Differences, 2)
+	asked, rest := c.Differences[0], c.Differences[1]
+	assert.Equal(t, []string{"Commanded length", "80", "90"}, []string{asked.Name, asked.Before, asked.After})
+	assert.Equal(t, []string{"Remaining in run 2", "28.9", "28.4"}, []string{rest.Name, rest.Before, rest.After})
+	// 538·80/76.2667 and, with one change each, 538·90/76.2667 and 538·80/76.4333.
+	assert.InDelta(t, 564.335664, c.Before.Value, 1e-6)
+	assert.InDelta(t, 634.877622, asked.Alone.Value, 1e-6)
+	assert.InDelta(t, 563.105102, rest.Alone.Value, 1e-6)
+	assert.InDelta(t, 633.493240, c.After.Value, 1e-6)
+
+	assert.Equal(t, heronShare, f.AsReceived(), "exactly as it came")
+	reply := f.ReplyFragment()
+	assert.Equal(t, "v=1&steps=538.0&asked=90&mark=105&rest=28.7,28.4,28.6&was-asked=80&was-rest=28.7,28.9,28.6&saw=steps:633.4932403:3.15:2026-11", reply)
+
+	// The next person sees the same, before touching anything.
+	g := load(t, "measure", reply)
+	check, says := g.Check()
+	assert.Equal(t, Same, check, says)
+	d := g.Compare()
+	require.NotNil(t, d)
+	assert.True(t, d.Theirs)
+	c.Theirs = true
+	assert.Equal(t, c, d)
+	assert.Equal(t, heron, g.AsReceived(), "the sheet that it replies to")
+	assert.Empty(t, g.Problems())
+
+	// Whose changes are then held against the reply, not against the first sheet.
+	g.Set("mark", 0, "106")
+	d = g.Compare()
+	require.Len(t, d.Differences, 1)
+	assert.Equal(t, "Mark at", d.Differences[0].Name)
+	assert.Nil(t, d.Differences[0].Alone, "alone and together are the same")
+	assert.Equal(t, reply, g.AsReceived())
+	g.Set("mark", 0, "105")
+	assert.Nil(t, g.Compare(), "all is as received")
+}
+
+func TestOwnAddressKeepsTheComparison(t *testing.T) {
+	f := load(t, "measure", heronShare)
+	f.Set("asked", 0, "90")
+	g := load(t, "measure", f.AddressFragment())
+	assert.Equal(t, f.Compare().Differences, g.Compare().Differences)
+	assert.False(t, g.Compare().Theirs)
+	g.Set("mark", 0, "106")
+	assert.Len(t, g.Compare().Differences, 2, "still held against what was received")
+	f.Set("steps", 0, "")
+	f.Set("asked", 0, "")
+	f.Set("mark", 0, "")
+	for row := range 3 {
+		f.Set("rest", row, "")
+	}
+	g = load(t, "measure", f.AddressFragment())
+	assert.Len(t, g.Compare().Differences, 4, "emptied, and it is known what was there: %s", f.AddressFragment())
+	assert.Equal(t, heron, g.AsReceived())
+}
+
+func TestComparisonNamesChoicesAndRows(t *testing.T) {
+	f := load(t, "measure", heronShare)
+	f.Set("tool", 0, "caliper-0.05")
+	f.Set("rest", 3, "28.8")
+	c := f.Compare()
+	require.Len(t, c.Differences, 2)
+	rest, tool := c.Differences[0], c.Differences[1]
+	field, _ := f.Field("tool")
+	options := field.Cells.At(0).(*Choice).Options()
+	assert.Equal(t, options[0].Label, tool.Before, "the default by its name")
+	assert.Equal(t, "Caliper, 0.05 mm", tool.After)
+	assert.Equal(t, []string{"Remaining", "28.7, 28.9, 28.6", "28.7, 28.9, 28.6, 28.8"}, []string{rest.Name, rest.Before, rest.After}, "a row came: the whole list")
+}
+
+func TestHostileComparisons(t *testing.T) {
+	f := load(t, "measure", heron+"&was-nozzle=4&was-asked=1&was-asked=2&was-mark&was-steps=<b>x</b>")
+	says := problems(f)
+	for _, key := range []string{"was-nozzle", "was-asked", "was-mark"} {
+		assert.Contains(t, says, "“"+key+"”", "kept and told")
+	}
+	c := f.Compare()
+	require.Len(t, c.Differences, 2)
+	assert.Equal(t, "<b>x</b>", c.Differences[0].Before, "text like any other")
+	assert.Equal(t, "1", c.Differences[1].Before, "the first one counts")
+	assert.Nil(t, c.Before, "a sheet that is wrong has no result")
+}
+
+func TestClaims(t *testing.T) {
+	check := func(saw string) (Check, string) { return load(t, "measure", heron+"&saw="+saw).Check() }
+	c, _ := check("steps:564.3356643:2.81")
+	assert.Equal(t, Same, c, "an edition need not be said")
+	c, says := check("steps:564.3356643:1.81:2026-11")
+	assert.Equal(t, Differs, c)
+	assert.Equal(t, "Differs: the link said ± 1.81; these entries give ± 2.81.", says)
+	_, says = check("steps:566:2.81:2025-01")
+	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+Edition)
+	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", strings.Repeat("s", 90) + ":564"} {
+		f := load(t, "measure", heron+"&saw="+bad)
+		c, _ := f.Check()
+		assert.Equal(t, Unclaimed, c, bad)
+		assert.Contains(t, problems(f), "there is nothing to compare with", bad)
+	}
+}
+
+// Whatever is changed in whatever sheet: the receiver of the reply sees the
+// same differences and result, and can go back.
+func TestRepliesArriveWhole(t *testing.T) {
+	for _, p := range Pages {
+		t.Run(p.Slug, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) {
+				f := Load(p, Load(p, p.Example).ShareFragment())
+				fields := f.Fields()
+				for range rapid.IntRange(1, 4).Draw(t, "changes") {
+					field := fields[rapid.IntRange(0, len(fields)-1).Draw(t, "field")]
+					f.Set(field.Key, rapid.IntRange(0, min(5, f.most(field)-1)).Draw(t, "row"), rapid.SampledFrom([]string{"", "3", "12,5 mm", "8Omm", "yes", "a&b=c"}).Draw(t, "text"))
+				}
+				want := f.Compare()
+				g := Load(p, f.ReplyFragment())
+				got := g.Compare()
+				if want == nil {
+					require.Nil(t, got)
+					return
+				}
+				require.NotNil(t, got)
+				require.Equal(t, want.Differences, got.Differences)
+				require.Equal(t, want.After, got.After)
+				require.Equal(t, Load(p, p.Example).Fragment(), Load(p, g.AsReceived()).Fragment())
+			})
+		})
+	}
+}
