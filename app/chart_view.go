@@ -68,18 +68,8 @@ func chart(c *calc.Chart, folds folds) app.UI {
 		svg("svg", "class", "plot", "viewBox", "0 0 "+strconv.Itoa(chartWidth)+" "+strconv.Itoa(height), "role", "img", "aria-label", c.Alt()).Body(parts...),
 		app.P().Class("scales").Body(app.Span().Text("↑ "+c.Y.Title()), app.Span().Text("→ "+c.X.Title())),
 		legend(c),
-		values(c, folds),
+		folds.table("values-"+c.ID, "Values", c.Values),
 	)
-}
-
-// values are a chart's figures. They are made when they are asked for.
-func values(c *calc.Chart, folds folds) app.UI {
-	id := "values-" + c.ID
-	var body []app.UI
-	if folds == nil || folds[id] {
-		body = append(body, table(c.Values()))
-	}
-	return folds.fold(id, "values", false, app.Text("Values"), body...)
 }
 
 // frame is what the points are held against: bands, axes, ticks and the line of 0.

@@ -1,6 +1,10 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // folds remembers, by ID, which folds of a page the person opened or closed:
 // go-app makes one into another when those before it come or go. Where there is
@@ -20,4 +24,13 @@ func (f folds) fold(id, class string, open bool, heading app.UI, body ...app.UI)
 		}, app.EventScope(id))
 	}
 	return fold.Body(append([]app.UI{app.Summary().Body(heading)}, body...)...)
+}
+
+// table is a folded table. It is made when it is asked for.
+func (f folds) table(id, heading string, make func() calc.Table) app.UI {
+	var body []app.UI
+	if f == nil || f[id] {
+		body = append(body, table(make()))
+	}
+	return f.fold(id, "values", false, app.Text(heading), body...)
 }

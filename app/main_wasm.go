@@ -13,9 +13,9 @@ import (
 // mounting the page are tasks of their own then, between which the browser
 // answers to touch and keys. goappStart returns when the page is mounted.
 func main() {
-	// A page lives on a few MB. Collecting them a quarter as often takes a sixth
-	// off the time that a key costs.
-	debug.SetGCPercent(400)
+	// A page lives on a few MB. Collecting them an eighth as often takes the pause
+	// for it off nearly every key.
+	debug.SetGCPercent(800)
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"strconv"
+	"strings"
+
 	"striderule/calc"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -166,6 +169,9 @@ func block(b calc.Block, folds folds) app.UI {
 	case calc.Figures:
 		return figures(b)
 	case calc.Table:
+		if b.Folded {
+			return folds.table("table-"+b.Caption, "All "+strconv.Itoa(len(b.Rows))+" "+strings.ToLower(b.Caption), func() calc.Table { return b })
+		}
 		return table(b)
 	case calc.Steps:
 		return app.Ol().Body(items(b.Items)...)

@@ -151,7 +151,7 @@ func TestRepliesArriveWhole(t *testing.T) {
 				}
 				require.NotNil(t, got)
 				require.Equal(t, want.Differences, got.Differences)
-				require.Equal(t, want.After, got.After)
+				require.Equal(t, Load(p, f.Fragment()).Report().Answer, got.After, "an empty row at the end does not travel")
 				require.Equal(t, Load(p, p.Example).Fragment(), Load(p, g.AsReceived()).Fragment())
 			})
 		})

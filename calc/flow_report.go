@@ -172,6 +172,7 @@ func (a *flowed) table() Table {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
+	t.Folded = len(t.Rows) > MostAtSight
 	return t
 }
 

@@ -46,6 +46,7 @@ func (a *measured) runTable() Table {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
+	t.Folded = len(t.Rows) > MostAtSight
 	return t
 }
 

@@ -111,6 +111,9 @@ type Group struct {
 // MostRows is what no group may exceed.
 const MostRows = 50
 
+// MostAtSight is how many readings are listed in a report; more are folded away.
+const MostAtSight = 12
+
 // A Value is one typed cell: text in, text out. An empty text stands for the
 // value's default.
 type Value interface {

@@ -90,6 +90,7 @@ type (
 		Caption string
 		Head    []string
 		Rows    [][]Line
+		Folded  bool // opened on request
 	}
 	// Steps are to be done in order.
 	Steps struct{ Items []Line }

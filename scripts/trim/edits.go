@@ -52,6 +52,10 @@ var edits = []edit{
 	// states. The entries may be those of another tool of the same host, and
 	// where a browser refuses storage the exception would end the program.
 	replace{"pkg/app/engine.go", "\te.states.CleanupExpiredPersistedStates(e.baseContext())\n", ""},
+
+	// After an event go-app waits for up to a 120th of a second before it renders,
+	// to take several in one. A key and its answer have no time to wait.
+	replace{"pkg/app/app.go", "engine.Start(120)", "engine.Start(1000)"},
 }
 
 func nojson(file string) edit {
