@@ -163,18 +163,21 @@ func (f *Form) Filled(field Field) bool {
 
 // Set types text into a cell.
 func (f *Form) Set(key string, row int, text string) {
-	field, ok := f.Field(key)
-	if !ok || row < 0 || row >= f.most(field) {
-		return
+	if field, ok := f.Field(key); ok && row >= 0 && row < f.most(field) {
+		f.put(field, row, text)
+		f.changed()
 	}
-	for len(f.text[key]) <= row {
-		f.text[key] = append(f.text[key], "")
+}
+
+// put is Set without working anything out.
+func (f *Form) put(field Field, row int, text string) {
+	for len(f.text[field.Key]) <= row {
+		f.text[field.Key] = append(f.text[field.Key], "")
 	}
 	if field.Group != nil {
 		f.rows[field.Group] = max(f.rows[field.Group], row+1)
 	}
-	f.text[key][row] = OneLine(text)
-	f.changed()
+	f.text[field.Key][row] = OneLine(text)
 }
 
 // Tick ticks or clears an option of a field of Checks.
@@ -191,34 +194,6 @@ func (f *Form) Tick(key, word string, on bool) {
 		}
 	}
 	f.text[key] = ticked
-	f.changed()
-}
-
-// AddRow adds an empty row to a group and reports whether there was room.
-func (f *Form) AddRow(g *Group) bool {
-	if f.rows[g] >= g.Most {
-		return false
-	}
-	last := f.rows[g] - 1
-	f.rows[g]++
-	for _, field := range f.fields {
-		if field.Group == g && field.Carry && last >= 0 {
-			f.Set(field.Key, last+1, f.Text(field.Key, last))
-		}
-	}
-	f.changed()
-	return true
-}
-
-// RemoveRow takes a row out of a group; at its least number of rows it is
-// emptied instead.
-func (f *Form) RemoveRow(g *Group, row int) {
-	for _, field := range f.fields {
-		if field.Group == g && row < len(f.text[field.Key]) {
-			f.text[field.Key] = slices.Delete(f.text[field.Key], row, row+1)
-		}
-	}
-	f.rows[g] = max(g.Least, f.rows[g]-1)
 	f.changed()
 }
 

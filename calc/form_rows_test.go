@@ -1,0 +1,143 @@
+package calc
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func textsOf(f *Form, key string) []string {
+	field, _ := f.Field(key)
+	var all []string
+	for row := range f.Rows(field) {
+		all = append(all, f.Text(key, row))
+	}
+	return all
+}
+
+func TestPaste(t *testing.T) {
+	const marks = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
+	for _, c := range []struct {
+		name, fragment, key string
+		row                 int
+		text                string
+		want                map[string][]string
+		says                string
+	}{
+		{"a column, as a spreadsheet copies it", "v=1", "rest", 0, "28.7\r\n28.9\r\n28.6\r\n",
+			map[string][]string{"rest": {"28.7", "28.9", "28.6", "", ""}}, "Pasted into runs 1 to 3."},
+		{"blanks go, a decimal comma stays", "v=1", "rest", 1, " 28,7 \n\u00a028,9 mm\t\n\n  \n",
+			map[string][]string{"rest": {"", "28,7", "28,9 mm", "", ""}}, "Pasted into runs 2 to 3."},
+		{"over texts that stood there", marks, "rest", 1, "28.9\n29.1",
+			map[string][]string{"rest": {"28.7", "28.9", "29.1", "", ""}}, "Pasted into runs 2 to 3. 1 text that stood there was replaced."},
+		{"a gap stays a gap", marks, "rest", 0, "1\n\n3",
+			map[string][]string{"rest": {"1", "", "3", "", ""}}, "Pasted into runs 1 to 3. 3 texts that stood there were replaced."},
+		{"more than the rows that show", marks, "rest", 4, "1\n2\n3",
+			map[string][]string{"rest": {"28.7", "28.9", "28.6", "", "1", "2", "3"}}, "Pasted into runs 5 to 7."},
+		{"with its heading", "v=1", "rest", 0, "Remaining (mm)\n5\n6",
+			map[string][]string{"rest": {"5", "6", "", "", ""}}, "Pasted into runs 1 to 2."},
+		{"columns", "v=1&marks=each", "eachmark", 0, "105\t28.7\t\n104.5\t28.9\tyes\n",
+			map[string][]string{"eachmark": {"105", "104.5", "", "", ""}, "rest": {"28.7", "28.9", "", "", ""}, "aside": {"", "yes", "", "", ""}}, "Pasted into runs 1 to 2."},
+		{"more columns than there are", "v=1", "rest", 0, "1\tmaybe\tJuly\n2\t\t",
+			map[string][]string{"rest": {"1", "2", "", "", ""}, "aside": nil}, "Pasted into runs 1 to 2. Left out: 2 values without a column here, or not among the choices."},
+		{"rows of another name", "v=1&name=A", "name", 0, "Heron\nPlover",
+			map[string][]string{"name": {"Heron", "Plover"}}, "Pasted into axes 1 to 2. 1 text that stood there was replaced."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			page := measurePage
+			if c.key == "name" {
+				page = convertPage
+			}
+			f := Load(page, c.fragment)
+			before := f.Fragment()
+			p := f.Paste(c.key, c.row, c.text)
+			for key, want := range c.want {
+				if want == nil {
+					assert.Empty(t, strings.Join(textsOf(f, key), ""), key)
+					continue
+				}
+				assert.Equal(t, want, textsOf(f, key), key)
+			}
+			assert.Equal(t, c.says, p.Says())
+			f.Unpaste(p)
+			assert.Equal(t, before, f.Fragment(), "undone")
+		})
+	}
+}
+
+// What is chosen in a row is chosen by what the page shows, too.
+func TestPasteChoices(t *testing.T) {
+	f := Load(convertPage, "v=1&name=A")
+	field, _ := f.Field("moves")
+	choice := field.Cells.At(0).(*Choice)
+	last := choice.options[len(choice.options)-1]
+	p := f.Paste("name", 0, "Heron\t"+last.Label+"\nPlover\t"+strings.ToUpper(last.Word)+"\nOther\tsomething else")
+	assert.Equal(t, []string{last.Word, last.Word, ""}, textsOf(f, "moves"))
+	assert.Equal(t, 1, p.Odd)
+	assert.Empty(t, f.Problems(), "nothing is chosen that there is not")
+}
+
+func TestPasteFillsUpAndSaysSo(t *testing.T) {
+	f := Load(measurePage, "v=1&rest=1,2,3")
+	p := f.Paste("rest", 2, strings.Repeat("28.7\n", 60))
+	field, _ := f.Field("rest")
+	assert.Equal(t, MostRows, f.Rows(field))
+	assert.Equal(t, "Pasted into runs 3 to 50. 1 text that stood there was replaced. 12 lines more than fit: there are 50 rows at most.", p.Says())
+	f.Unpaste(p)
+	assert.Equal(t, 5, f.Rows(field))
+	assert.Equal(t, "v=1&rest=1,2,3", f.Fragment())
+}
+
+// A row that is added brings what rows carry over.
+func TestPasteCarries(t *testing.T) {
+	f := Load(convertPage, "v=1&name=A&angle=0.9")
+	f.Paste("name", 0, "X\nY")
+	assert.Equal(t, []string{"0.9", "0.9"}, textsOf(f, "angle"))
+}
+
+// Whatever is pasted wherever: values stand in lines where they were in the
+// text, what was elsewhere is untouched, and undoing it brings all of it back.
+func TestPasteLaws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, MostRows).Draw(t, "rows")
+		var cells []string
+		for i := range n {
+			cells = append(cells, strconv.Itoa(i+1))
+		}
+		f := Load(measurePage, "v=1&rest="+strings.Join(cells, ","))
+		field, _ := f.Field("rest")
+		before, rows := f.Fragment(), f.Rows(field)
+		at := rapid.IntRange(0, rows-1).Draw(t, "at")
+		lines := rapid.SliceOfN(rapid.StringMatching(`[ ]?[0-9]{1,3}([,.][0-9])?[ ]?`), 1, 70).Draw(t, "lines")
+		p := f.Paste("rest", at, strings.Join(lines, "\n"))
+		require.Equal(t, len(lines), p.Rows+p.Over)
+		require.Zero(t, p.Odd)
+		for row, text := range textsOf(f, "rest") {
+			switch i := row - at; {
+			case i >= 0 && i < p.Rows:
+				require.Equal(t, strings.TrimSpace(lines[i]), text)
+			case row < n:
+				require.Equal(t, cells[row], text)
+			default:
+				require.Empty(t, text)
+			}
+		}
+		f.Unpaste(p)
+		require.Equal(t, before, f.Fragment())
+		require.Equal(t, rows, f.Rows(field))
+	})
+}
+
+func TestPasteElsewhereDoesNothing(t *testing.T) {
+	f := Load(measurePage, "v=1&steps=538.0")
+	for _, key := range []string{"steps", "nosuch"} {
+		assert.Zero(t, f.Paste(key, 0, "1\n2").Rows)
+	}
+	assert.Zero(t, f.Paste("rest", 99, "1\n2").Rows)
+	f.Unpaste(Pasted{})
+	assert.Equal(t, "v=1&steps=538.0", f.Fragment())
+}
