@@ -86,17 +86,24 @@ func fieldOf(key string) (Field, bool) {
 // It is false while there is nothing to keep: nothing typed, or more than a
 // link can carry.
 func Of(form *calc.Form, date, machine, axis, note string) (Entry, bool) {
-	e := Entry{Date: date, Machine: machine, Axis: axis, Note: note, Page: form.Page.Slug, Sheet: form.ShareFragment()}
+	e := entryOf(form)
+	e.Date, e.Machine, e.Axis, e.Note = date, machine, axis, note
 	if e.Sheet == "" || len(e.Sheet) > calc.MostLink {
 		return Entry{}, false
 	}
+	return e.tidy(), true
+}
+
+// entryOf returns what a form tells of an entry.
+func entryOf(form *calc.Form) Entry {
+	e := Entry{Page: form.Page.Slug, Sheet: form.ShareFragment()}
 	if a := form.Report().Answer; a != nil {
 		e.Output, e.Label, e.Unit, e.Value, e.U = a.ID, a.Label, a.Unit, a.Value, a.U
 		if a.Verdict != nil {
 			e.Verdict = a.Verdict.Title
 		}
 	}
-	return e.tidy(), true
+	return e
 }
 
 // AxisOf returns what a form tells of its axis: "Feed"; nothing of a travel axis,

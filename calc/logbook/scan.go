@@ -27,7 +27,7 @@ type value struct {
 	kind    kind
 	at      int
 	text    string // of a string, decoded; of a number or a word as written
-	members []member
+	members []member // of a list without keys
 }
 
 type member struct {
@@ -105,7 +105,8 @@ func (s *scanner) value(depth int) (value, *fault) {
 		return v, bad
 	case c == '[':
 		v.kind = aList
-		return v, s.list(depth)
+		bad := s.list(&v, depth)
+		return v, bad
 	}
 	for s.at < len(s.text) && strings.IndexByte("+-.0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ_", s.text[s.at]) >= 0 {
 		s.at++
@@ -125,15 +126,17 @@ func (s *scanner) value(depth int) (value, *fault) {
 	return v, nil
 }
 
-func (s *scanner) list(depth int) *fault {
+func (s *scanner) list(v *value, depth int) *fault {
 	s.at++
 	if s.space(); s.take(']') {
 		return nil
 	}
 	for {
-		if _, bad := s.value(depth + 1); bad != nil {
+		of, bad := s.value(depth + 1)
+		if bad != nil {
 			return bad
 		}
+		v.members = append(v.members, member{value: of})
 		s.space()
 		if s.take(']') {
 			return nil

@@ -3,7 +3,6 @@ package logbook
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"striderule/calc"
 )
@@ -23,28 +22,42 @@ func WriteFile(entries []Entry) string {
 	return b.String()
 }
 
-func writeEntry(b *strings.Builder, e Entry) {
-	comma := "{"
-	member := func(key string) {
-		b.WriteString(comma)
-		comma = ","
-		writeString(b, key)
-		b.WriteByte(':')
+// An object is one of JSON in the making, behind what stands before its first
+// member.
+type object struct {
+	*strings.Builder
+	before string
+}
+
+// key begins a member.
+func (o *object) key(key string) {
+	o.WriteString(o.before)
+	o.before = ","
+	writeString(o.Builder, key)
+	o.WriteByte(':')
+}
+
+// field writes a field of an entry, if there is something in it.
+func (o *object) field(f Field, e *Entry) {
+	text, ok := f.written(e)
+	if !ok {
+		return
 	}
+	o.key(f.Key)
+	if f.Number() {
+		o.WriteString(text)
+	} else {
+		writeString(o.Builder, text)
+	}
+}
+
+func writeEntry(b *strings.Builder, e Entry) {
+	o := object{b, "{"}
 	for _, f := range Fields {
-		text, ok := f.written(&e)
-		if !ok {
-			continue
-		}
-		member(f.Key)
-		if f.Number() {
-			b.WriteString(text)
-		} else {
-			writeString(b, text)
-		}
+		o.field(f, &e)
 	}
 	for _, p := range calc.Split(e.Other) {
-		member(p.Key)
+		o.key(p.Key)
 		writeString(b, strings.Join(p.Cells, ","))
 	}
 	b.WriteByte('}')
@@ -69,45 +82,4 @@ func writeString(b *strings.Builder, s string) {
 		}
 	}
 	b.WriteByte('"')
-}
-
-// CSV returns entries as a table for spreadsheets (RFC 4180), after the mark
-// that tells them that it is UTF-8. A text that a spreadsheet would take for a
-// formula gets an apostrophe in front.
-func CSV(entries []Entry) string {
-	var b strings.Builder
-	b.WriteRune('\ufeff')
-	for i, f := range Fields {
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		b.WriteString(f.Key)
-	}
-	b.WriteString("\r\n")
-	for _, e := range entries {
-		for i, f := range Fields {
-			if i > 0 {
-				b.WriteByte(',')
-			}
-			text, _ := f.written(&e)
-			if !f.Number() {
-				text = cell(text)
-			}
-			b.WriteString(text)
-		}
-		b.WriteString("\r\n")
-	}
-	return b.String()
-}
-
-// cell makes a text safe for a spreadsheet. Blanks of other alphabets may stand
-// before what it takes for a formula.
-func cell(text string) string {
-	if first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text)); strings.ContainsRune("=+-@＝＋－＠", first) {
-		text = "'" + text
-	}
-	if strings.ContainsAny(text, ",;\"\t\r\n'") || !utf8.ValidString(text) {
-		return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
-	}
-	return text
 }
