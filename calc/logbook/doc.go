@@ -15,7 +15,9 @@
 //	{"id":"9z3c","date":"2026-11-26","machine":"Heron",…}
 //	]}
 //
-// Both have the same keys: those of Fields. Reading is total: whatever is
+// Both have the same keys: those of Fields. A sheet alone goes out as a file of
+// its own, which opens again on its page (WriteSheet, ReadSheet; SheetFields), and
+// the rows of a form as a table (RowsCSV). Reading is total: whatever is
 // damaged is told, and the rest is read. What a newer version has added to an
 // entry is kept with it.
 package logbook

@@ -26,7 +26,7 @@ func (k kind) String() string {
 type value struct {
 	kind    kind
 	at      int
-	text    string // of a string, decoded; of a number or a word as written
+	text    string   // of a string, decoded; of a number or a word as written
 	members []member // of a list without keys
 }
 
