@@ -11,6 +11,7 @@ require (
 	golang.org/x/net v0.62.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
+	rsc.io/qr v0.2.0
 )
 
 require (

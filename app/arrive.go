@@ -13,10 +13,13 @@ var arrival struct {
 }
 
 // arrived is called by every page when it is navigated to: on another page
-// than before it goes to the top and hands the focus to the heading.
+// than before it goes to the top and hands the focus to the heading. What the page
+// before offered ends.
 func arrived(ctx app.Context) {
+	offered = offers{}
 	if !arrival.watching {
 		arrival.watching = true
+		listen()
 		app.Window().Call("addEventListener", "popstate", app.FuncOf(func(app.Value, []app.Value) any {
 			arrival.back = !arrival.ours
 			return nil

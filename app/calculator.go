@@ -20,6 +20,9 @@ type calculator struct {
 	keep    keeping
 	folds   folds
 	calm    calc.Report // as it was when typing paused last
+	code    qrCode
+	file    sheetFile
+	pasted  calc.Pasted // by the last edit
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -43,11 +46,14 @@ func (c *calculator) load(fragment string) {
 		c.folds = folds{}
 	}
 	clear(c.folds) // not a new one: handlers hold on to it
+	c.file = sheetFile{}
+	c.pasted = calc.Pasted{}
 }
 
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
+	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted}
 	fragment := here()
 	if fragment == c.address {
 		ctx.PreventUpdate()
@@ -62,6 +68,7 @@ func (c *calculator) OnNav(ctx app.Context) {
 func (c *calculator) edit(change func(*calc.Form)) {
 	change(c.form)
 	c.lots = nil
+	c.pasted = calc.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
 	c.settled(300*time.Millisecond, func() {
@@ -101,10 +108,13 @@ func (c *calculator) writeAddress() {
 
 // replace opens another sheet on this page, as a step in the history: Back
 // brings the entries back.
-func (c *calculator) replace(ctx app.Context, fragment string) {
+func (c *calculator) replace(ctx app.Context, said, fragment string) {
 	c.writeAddress()
 	if c.form.Fragment() != "" {
-		app.Window().Call("announce", "Your entries are one step back: use the browser's Back.")
+		said += "Your entries are one step back: use the browser's Back."
+	}
+	if said != "" {
+		announce(said)
 	}
 	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
 }
@@ -191,14 +201,16 @@ func (c *calculator) Render() app.UI {
 		c.parts(report, true),
 		app.Div().Class("tools").Body(
 			app.Button().Type("button").ID("example").Text("Show an example").OnClick(func(ctx app.Context, e app.Event) {
-				c.replace(ctx, c.page.Example)
+				c.replace(ctx, "", c.page.Example)
 			}),
 			app.If(c.form.Fragment() != "", func() app.UI {
 				return app.Button().Type("button").ID("clear").Text("Empty it").OnClick(func(ctx app.Context, e app.Event) {
-					c.replace(ctx, "")
+					c.replace(ctx, "", "")
 				})
 			}),
+			openButton(),
 		),
+		c.file.view(),
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(

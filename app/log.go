@@ -42,7 +42,10 @@ func (p *logPage) OnInit() {
 	p.refresh()
 }
 
-func (p *logPage) OnNav(ctx app.Context) { arrived(ctx) }
+func (p *logPage) OnNav(ctx app.Context) {
+	arrived(ctx)
+	offered.file = p.takeFile
+}
 
 // OnMount listens for other tabs that change the log.
 func (p *logPage) OnMount(ctx app.Context) {
@@ -255,7 +258,7 @@ func (p *logPage) tools() app.UI {
 		app.If(some, func() app.UI {
 			return button("export-csv", "Save for a spreadsheet", func() { saveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
 		}),
-		button("import", "Take in a file", p.choose),
+		button("import", "Take in a file", chooseFile),
 		button("example-show", "Show an example log", func() { p.showExample(true) }),
 	)
 }

@@ -6,9 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// mostFile is how large a file may be, in bytes.
-const mostFile = 50_000_000
-
 // mostDamages is how many damages are listed one by one.
 const mostDamages = 20
 
@@ -21,16 +18,14 @@ type importReport struct {
 	problem             string // nothing, or not all, was taken in
 }
 
-// choose lets the person choose a file and takes it in.
-func (p *logPage) choose() {
-	var then app.Func
-	then = app.FuncOf(func(_ app.Value, answer []app.Value) any {
-		name, text, failed := answer[0].String(), answer[1].String(), answer[2].String()
-		p.ctx.Dispatch(func(app.Context) { p.take(name, text, failed) })
-		then.Release()
-		return nil
+// takeFile takes in a file that was chosen or dropped.
+func (p *logPage) takeFile(name, text, failed string) {
+	p.ctx.Dispatch(func(app.Context) {
+		if p.example {
+			p.showExample(false)
+		}
+		p.take(name, text, failed)
 	})
-	app.Window().Call("openText", ".json,application/json", mostFile, then)
 }
 
 // take takes a file in.
@@ -48,6 +43,10 @@ func (p *logPage) take(name, text, failed string) {
 		return
 	}
 	f := logbook.ReadFile(text)
+	if _, _, err := logbook.ReadSheet(text); err == nil {
+		r.problem = "It is a single sheet: open it on the start page, and keep it from there."
+		return
+	}
 	if f.Foreign {
 		r.problem = "It is no file of this log: such a file begins with {\"log\":\"striderule\". One that was saved for a spreadsheet cannot be taken in again."
 		return

@@ -92,7 +92,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 		return app.Text("")
 	}
 	if len(fragment) > calc.MostLink {
-		return app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it.")
+		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it."), c.across(""))
 	}
 	url := shareURL(pathOf(c.page.Slug), fragment)
 	return app.Div().Body(app.Div().Class(shareClass(r)).Body(
@@ -102,7 +102,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
 		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
-	), app.P().Class("only-paper").Text("The same sheet, to work on: "+url), c.keepView())
+	), c.keepView(), c.across(url), c.printedLink(url))
 }
 
 // shareClass makes the link stand out once there is something to show.

@@ -27,13 +27,16 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	add := app.Button().Type("button").Class("add").ID("add-" + strings.ReplaceAll(g.Noun, " ", "-")).Text("Add " + article(g.Noun)).
+	add := app.Button().Type("button").Class("add").ID("add-" + idOf(g)).Text("Add " + article(g.Noun)).
 		OnClick(func(ctx app.Context, e app.Event) { c.addRow(columns[0].Key) })
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
-	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), add}
+	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), c.pastedView(g), add}
 }
+
+// idOf tells groups apart in ids.
+func idOf(g *calc.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
 
 // rowClass tells by how many fields it has how a row is laid out.
 func rowClass(fields int) string {

@@ -11,9 +11,26 @@ type startPage struct {
 	app.Compo
 	pasted  string
 	problem string
+	file    sheetFile
+	ctx     app.Context // the component's own: see calculator
 }
 
-func (p *startPage) OnNav(ctx app.Context) { arrived(ctx) }
+func (p *startPage) OnMount(ctx app.Context) { p.ctx = ctx }
+
+func (p *startPage) OnNav(ctx app.Context) {
+	arrived(ctx)
+	offered.file = p.takeFile
+}
+
+// takeFile opens a sheet from a file on its page.
+func (p *startPage) takeFile(name, text, failed string) {
+	p.ctx.Dispatch(func(ctx app.Context) {
+		if slug, fragment, ok := p.file.read(name, text, failed); ok {
+			ctx.Navigate(linkTo(pathOf(slug), fragment))
+			announce("Opened " + name + ".")
+		}
+	})
+}
 
 func (p *startPage) Render() app.UI {
 	var cards []app.UI
@@ -50,6 +67,8 @@ func (p *startPage) paste() app.UI {
 		app.If(p.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("pasted-problem").Attr("role", "alert").Text(p.problem)
 		}),
+		app.Div().Class("paste-file").Body(app.Span().Text("It came as a file? Drop it on this page, or choose it:"), openButton()),
+		p.file.view(),
 	)
 }
 

@@ -165,30 +165,65 @@
     return [error, lines.join("\n"), ...odd];
   };
 
-  // ---- Opening a file that the person chooses: then(name, text, error). The field
-  // is made for the click: a chosen file can't be taken over from the page as it
-  // was before the program started.
-  window.openText = (accept, most, then) => {
+  // ---- What the program takes from outside of the fields: see app/offers.go.
+  const starting = "The calculator is still starting: try it again in a moment.";
+  const mostFile = 50e6; // bytes
+  async function hand(file) {
+    let text = "", error = "";
+    if (file.size > mostFile) error = "TooLarge";
+    else {
+      try {
+        text = await file.text();
+      } catch (e) {
+        error = e.name || "Error";
+      }
+    }
+    if (!window.takeFile) announce(starting);
+    else if (!takeFile(file.name, text, error)) announce("Files are opened by the calculators, the start page and the log.");
+  }
+  // A file that the person chooses. The field is made for the click: a chosen file
+  // can't be taken over from the page as it was before the program started.
+  window.openText = (accept) => {
     document.getElementById("chosen")?.remove();
     const field = document.createElement("input");
     field.type = "file";
     field.id = "chosen";
     field.accept = accept;
     field.hidden = true;
-    field.addEventListener("change", async () => {
+    field.addEventListener("change", () => {
       const file = field.files[0];
       field.remove();
-      if (!file) return;
-      if (file.size > most) return then(file.name, "", "TooLarge");
-      try {
-        then(file.name, await file.text(), "");
-      } catch (e) {
-        then(file.name, "", e.name || "Error");
-      }
+      if (file) hand(file);
     });
     document.body.append(field);
     field.click();
   };
+  // Or one that is dropped anywhere on the page, which the browser would open in
+  // the page's place.
+  let over = 0;
+  function holdsFiles(e) {
+    if (!e.dataTransfer || !e.dataTransfer.types.includes("Files")) return false;
+    e.preventDefault();
+    document.documentElement.dataset.drop = "here";
+    clearTimeout(over);
+    over = setTimeout(() => { delete document.documentElement.dataset.drop; }, 200);
+    return true;
+  }
+  addEventListener("dragover", holdsFiles);
+  addEventListener("drop", (e) => {
+    if (!holdsFiles(e)) return;
+    const files = e.dataTransfer.files;
+    if (files.length === 1) hand(files[0]);
+    else announce("Drop one file at a time.");
+  });
+  // A piece of a table goes into the rows; a field would run its lines together.
+  addEventListener("paste", (e) => {
+    const text = e.clipboardData && e.clipboardData.getData("text/plain") || "";
+    if (!e.target.matches || !e.target.matches(".row .typed") || !/[\n\r\t]/.test(text.trim())) return;
+    e.preventDefault();
+    if (window.pasteRows) pasteRows(e.target.id, text);
+    else announce(starting);
+  });
 
   document.addEventListener("click", (e) => {
     const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save], button[data-print]");

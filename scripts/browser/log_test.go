@@ -43,11 +43,19 @@ const saveTexts = `(() => {
 	});
 })()`
 
-// choose gives a file to the page, as after its file dialog.
+// choose gives a file to the log, as after its file dialog.
 func choose(p *Page, name, text string) {
 	p.t.Helper()
+	give(p, "#import", name, text)
+	p.Wait(`document.getElementById("import-report")`)
+	p.Settle()
+}
+
+// give has a button ask for a file, and gives it one.
+func give(p *Page, button, name, text string) {
+	p.t.Helper()
 	Eval[bool](p, `(() => { HTMLInputElement.prototype.click = function () { if (this.type !== "file") HTMLElement.prototype.click.call(this); }; return true; })()`)
-	press(p, "#import")
+	press(p, button)
 	p.Wait(`document.getElementById("chosen")`)
 	Eval[bool](p, `(() => {
 		const field = document.getElementById("chosen"), list = new DataTransfer();
@@ -56,7 +64,6 @@ func choose(p *Page, name, text string) {
 		field.dispatchEvent(new Event("change"));
 		return true;
 	})()`)
-	p.Wait(`document.getElementById("import-report")`)
 	p.Settle()
 }
 

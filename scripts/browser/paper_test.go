@@ -28,7 +28,7 @@ func TestPaper(t *testing.T) {
 		}
 		assert.Empty(t, shown("button, nav, .skip, .bar, .links a, details:not([open]), form:not(.sheet)"), page.Slug)
 		assert.Empty(t, shown(".sheet .option:has([type=radio]:not(:checked))"), page.Slug)
-		link := strings.Join(shown(".only-paper"), "")
+		link := strings.Join(shown(".printed"), "")
 		assert.True(t, strings.HasSuffix(link, "/"+page.Slug+"/#"+calc.Load(page, page.Example).ShareFragment()), link)
 		assert.NotEmpty(t, shown(".answer"), page.Slug)
 		form := calc.Load(page, page.Example)

@@ -1,0 +1,44 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// pasteInto puts a piece of a table into the rows from a field on.
+func (c *calculator) pasteInto(id, text string) {
+	c.ctx.Dispatch(func(app.Context) {
+		for _, f := range c.form.Fields() {
+			for row := range c.form.Rows(f) {
+				if f.Group != nil && cellID(f, row) == id {
+					var p calc.Pasted
+					c.edit(func(form *calc.Form) { p = form.Paste(f.Key, row, text) })
+					c.pasted = p
+					c.refill()
+					return
+				}
+			}
+		}
+	})
+}
+
+// pastedView tells what was pasted into a group, with a way back. The line is
+// always there: only so it is announced when it is filled.
+func (c *calculator) pastedView(g *calc.Group) app.UI {
+	says, did := "", c.pasted.Group == g && g != nil
+	if did {
+		says = c.pasted.Says()
+	}
+	return app.Div().Class("pasted").Body(
+		app.P().ID("pasted-"+idOf(g)).Attr("role", "status").Text(says),
+		app.If(did, func() app.UI {
+			return app.Button().Type("button").ID("unpaste").Text("Undo").OnClick(func(app.Context, app.Event) {
+				p := c.pasted
+				c.edit(func(f *calc.Form) { f.Unpaste(p) })
+				c.refill()
+				announce("Undone: the rows are as they were.")
+			})
+		}),
+	)
+}
