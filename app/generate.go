@@ -3,6 +3,7 @@
 package main
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"html/template"
@@ -14,9 +15,11 @@ import (
 )
 
 // main writes every page of the site, as it is before the program starts, to
-// its folder's index.html:
+// its folder's index.html, and its preview picture:
 //
-//	go run ./app -out DIR
+//	go run ./app -out DIR [-address https://club.example/tools/striderule/]
+//
+// With the address that the site will have, previews are named by whole addresses.
 //
 // or, to be looked at while working on the style sheet, every piece in every
 // state into one file:
@@ -26,6 +29,7 @@ import (
 // __VERSION__ in what it writes is for the build to replace.
 func main() {
 	out := flag.String("out", "", "`folder` to write the pages into")
+	address := flag.String("address", "", "`address` that the site will have")
 	look := flag.String("look", "", "`file` to write a page with every piece into")
 	flag.Parse()
 	if *look != "" {
@@ -39,13 +43,16 @@ func main() {
 		flag.Usage()
 		os.Exit(2)
 	}
-	if err := generate(*out); err != nil {
+	if err := generate(*out, *address); err != nil {
 		fmt.Fprintln(os.Stderr, "pages:", err)
 		os.Exit(1)
 	}
 }
 
-func generate(out string) error {
+func generate(out, address string) error {
+	if err := checkAddress(address); err != nil {
+		return err
+	}
 	// Links are written from the site's root, and made relative afterwards.
 	if err := os.Unsetenv("GOAPP_ROOT_PREFIX"); err != nil {
 		return err
@@ -56,23 +63,34 @@ func generate(out string) error {
 			return fmt.Errorf("path %q: a page's path begins and ends with a slash and occurs once", p.Path)
 		}
 		seen[p.Path] = true
-		page, err := pageHTML(p)
+		page, err := pageHTML(p, address)
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Path, err)
 		}
-		file := filepath.Join(out, filepath.FromSlash(p.Path), "index.html")
-		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+		picture, err := previewOf(p, page)
+		if err != nil {
+			return fmt.Errorf("preview of %s: %w", p.Path, err)
+		}
+		if err := writeFile(filepath.Join(out, filepath.FromSlash(p.Path), "index.html"), []byte(page)); err != nil {
 			return err
 		}
-		if err := os.WriteFile(file, []byte(page), 0o644); err != nil {
+		if err := writeFile(filepath.Join(out, filepath.FromSlash(previewFile(p))), picture); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// pageHTML returns the whole document of a page.
-func pageHTML(p sitePage) (string, error) {
+func writeFile(file string, content []byte) error {
+	if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+		return err
+	}
+	return os.WriteFile(file, content, 0o644)
+}
+
+// pageHTML returns the whole document of a page of a site at an address, which
+// may be empty.
+func pageHTML(p sitePage, address string) (string, error) {
 	c := p.New()
 	engine := app.NewTestEngine()
 	if err := engine.Load(c); err != nil {
@@ -93,6 +111,13 @@ func pageHTML(p sitePage) (string, error) {
 		"Description": p.Description,
 		"Up":          up,
 		"Body":        template.HTML(body),
+		"Site":        siteName,
+		"Picture":     cmp.Or(address, up) + previewFile(p),
+		"Alt":         previewAlt(p),
+		"Wide":        previewWide,
+		"High":        previewHigh,
+		"Address":     address,
+		"Path":        strings.TrimPrefix(p.Path, "/"),
 	})
 	return b.String(), err
 }
@@ -111,6 +136,16 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'">
 <title>{{.Title}}</title>
 <meta name="description" content="{{.Description}}">
+<meta property="og:type" content="website">
+<meta property="og:site_name" content="{{.Site}}">
+<meta property="og:title" content="{{.Title}}">
+<meta property="og:description" content="{{.Description}}">
+{{if .Address}}<meta property="og:url" content="{{.Address}}{{.Path}}">
+{{end}}<meta property="og:image" content="{{.Picture}}">
+<meta property="og:image:type" content="image/png">
+<meta property="og:image:width" content="{{.Wide}}">
+<meta property="og:image:height" content="{{.High}}">
+<meta property="og:image:alt" content="{{.Alt}}">
 <meta name="theme-color" content="#f7f5ee" media="(prefers-color-scheme: light)">
 <meta name="theme-color" content="#121920" media="(prefers-color-scheme: dark)">
 <link rel="icon" href="{{.Up}}web/icon.svg" type="image/svg+xml">

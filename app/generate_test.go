@@ -66,10 +66,10 @@ func TestCleanMarkupRefuses(t *testing.T) {
 
 func TestPagesAreTheSameEachTime(t *testing.T) {
 	for _, p := range sitePages() {
-		first, err := pageHTML(p)
+		first, err := pageHTML(p, "")
 		require.NoError(t, err)
 		for range 5 {
-			again, err := pageHTML(p)
+			again, err := pageHTML(p, "")
 			require.NoError(t, err)
 			require.Equal(t, first, again, p.Path)
 		}
@@ -79,7 +79,7 @@ func TestPagesAreTheSameEachTime(t *testing.T) {
 // Each address of each page leads to a page, or to a file that the build adds.
 func TestAddressesLeadSomewhere(t *testing.T) {
 	out := t.TempDir()
-	require.NoError(t, generate(out))
+	require.NoError(t, generate(out, ""))
 	made := []string{"web/app.wasm.gz", "web/wasm_exec.js"}
 	for _, p := range sitePages() {
 		page, err := os.ReadFile(filepath.Join(out, filepath.FromSlash(p.Path), "index.html"))

@@ -15,7 +15,7 @@ var atRoot = []string{"sw.js", "manifest.webmanifest"}
 
 // pages has the app write its pages.
 func (b *builder) pages() error {
-	gen := exec.Command("go", "run", "./app", "-out", b.site)
+	gen := exec.Command("go", "run", "./app", "-out", b.site, "-address", b.address)
 	gen.Dir = b.root
 	gen.Stdout, gen.Stderr = os.Stderr, os.Stderr
 	return gen.Run()

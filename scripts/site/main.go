@@ -1,7 +1,10 @@
 // Command site builds the whole site with Go alone: pages, program, worker,
 // icons, and the zip to unpack on a web host.
 //
-//	go run ./scripts/site [-plain] [-out dist]
+//	go run ./scripts/site [-plain] [-out dist] [-address https://club.example/tools/striderule/]
+//
+// With the address that the site will have, its pages name their preview pictures
+// by it, as some readers of links want.
 //
 // The result is the same, byte for byte, in whatever folder it is built.
 package main
@@ -18,14 +21,15 @@ import (
 func main() {
 	plain := flag.Bool("plain", false, "build with the untouched go-app")
 	out := flag.String("out", "dist", "`folder` to write, wiped first")
+	address := flag.String("address", "", "`address` that the site will have")
 	flag.Parse()
-	if err := run(*out, *plain); err != nil {
+	if err := run(*out, *address, *plain); err != nil {
 		fmt.Fprintln(os.Stderr, "build:", err)
 		os.Exit(1)
 	}
 }
 
-func run(out string, plain bool) error {
+func run(out, address string, plain bool) error {
 	root, err := moduleRoot()
 	if err != nil {
 		return err
@@ -50,7 +54,7 @@ func run(out string, plain bool) error {
 	if err := os.Chmod(fresh, 0o755); err != nil {
 		return err
 	}
-	b := builder{root: root, work: work, site: fresh, plain: plain}
+	b := builder{root: root, work: work, site: fresh, address: address, plain: plain}
 	for _, step := range []struct {
 		what string
 		do   func() error
@@ -74,6 +78,7 @@ func run(out string, plain bool) error {
 // builder writes the site of the module at root into the folder site.
 type builder struct {
 	root, work, site string
+	address          string // that the site will have, if it is known
 	plain            bool
 }
 

@@ -109,6 +109,10 @@ func TestBuild(t *testing.T) {
 			if f == "sw.js" || f == zipName {
 				continue
 			}
+			if strings.HasPrefix(f, "preview/") {
+				assert.NotContains(t, worker, f, "no page shows it")
+				continue
+			}
 			assert.Contains(t, worker, `"`+strings.TrimSuffix(f, "index.html")+`": [`)
 		}
 		version := regexp.MustCompile(`version = "([0-9a-f]{12})"`).FindStringSubmatch(worker)

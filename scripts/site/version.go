@@ -64,6 +64,7 @@ func offline(content map[string][]byte) map[string][]string {
 	for f, c := range content {
 		switch {
 		case f == "sw.js":
+		case strings.HasPrefix(f, "preview/"): // no page shows them
 		case strings.HasSuffix(f, ".html"):
 			list[strings.TrimSuffix(f, "index.html")] = []string{}
 		case f == "web/app.wasm.gz":

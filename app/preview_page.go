@@ -1,0 +1,73 @@
+//go:build !wasm
+
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"html"
+	"net/url"
+	"regexp"
+	"slices"
+	"strings"
+
+	"striderule/calc"
+)
+
+// previewFile is where the picture of a page lies, from the site's folder.
+func previewFile(p sitePage) string {
+	return "preview/" + cmp.Or(strings.Trim(p.Path, "/"), "start") + ".png"
+}
+
+// previewAlt says what is on it.
+func previewAlt(p sitePage) string {
+	name, _, _ := strings.Cut(p.Title, " · ")
+	return "The page “" + name + "” on drafting paper"
+}
+
+var (
+	pageHeading  = regexp.MustCompile(`<h1[^>]*>([^<]+)</h1>`)
+	pageQuestion = regexp.MustCompile(`<p class="question">([^<]+)</p>`)
+)
+
+// previewOf draws the picture of a page by what the page says of itself.
+func previewOf(p sitePage, page string) ([]byte, error) {
+	heading := pageHeading.FindStringSubmatch(page)
+	if heading == nil {
+		return nil, fmt.Errorf("it has no heading")
+	}
+	question := p.Description
+	if m := pageQuestion.FindStringSubmatch(page); m != nil {
+		question = html.UnescapeString(m[1])
+	}
+	strides := slices.IndexFunc(sitePages(), func(q sitePage) bool { return q.Path == p.Path }) + 1
+	var drawing *calc.Drawing
+	if sheet, ok := calc.PageOf(strings.Trim(p.Path, "/")); ok {
+		drawing = firstDrawing(sheet)
+	}
+	return previewPNG(html.UnescapeString(heading[1]), question, drawing, strides)
+}
+
+// firstDrawing is the one that a page shows first with its example.
+func firstDrawing(p calc.Page) *calc.Drawing {
+	for _, part := range calc.Load(p, p.Example).Report().Parts {
+		for _, b := range part.Blocks {
+			if d, ok := b.(calc.Drawing); ok {
+				return &d
+			}
+		}
+	}
+	return nil
+}
+
+// checkAddress refuses what is no folder's address on the web; none is fine.
+func checkAddress(address string) error {
+	if address == "" {
+		return nil
+	}
+	u, err := url.Parse(address)
+	if err != nil || u.Scheme != "http" && u.Scheme != "https" || u.Host == "" || !strings.HasSuffix(u.Path, "/") || u.RawQuery != "" || u.Fragment != "" {
+		return fmt.Errorf("the address %q: write one like https://club.example/tools/striderule/, with a slash at its end", address)
+	}
+	return nil
+}

@@ -1,0 +1,99 @@
+//go:build !wasm
+
+package main
+
+import (
+	"image/color"
+	"math"
+
+	"striderule/calc"
+
+	"golang.org/x/image/font"
+)
+
+// roleInks are the colours and widths of a drawing's roles, as in the style sheet.
+var roleInks = [...]struct {
+	colour color.RGBA
+	wide   float64
+}{
+	calc.Body: {inkColour, 1.5}, calc.Motion: {accentColour, 1.75}, calc.Measure: {softColour, 0.9},
+	calc.Mark: {accentColour, 2.5}, calc.Ghost: {lineColour, 1.25},
+}
+
+// sketch puts a drawing of a report below a height, as large as there is room.
+func (c canvas) sketch(face func(float64) font.Face, d calc.Drawing, top float64) {
+	scale := min((previewHigh-28-top)/d.High, (previewWide-2*previewEdge)/calc.PaperWidth)
+	left := previewWide - previewEdge - calc.PaperWidth*scale
+	top = previewHigh - 28 - d.High*scale
+	x := span{d.From, d.To, 0, calc.PaperWidth}
+	on := func(px, py float64) dot { return dot{left + px*scale, top + py*scale} }
+	place := func(p calc.XY) dot { return on(x.at(p.X), p.Y) }
+	for _, s := range d.Shapes {
+		switch s := s.(type) {
+		case calc.Stroke:
+			var points []dot
+			for _, p := range s.Points {
+				points = append(points, place(p))
+			}
+			ink := roleInks[s.Role]
+			c.stroke(ink.colour, ink.wide*scale, points...)
+			if s.Head {
+				c.head(ink.colour, points[len(points)-2], points[len(points)-1], 9*scale)
+			}
+		case calc.Disc:
+			ink, at := roleInks[s.Role], place(s.At)
+			outline := rim(at, s.R*scale, s.Teeth, scale)
+			c.fill(sheetColour, outline)
+			c.stroke(ink.colour, ink.wide*scale, append(outline, outline[0])...)
+		case calc.Plate:
+			ink, a, b := roleInks[s.Role], place(s.A), place(s.B)
+			outline := []dot{a, {b.x, a.y}, b, {a.x, b.y}}
+			fill := sheetColour
+			if s.Role == calc.Measure {
+				fill = gridColour
+			}
+			c.fill(fill, outline)
+			c.stroke(ink.colour, ink.wide*scale, append(outline, a)...)
+		case calc.Dim:
+			ink, a, b := roleInks[calc.Measure], place(s.A), place(s.B)
+			c.stroke(ink.colour, ink.wide*scale, a, b)
+			c.head(ink.colour, a, b, 7*scale)
+			c.head(ink.colour, b, a, 7*scale)
+		}
+	}
+	for _, t := range inscriptions(d) {
+		f := face(12 * scale)
+		at := on(t.left+t.share()*t.wide, t.y)
+		c.write(f, t.text, at.x-t.share()*float64(font.MeasureString(f, t.text))/64, at.y, inkColour)
+	}
+}
+
+// head is an arrow's head at b, coming from a.
+func (c canvas) head(ink color.Color, a, b dot, long float64) {
+	d := math.Hypot(b.x-a.x, b.y-a.y)
+	if d == 0 {
+		return
+	}
+	dx, dy := (b.x-a.x)/d*long, (b.y-a.y)/d*long
+	const slim = 0.28
+	c.fill(ink, []dot{b, {b.x - dx - dy*slim, b.y - dy + dx*slim}, {b.x - dx + dy*slim, b.y - dy - dx*slim}})
+}
+
+// rim is the outline of a wheel with teeth, as the page draws it.
+func rim(at dot, r float64, teeth int, scale float64) []dot {
+	if teeth < 4 {
+		return round(at, r, 64)
+	}
+	const pitch, high = 4.5, 1.3
+	n := min(teeth, int(2*math.Pi*r/scale/pitch))
+	var outline []dot
+	for i := range 4 * n {
+		edge := r + high*scale
+		if i%4 > 1 {
+			edge = r - high*scale
+		}
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / float64(4*n))
+		outline = append(outline, dot{at.x + edge*cos, at.y + edge*sin})
+	}
+	return outline
+}
