@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"striderule/calc"
 	"striderule/calc/logbook"
 
@@ -18,12 +20,15 @@ func (c *calculator) across(url string) app.UI {
 			text = "Hide the QR code"
 		}
 		ways = append(ways,
-			app.Button().Type("button").ID("show-code").Aria("expanded", showing).Text(text).OnClick(func(app.Context, app.Event) { c.toggleCode() }),
-			app.Button().Type("button").ID("save-sheet").Text("Save as a file").OnClick(c.saveSheet),
+			button("show-code", text, c.toggleCode).Aria("expanded", showing),
+			button("save-sheet", "Save as a file", c.saveSheet),
 		)
 	}
 	for _, g := range c.form.Groups() {
-		ways = append(ways, c.saveRows(g)...)
+		if slices.ContainsFunc(c.form.Columns(g), c.form.Filled) {
+			noun := g.Noun
+			ways = append(ways, button("save-"+idOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
+		}
 	}
 	if len(ways) == 0 {
 		return app.Text("")
@@ -36,17 +41,14 @@ func (c *calculator) across(url string) app.UI {
 	)
 }
 
-// saveRows saves a group's rows for a spreadsheet, once something is in them.
-func (c *calculator) saveRows(g *calc.Group) []app.UI {
-	for _, f := range c.form.Columns(g) {
-		if c.form.Filled(f) {
-			return []app.UI{app.Button().Type("button").ID("save-"+idOf(g)).Text("Save the "+g.Nouns()+" for a spreadsheet").
-				OnClick(func(app.Context, app.Event) {
-					saveFile(siteFile(c.page.Slug+"-"+g.Nouns()+".csv"), logbook.RowsCSV(c.form, g))
-				}, app.EventScope(g.Noun))}
+// saveRows saves a group's rows for a spreadsheet. The group is found anew: a
+// handler lives longer than the form that it was made for.
+func (c *calculator) saveRows(noun string) {
+	for _, g := range c.form.Groups() {
+		if g.Noun == noun {
+			saveFile(siteFile(c.page.Slug+"-"+g.Nouns()+".csv"), logbook.RowsCSV(c.form, g))
 		}
 	}
-	return nil
 }
 
 // sharedURL is the link to the sheet as it stands, empty if there is none.
@@ -71,7 +73,7 @@ func (c *calculator) toggleCode() {
 
 // printedLink is on paper only: the link, and a place for its QR code.
 func (c *calculator) printedLink(url string) app.UI {
-	return app.Div().Class("printed").ID("printed").Body(
+	return app.Div().Class("printed").ID("printed-link").Body(
 		svg("svg", "id", "printed-code", "aria-hidden", "true").Body(svg("path", "id", "printed-path")),
 		app.P().Text("This sheet: "+url),
 	)
@@ -79,12 +81,10 @@ func (c *calculator) printedLink(url string) app.UI {
 
 // drawPrinted fills that place. go-app would do it too late.
 func (c *calculator) drawPrinted() {
-	picture := app.Window().GetElementByID("printed-code")
-	if !picture.Truthy() {
-		return
-	}
 	code := codeOf(c.sharedURL())
-	picture.Call("setAttribute", "viewBox", code.viewBox())
-	picture.Call("setAttribute", "class", code.class())
-	app.Window().GetElementByID("printed-path").Call("setAttribute", "d", code.path)
+	for _, a := range [...][3]string{{"code", "viewBox", code.viewBox()}, {"code", "class", code.class()}, {"path", "d", code.path}} {
+		if e := app.Window().GetElementByID("printed-" + a[0]); e.Truthy() {
+			e.Call("setAttribute", a[1], a[2])
+		}
+	}
 }

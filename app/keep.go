@@ -76,7 +76,7 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 }
 
 // keepAsFile saves the entry as a log of its own, where the browser refuses.
-func (c *calculator) keepAsFile(app.Context, app.Event) {
+func (c *calculator) keepAsFile() {
 	if e, ok := logbook.Of(c.form, c.keep.date, c.keep.machine, c.keep.axis, c.keep.note); ok {
 		saveFile(fileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
 	}
@@ -102,12 +102,12 @@ func (c *calculator) keepView() app.UI {
 		app.If(k.refused != "", func() app.UI {
 			return app.Div().Class("problems").ID("keep-refused").TabIndex(-1).Attr("role", "alert").Body(
 				app.P().Text("Not kept. "+k.refused+" "+remedy(k.refused)),
-				app.Button().Type("button").ID("keep-file").Text("Save it as a file").OnClick(c.keepAsFile),
+				button("keep-file", "Save it as a file", c.keepAsFile),
 			)
 		}),
 		app.Div().Class("share").Body(
 			app.Button().Type("submit").ID("keep-do").Text("Keep"),
-			app.Button().Type("button").ID("keep-cancel").Text("Cancel").OnClick(func(app.Context, app.Event) { c.closeKeep("") }),
+			button("keep-cancel", "Cancel", func() { c.closeKeep("") }),
 		),
 	)
 }

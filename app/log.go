@@ -154,7 +154,7 @@ func without(all []unread, gone []stored) []unread {
 }
 
 // undo puts back what was deleted last.
-func (p *logPage) undo(app.Context, app.Event) {
+func (p *logPage) undo() {
 	n, refused := store(p.gone)
 	back := p.gone[:n]
 	p.gone = p.gone[n:]
@@ -215,7 +215,7 @@ func (p *logPage) notice() app.UI {
 	return app.Div().Class("log-notice").Body(
 		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
 		app.If(len(p.gone) > 0, func() app.UI {
-			return app.Button().Type("button").ID("undo").Text("Undo").OnClick(p.undo)
+			return button("undo", "Undo", p.undo)
 		}),
 	)
 }
@@ -235,7 +235,7 @@ func (p *logPage) content() app.UI {
 		app.If(p.example, func() app.UI {
 			return app.Div().Class("check same").ID("log-example").Body(
 				app.P().Text("An example: Heron and Plover of Tidewater Makers' Hall. Nothing of it is stored; your own log is untouched."),
-				app.Button().Type("button").ID("example-end").Text("Back to my log").OnClick(func(app.Context, app.Event) { p.showExample(false) }),
+				button("example-end", "Back to my log", func() { p.showExample(false) }),
 			)
 		}),
 		p.filters(), p.trendViews(), p.comparison(), p.list(),
@@ -246,9 +246,6 @@ func (p *logPage) content() app.UI {
 func (p *logPage) tools() app.UI {
 	if p.example {
 		return app.Text("")
-	}
-	button := func(id, text string, do func()) app.UI {
-		return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { do() }, app.EventScope(id))
 	}
 	some := p.kept.book.Len() > 0
 	return app.Div().Class("tools").Body(

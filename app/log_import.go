@@ -104,7 +104,7 @@ func (p *logPage) importView() app.UI {
 		class = "log-import problems"
 	}
 	return app.Div().Class(class).ID("import-report").TabIndex(-1).Aria("label", "What was taken in").Body(append(body,
-		app.Button().Type("button").ID("import-end").Text("Close").OnClick(func(app.Context, app.Event) {
+		button("import-end", "Close", func() {
 			p.imported = nil
 			p.focusLater("import")
 		}))...)

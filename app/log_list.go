@@ -89,7 +89,7 @@ func (p *logPage) list() app.UI {
 		app.If(len(p.entries) > 1, func() app.UI { return app.P().Class("hint").Text("Tick two of them to lay them side by side.") }),
 		app.Ul().Class("log").ID("log-list").TabIndex(-1).Body(items...),
 		app.If(len(shown) < len(p.entries), func() app.UI {
-			return app.Button().Type("button").ID("more").Text("Show more").OnClick(func(app.Context, app.Event) {
+			return button("more", "Show more", func() {
 				next := p.entries[p.shown].ID
 				p.shown += listStep
 				p.focusLater("open-" + next)
@@ -158,9 +158,9 @@ func (p *logPage) comparer() app.UI {
 		}
 		return app.Div().Class("log-comparer").Body(
 			app.If(n == 2, func() app.UI {
-				return app.Button().Type("button").ID("compare").Text("Compare the two").OnClick(func(app.Context, app.Event) { p.compare() })
+				return button("compare", "Compare the two", func() { p.compare() })
 			}).Else(func() app.UI { return app.P().Text(hint) }),
-			app.Button().Type("button").ID("untick").Text("Clear ticks").OnClick(func(app.Context, app.Event) {
+			button("untick", "Clear ticks", func() {
 				p.ticked, p.compared = nil, nil
 				p.focusLater("log-list")
 			}),
@@ -206,7 +206,7 @@ func (p *logPage) comparison() app.UI {
 		app.H2().Text("Side by side"),
 		app.P().Text(says),
 		table(calc.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
-		app.Button().Type("button").ID("comparison-end").Text("Close").OnClick(func(app.Context, app.Event) {
+		button("comparison-end", "Close", func() {
 			p.compared = nil
 			p.focusLater("compare")
 		}),

@@ -22,9 +22,9 @@ func (p *logPage) troubles() app.UI {
 			app.Ul().Body(items...),
 			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
 			app.Div().Class("tools").Body(
-				app.Button().Type("button").ID("save-unread").Text("Save them as a file").OnClick(func(app.Context, app.Event) { saveFile("striderule-log-unread.txt", rawText(p.kept.unread)) }),
+				button("save-unread", "Save them as a file", func() { saveFile("striderule-log-unread.txt", rawText(p.kept.unread)) }),
 				app.If(len(p.broken()) > 0, func() app.UI {
-					return app.Button().Type("button").ID("delete-unread").Text("Delete what is broken").OnClick(func(app.Context, app.Event) { p.delete(p.broken()) })
+					return button("delete-unread", "Delete what is broken", func() { p.delete(p.broken()) })
 				}),
 			))
 	}

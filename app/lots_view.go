@@ -56,9 +56,6 @@ func (c *calculator) lotsView(l calc.Lots) app.UI {
 		app.P().Text("The same causes, drawn at random 200,000 times, from the distributions that they have. With few runs this interval is wider than the one above, as the scatter itself is drawn too; that is no mistake."),
 	}
 	run := c.lots
-	button := func(id, text string, do func()) app.UI {
-		return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { do() }, app.EventScope(id))
-	}
 	switch {
 	case run == nil || run.stopped:
 		body = append(body, button("draw-lots", "Draw 200,000 lots", func() { c.startLots(l) }))

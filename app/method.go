@@ -20,6 +20,7 @@ func (p *methodPage) Render() app.UI {
 		chapter("formulas", "Formulas and their sources", formulas()...),
 		chapter("example", "A worked example", workedExample()...),
 		chapter("links", "Links, key by key", linkKeys()...),
+		chapter("sheet-file", "A sheet's file", sheetFileKeys()...),
 		chapter("log-file", "The log's file", logFile()...),
 		chapter("glossary", "Glossary", glossary()),
 	)
@@ -28,7 +29,7 @@ func (p *methodPage) Render() app.UI {
 // contents leads to the chapters.
 func contents() app.UI {
 	var items []app.UI
-	for _, c := range [][2]string{{"cautions", "Cautions"}, {"formulas", "Formulas"}, {"example", "Worked example"}, {"links", "Links"}, {"log-file", "The log's file"}, {"glossary", "Glossary"}} {
+	for _, c := range [][2]string{{"cautions", "Cautions"}, {"formulas", "Formulas"}, {"example", "Worked example"}, {"links", "Links"}, {"sheet-file", "A sheet's file"}, {"log-file", "The log's file"}, {"glossary", "Glossary"}} {
 		items = append(items, app.Li().Body(app.A().Href("#"+c[0]).DataSet("jump", c[0]).Text(c[1])))
 	}
 	return app.Ul().Class("links contents").Body(items...)
@@ -116,6 +117,22 @@ func linkKeys() []app.UI {
 		)
 	}
 	return body
+}
+
+// sheetFileKeys tells what a file of one sheet holds, from the table that writes
+// it.
+func sheetFileKeys() []app.UI {
+	page, _ := calc.PageOf("measure")
+	var rows [][]app.UI
+	for _, f := range logbook.SheetFields() {
+		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(f.Holds)})
+	}
+	return []app.UI{
+		app.P().Text("“Save as a file” writes a sheet as one text file in JSON (UTF-8). It opens again on the start page and on every calculator's page."),
+		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteSheet(calc.Load(page, page.Example)))),
+		keysTable("Keys of a sheet's file", []string{"Key", "Holds"}, rows),
+		app.P().Text("Only page and entries are read: the result is worked out anew, and checked against saw. Entries may be texts, numbers or lists of them; a key that the page does not know is kept and told. The rows of a page are saved for a spreadsheet as CSV (RFC 4180): headings, then what was typed with the decimal point; an apostrophe stands before a text that a spreadsheet would take for a formula."),
+	}
 }
 
 // logFile tells what a file of the log holds, from the table that writes it.

@@ -33,7 +33,7 @@ func (c *calculator) pastedView(g *calc.Group) app.UI {
 	return app.Div().Class("pasted").Body(
 		app.P().ID("pasted-"+idOf(g)).Attr("role", "status").Text(says),
 		app.If(did, func() app.UI {
-			return app.Button().Type("button").ID("unpaste").Text("Undo").OnClick(func(app.Context, app.Event) {
+			return button("unpaste", "Undo", func() {
 				p := c.pasted
 				c.edit(func(f *calc.Form) { f.Unpaste(p) })
 				c.refill()

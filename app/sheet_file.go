@@ -49,7 +49,7 @@ func (s *sheetFile) view() app.UI {
 
 // openButton lets the person choose a file.
 func openButton() app.UI {
-	return app.Button().Type("button").ID("open-file").Text("Open a file").OnClick(func(app.Context, app.Event) { chooseFile() })
+	return button("open-file", "Open a file", chooseFile)
 }
 
 func chooseFile() { app.Window().Call("openText", ".json,application/json") }
@@ -71,7 +71,7 @@ func (c *calculator) takeFile(name, text, failed string) {
 }
 
 // saveSheet saves the sheet as a file.
-func (c *calculator) saveSheet(app.Context, app.Event) {
+func (c *calculator) saveSheet() {
 	saveFile(siteFile(c.page.Slug+".json"), logbook.WriteSheet(c.form))
 }
 

@@ -46,6 +46,9 @@ func CSV(entries []Entry) string {
 // is empty while nothing is typed.
 func RowsCSV(form *calc.Form, g *calc.Group) string {
 	columns := form.Columns(g)
+	if len(columns) == 0 {
+		return ""
+	}
 	var lines [][]string
 	filled := 0
 	for row := range form.Rows(columns[0]) {

@@ -2,7 +2,6 @@ package logbook
 
 import (
 	"errors"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -15,19 +14,28 @@ const (
 	entriesKey = "entries"
 )
 
-// SheetFields are the keys of a file of one sheet, in the order in which they are
-// written. What is empty is left out; what has no function is written apart.
-var SheetFields = slices.Concat([]Field{
-	{Key: sheetKey, Holds: "what the file is: " + mark},
-	{Key: "version", Holds: "how it is to be read: " + strconv.Itoa(Version)},
-}, fieldsOf("page"), []Field{
-	{Key: entriesKey, Holds: "the entries: key and text as in the link of the sheet, a list where there are several; saw is the result for the check by whoever opens it"},
-}, fieldsOf("output", "label", "unit", "value", "u", "verdict"))
+// sheetKeys are the keys of a file of one sheet, in the order in which they are
+// written: its own, and some of an entry.
+var sheetKeys = [...]string{sheetKey, "version", "page", entriesKey, "output", "label", "unit", "value", "u", "verdict"}
 
-func fieldsOf(keys ...string) []Field {
+// sheetOwn are its own.
+var sheetOwn = [...]Field{
+	{Key: sheetKey, Holds: "what the file is: " + mark},
+	{Key: "version", Holds: "how it is to be read: as a number, now 1"},
+	{Key: entriesKey, Holds: "the entries: key and text as in the sheet's link, a list where there are several; saw is the result, for the check by whoever opens it"},
+}
+
+// SheetFields are the keys of a file of one sheet, as Fields are those of an
+// entry.
+func SheetFields() []Field {
 	var fields []Field
-	for _, key := range keys {
+	for _, key := range sheetKeys {
 		f, _ := fieldOf(key)
+		for _, own := range sheetOwn {
+			if own.Key == key {
+				f = own
+			}
+		}
 		fields = append(fields, f)
 	}
 	return fields
@@ -42,7 +50,7 @@ func WriteSheet(form *calc.Form) string {
 	}
 	var b strings.Builder
 	o := object{&b, "{"}
-	for _, f := range SheetFields {
+	for _, f := range SheetFields() {
 		switch f.Key {
 		case sheetKey:
 			o.key(f.Key)
@@ -94,53 +102,37 @@ const MostSheet = 100_000
 // ReadSheet returns the page and the link's fragment that a file of WriteSheet
 // holds. The error says what is wrong with any other.
 func ReadSheet(text string) (slug, fragment string, err error) {
-	r := sheetReader{scanner: scanner{text: strings.TrimPrefix(text, "\ufeff")}}
-	if len(text) > MostSheet {
-		if !ReadFile(text).Foreign {
-			return "", "", ErrLog
-		}
-		return "", "", errors.New("it is longer than a sheet can be")
+	slug, fragment, err = readSheet(text)
+	if err != nil && !ReadFile(text).Foreign {
+		err = ErrLog
 	}
-	v, bad := r.value(0)
-	if bad == nil {
-		if r.space(); r.at < len(r.text) {
-			bad = r.fault("something stands behind its end")
-		}
-	}
-	switch {
-	case bad != nil && strings.Contains(text, `"`+sheetKey+`"`) && strings.Contains(text, `"`+entriesKey+`"`) && ReadFile(text).Foreign:
-		return "", "", errors.New("it is damaged in line " + strconv.Itoa(r.lineOf(bad.at)) + ": " + bad.says)
-	case bad != nil || v.get(sheetKey).text != mark:
-		if !ReadFile(text).Foreign {
-			return "", "", ErrLog
-		}
-		return "", "", errors.New(`it is no sheet of this site: such a file begins with {"` + sheetKey + `":"` + mark + `"`)
-	}
-	slug = v.get("page").text
-	if _, known := calc.PageOf(slug); !known {
-		return "", "", errors.New("it is of a page that this version of the site does not have: " + quote(slug))
-	}
-	entries := v.get(entriesKey)
-	if entries.kind != anObject {
-		return "", "", errors.New(quote(entriesKey) + " is " + entries.kind.String() + ", an object belongs there")
-	}
-	pieces, err := r.pieces(entries.members)
-	if err != nil {
-		return "", "", err
-	}
-	// A newer version is told as that of a link: read as far as it is understood.
-	if n, err := strconv.Atoi(v.get("version").text); err == nil && n > Version {
-		pieces = append([]calc.Piece{{Key: "v", Cells: []string{strconv.Itoa(n)}}}, slices.DeleteFunc(pieces, func(p calc.Piece) bool { return p.Key == "v" })...)
-	}
-	return slug, calc.Join(pieces), nil
+	return slug, fragment, err
 }
 
-type sheetReader struct{ scanner }
-
-// pieces makes a link's pieces of entries.
-func (r *sheetReader) pieces(members []member) ([]calc.Piece, error) {
+func readSheet(text string) (slug, fragment string, err error) {
+	if len(text) > MostSheet {
+		return "", "", errors.New("it is longer than a sheet can be")
+	}
+	s := scanner{text: strings.TrimPrefix(text, "\ufeff")}
+	v, bad := s.value(0)
+	if s.space(); bad == nil && s.at < len(s.text) {
+		bad = s.fault("something stands behind its end")
+	}
+	entries := v.get(entriesKey)
+	slug = v.get("page").text
+	_, known := calc.PageOf(slug)
+	switch {
+	case bad != nil && strings.Contains(text, `"`+sheetKey+`"`):
+		return "", "", errors.New("it is damaged in line " + strconv.Itoa(s.lineOf(bad.at)) + ": " + bad.says)
+	case v.get(sheetKey).text != mark:
+		return "", "", errors.New(`it is no sheet of this site: such a file begins with {"sheet":"striderule"`)
+	case !known:
+		return "", "", errors.New("it is of a page that this version of the site does not have: " + quote(slug))
+	case entries.kind != anObject:
+		return "", "", errors.New(quote(entriesKey) + " is " + entries.kind.String() + ", an object belongs there")
+	}
 	var pieces []calc.Piece
-	for _, m := range members {
+	for _, m := range entries.members {
 		p := calc.Piece{Key: m.key}
 		cells := []member{m}
 		if m.value.kind == aList {
@@ -148,8 +140,8 @@ func (r *sheetReader) pieces(members []member) ([]calc.Piece, error) {
 		}
 		for _, c := range cells {
 			switch {
-			case c.value.kind == anObject || c.value.kind == aList:
-				return nil, errors.New("line " + strconv.Itoa(r.lineOf(c.value.at)) + ": " + quote(m.key) + " holds " + c.value.kind.String() + ", a text in quotes belongs there")
+			case c.value.kind >= anObject:
+				return "", "", errors.New("in line " + strconv.Itoa(s.lineOf(c.value.at)) + " " + quote(m.key) + " holds " + c.value.kind.String() + ", a text in quotes belongs there")
 			case c.value.kind != aNull:
 				p.Cells = append(p.Cells, calc.OneLine(c.value.text))
 			case m.value.kind == aList:
@@ -158,7 +150,15 @@ func (r *sheetReader) pieces(members []member) ([]calc.Piece, error) {
 		}
 		pieces = append(pieces, p)
 	}
-	return pieces, nil
+	// A newer version is told as that of a link: read as far as it is understood.
+	if n, err := strconv.Atoi(v.get("version").text); err == nil && n > Version {
+		for i := range pieces {
+			if pieces[i].Key == "v" {
+				pieces[i].Cells = []string{strconv.Itoa(n)}
+			}
+		}
+	}
+	return slug, calc.Join(pieces), nil
 }
 
 // get returns the value of a key, nothing if there is none. Of two with the same

@@ -35,13 +35,13 @@ func TestWriteSheet(t *testing.T) {
 	assert.Equal(t, "steps", file["output"])
 	assert.Equal(t, "steps/mm", file["unit"])
 	known := map[string]bool{}
-	for _, f := range SheetFields {
+	for _, f := range SheetFields() {
 		known[f.Key] = true
 	}
 	for key := range file {
 		assert.True(t, known[key], "%s is documented", key)
 	}
-	assert.Len(t, file, len(SheetFields), "this one has all of them")
+	assert.Len(t, file, len(SheetFields()), "this one has all of them")
 	assert.Empty(t, WriteSheet(formOf(t, "measure", "")), "nothing is typed")
 }
 
@@ -115,7 +115,7 @@ func TestReadSheetRefuses(t *testing.T) {
 		{"of a page to come", strings.Replace(good, `"measure"`, `"weigh"`, 1), "a page that this version of the site does not have: “weigh”"},
 		{"a path for a page", strings.Replace(good, `"measure"`, `"../measure"`, 1), "does not have: “../measure”"},
 		{"no entries", `{"sheet":"striderule","page":"measure"}`, "“entries” is nothing, an object belongs there"},
-		{"entries within entries", `{"sheet":"striderule","page":"measure","entries":{"steps":{"a":"b"}}}`, "line 1: “steps” holds an object"},
+		{"entries within entries", `{"sheet":"striderule","page":"measure","entries":{"steps":{"a":"b"}}}`, "in line 1 “steps” holds an object"},
 		{"too long", strings.Repeat(" ", MostSheet) + good, "longer than a sheet can be"},
 		{"a log", WriteFile(Example()), ErrLog.Error()},
 		{"half a log", WriteFile(Example())[:900], ErrLog.Error()},

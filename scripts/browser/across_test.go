@@ -132,3 +132,16 @@ func TestRowsForASpreadsheet(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, [][]string{{"Remaining (mm)", "Set aside"}, {"28.7", ""}, {"28.9 mm", ""}}, rows)
 }
+
+// Preview pictures are for readers of links: no page fetches them, nor does what
+// keeps the site for offline use.
+func TestPreviewsAreNotFetched(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/")
+	p.WaitOffline()
+	assert.NotEmpty(t, s.Asked())
+	for _, path := range s.Asked() {
+		assert.False(t, strings.HasPrefix(path, "preview/"), path)
+	}
+}

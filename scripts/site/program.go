@@ -21,9 +21,9 @@ func (b *builder) program() error {
 		return err
 	}
 	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm}
-	// Pages and views are sentences more than sums: without inlining they are a
-	// tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/app"} {
+	// Pages, views, texts and codes are sentences more than sums: without inlining
+	// they are a tenth of the whole program smaller, and no slower to speak of.
+	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/..."} {
 		args = append(args, "-gcflags="+wordy+"=-l")
 	}
 	if !b.plain {
