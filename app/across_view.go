@@ -33,8 +33,7 @@ func (c *calculator) across(url string) app.UI {
 	if len(ways) == 0 {
 		return app.Text("")
 	}
-	return app.Details().Class("across").ID("across").Body(
-		app.Summary().Text("More ways to hand it over"),
+	return c.folds.fold("across", "across", false, app.Text("More ways to hand it over"),
 		app.Div().Class("across-ways").Body(ways...),
 		app.P().Class("hint").Text("A file opens again here, or on the start page: choose it, or drop it on the page."),
 		app.If(c.code.url == url && url != "", func() app.UI { return c.code.view() }),

@@ -11,18 +11,20 @@ import (
 // calculator shows one page of calc: its form and its report.
 type calculator struct {
 	app.Compo
-	page    calc.Page
-	form    *calc.Form
-	address string // the fragment that the form was read from or written to
-	edits   int    // counts them, to know whether a timer is still about the last
-	said    string // what screen readers were told last
-	lots    *lotRun
-	keep    keeping
-	folds   folds
-	calm    calc.Report // as it was when typing paused last
-	code    qrCode
-	file    sheetFile
-	pasted  calc.Pasted // by the last edit
+	page       calc.Page
+	form       *calc.Form
+	address    string // the fragment that the form was read from or written to
+	edits      int    // counts them, to know whether a timer is still about the last
+	said       string // what screen readers were told last
+	lots       *lotRun
+	keep       keeping
+	folds      folds
+	calm       calc.Report      // as it was when typing paused last
+	compared   *calc.Comparison // the same
+	comparedAt int              // the edit that it is about
+	code       qrCode
+	file       sheetFile
+	pasted     calc.Pasted // by the last edit
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -40,6 +42,7 @@ func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
 	c.calm = c.form.Report()
+	c.compareNow()
 	c.lots = nil
 	c.keep = keeping{}
 	if c.folds == nil {
@@ -78,6 +81,7 @@ func (c *calculator) edit(change func(*calc.Form)) {
 	c.settled(time.Second, func() {
 		c.said = c.summary()
 		c.calm = c.form.Report()
+		c.compareNow()
 	})
 }
 
@@ -100,7 +104,7 @@ func (c *calculator) settled(wait time.Duration, do func()) {
 // writeAddress brings the address up to the form. It does nothing once another
 // page is shown.
 func (c *calculator) writeAddress() {
-	if fragment := c.form.Fragment(); c.Mounted() && fragment != c.address {
+	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.address = fragment
 		writeFragment(fragment)
 	}
@@ -214,7 +218,7 @@ func (c *calculator) Render() app.UI {
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
-				c.problems(), c.answer(report), c.share(report), c.parts(report, false),
+				c.problems(), c.answer(report), c.compareView(), c.share(report), c.parts(report, false),
 			),
 		),
 		c.bar(report),

@@ -153,6 +153,7 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <link rel="manifest" href="{{.Up}}manifest.webmanifest">
 <link rel="stylesheet" href="{{.Up}}web/style.css?v=__VERSION__">
 <link rel="preload" as="fetch" crossorigin href="{{.Up}}web/app.wasm.gz?v=__VERSION__">
+<script defer src="{{.Up}}web/peek.js?v=__VERSION__"></script>
 <script defer src="{{.Up}}web/wasm_exec.js?v=__VERSION__"></script>
 <script defer src="{{.Up}}web/page.js?v=__VERSION__"></script>
 <script defer src="{{.Up}}web/start.js?v=__VERSION__"></script>

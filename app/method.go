@@ -107,7 +107,7 @@ func anonymous(t calc.Table) calc.Table {
 
 func linkKeys() []app.UI {
 	body := []app.UI{
-		app.P().Text("A link is the page's address, a #, and the entries: key=value, joined by &. It can be read and changed by hand. v=1 is the version; links made today open for ever. A bare number is in the field's unit, another unit is written behind it: 80, 80mm, 3.15in. Lists are joined by commas, so the decimal mark in a link is the point. What is left out has its default. saw=ID:number is the result that the sender saw; the page checks it against its own. What stands behind # is never sent to the host."),
+		app.P().Text("A link is the page's address, a #, and the entries: key=value, joined by &. It can be read and changed by hand. v=1 is the version; links made today open for ever. A bare number is in the field's unit, another unit is written behind it: 80, 80mm, 3.15in. Lists are joined by commas, so the decimal mark in a link is the point. What is left out has its default. saw=ID:value:U:edition is the result that the sender saw, its uncertainty and the edition of the calculations that made it; the page checks it against its own. In a reply, was-key holds what a changed entry was before. What stands behind # is never sent to the host."),
 		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row, and with -u for its expanded uncertainty."),
 	}
 	for _, p := range calc.Pages {

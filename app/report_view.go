@@ -75,16 +75,6 @@ func headlineClass(a *calc.Answer) string {
 // verdictMarks tell verdicts by shape.
 var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
 
-// check tells at the top whether the sender of a link saw the same result.
-func (c *calculator) check() app.UI {
-	check, sentence := c.form.Check()
-	return app.If(check == calc.Same, func() app.UI {
-		return app.P().Class("check same").ID("check").Text("✓ " + sentence)
-	}).ElseIf(check == calc.Differs, func() app.UI {
-		return app.P().Class("check differs").ID("check").Text("≠ " + sentence + " Do not use either before you know why.")
-	})
-}
-
 // share offers the link to this sheet, and to keep it.
 func (c *calculator) share(r calc.Report) app.UI {
 	fragment := c.form.ShareFragment()

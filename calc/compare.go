@@ -30,6 +30,9 @@ type Comparison struct {
 	Before, After *Answer // nil where there is no result
 }
 
+// HasBefore reports whether there is a sheet to compare with.
+func (f *Form) HasBefore() bool { return f.before != nil }
+
 // Compare returns what differs from the sheet as it was received, or, while a
 // reply is untouched, from the one that it replies to; nil if nothing does.
 func (f *Form) Compare() *Comparison {

@@ -107,7 +107,9 @@ func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 			assert.Equal(t, want, Eval[string](q, figures))
 			assert.Contains(t, q.Text("#check"), "Same result")
 
-			wrong := link[:strings.LastIndex(link, ":")] + ":1.5"
+			sheet, saw, _ := strings.Cut(link, "&saw=")
+			output, _, _ := strings.Cut(saw, ":")
+			wrong := sheet + "&saw=" + output + ":1.5"
 			q.Open("/" + strings.TrimPrefix(wrong, s.URL))
 			assert.Contains(t, q.Text("#check"), "Differs: the link said 1.5; these entries give")
 		})

@@ -1,0 +1,111 @@
+package browser
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	askersSheet = "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6,28.8,28.5,28.7"
+	askersLink  = "/measure/#" + askersSheet + "&saw=steps:563.8386:1.47:2026-11"
+)
+
+// One asks, another corrects an entry and replies, and the first sees what was
+// changed, what that does, and can go back.
+func TestThreadByLinks(t *testing.T) {
+	s := NewSite(t)
+	asker := s.NewPage(t)
+	asker.Open("/measure/#" + askersSheet)
+	asker.GrantClipboard()
+	asker.Click("#copy-link")
+	asker.Wait(`document.getElementById("said").textContent === "Link copied."`)
+	link := Eval[string](asker, `navigator.clipboard.readText()`)
+
+	helper := s.NewPage(t)
+	helper.GrantClipboard()
+	helper.Open("/" + strings.TrimPrefix(link, s.URL))
+	assert.Contains(t, helper.Text("#check"), "Same result as when this sheet was sent")
+	assert.False(t, Eval[bool](helper, `!!document.getElementById("compared")`))
+	helper.Fill("asked", "90")
+	helper.Wait(`document.getElementById("compared")`)
+	assert.Contains(t, helper.Text("#check"), "1 entry changed since this sheet was received")
+	helper.Click("#check a")
+	assert.Equal(t, "compared", Eval[string](helper, `document.activeElement.id`))
+	assert.Contains(t, helper.Text("#compared table"), "Commanded length")
+	assert.Contains(t, helper.Text(".before-after"), "Result before: "+asker.Text(".headline .measured"))
+	assert.Contains(t, helper.Text(".before-after"), "now: "+helper.Text(".headline .measured"))
+	helper.Click("#reply")
+	helper.Wait(`document.getElementById("said").textContent.startsWith("Link copied. It shows")`)
+	reply := Eval[string](helper, `navigator.clipboard.readText()`)
+	assert.Contains(t, reply, "&was-asked=80&saw=")
+	helper.Reload()
+	assert.Contains(t, helper.Text("#check"), "1 entry changed", "the page's own address knows it too")
+	helper.Click("#as-received")
+	helper.Wait(`document.getElementById("f-asked").value === "80" && !document.getElementById("compared")`)
+	helper.Back()
+	helper.Wait(`document.getElementById("f-asked").value === "90"`)
+
+	asker.Open("/" + strings.TrimPrefix(reply, s.URL))
+	assert.Contains(t, asker.Text("#check"), "Same result")
+	assert.Contains(t, asker.Text("#check"), "The sender changed 1 entry")
+	assert.Contains(t, asker.Text("#compared h2"), "Changed by the sender")
+	asker.NoSidewaysScrolling()
+	asker.Click("#as-received")
+	asker.Wait(`document.getElementById("f-asked").value === "80"`)
+}
+
+// Before the calculator is there, the page shows what the link holds and what
+// its sender saw.
+func TestLinkIsReadableAtOnce(t *testing.T) {
+	s := NewSite(t)
+	gate := make(chan struct{})
+	s.Intercept(answer("app.wasm", func(w http.ResponseWriter, _ *http.Request) { serveHalf(t, w, gate) }))
+	p := s.NewPage(t)
+	p.Load(askersLink)
+	p.Wait(`!document.getElementById("check").hidden`)
+	assert.Contains(t, p.Text("#check"), "The sender saw 563.8 ± 1.5 steps/mm. Checking …")
+	assert.Equal(t, "80", p.Field("asked"))
+	assert.Equal(t, "538.0", p.Field("steps"))
+	assert.Equal(t, "caliper-0.05", Eval[string](p, `document.getElementById("f-tool").value`))
+	assert.Contains(t, p.Text("#check .also"), "Remaining: 28.7, 28.9, 28.6, 28.8, 28.5, 28.7", "more than there are fields")
+	top := Eval[float64](p, `document.getElementById("f-asked").getBoundingClientRect().top`)
+	p.Focus("asked", 0)
+	p.Press("5") // behind the 80, while it loads
+	close(gate)
+	p.WaitReady()
+	assert.Equal(t, "805", p.Field("asked"), "what was typed meanwhile stays, and nothing else of the page counts as typed")
+	assert.Equal(t, 6, Eval[int](p, `document.querySelectorAll("input[name=rest]").length`))
+	assert.InDelta(t, top, Eval[float64](p, `document.getElementById("f-asked").getBoundingClientRect().top`), 40)
+}
+
+func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
+	s := NewSite(t)
+	s.Intercept(answer("app.wasm", notFound))
+	p := s.NewPage(t)
+	p.Allow("404")
+	p.Allow("could not be loaded")
+	p.Load(askersLink + "&trip=sides&nozzle=%3Cimg%20src=x%20onerror=alert(1)%3E")
+	p.WaitFailed()
+	assert.Contains(t, p.Text("#check"), "The sender saw 563.8 ± 1.5 steps/mm. It is not checked here.")
+	assert.Contains(t, p.Text("#check .also"), "nozzle: <img src=x onerror=alert(1)>", "text, whatever it is")
+	assert.Zero(t, Eval[int](p, `document.querySelectorAll("main img").length`))
+}
+
+// What is no number is never shown as a result.
+func TestOddClaimsShowNothing(t *testing.T) {
+	s := NewSite(t)
+	s.Intercept(answer("app.wasm", notFound))
+	for _, saw := range []string{"steps:5б4", "steps:NaN", "steps:1e999", "steps:", "steps:" + strings.Repeat("9", 400), "<b>:x", "%"} {
+		p := s.NewPage(t)
+		p.Allow("404")
+		p.Allow("could not be loaded")
+		p.Load("/measure/#v=1&asked=80&saw=" + saw)
+		require.NotEmpty(t, p.WaitFailed())
+		assert.NotContains(t, p.Text("#check"), "The sender saw", saw)
+		assert.Equal(t, "80", p.Field("asked"))
+	}
+}

@@ -1,0 +1,69 @@
+// Fills the page in from its link before the calculator is there: what somebody
+// sent can be read at first paint, and where the calculator cannot start. Text
+// only: nothing of a link ever becomes HTML.
+"use strict";
+(() => {
+  const check = document.getElementById("check");
+  const link = location.hash.slice(1, 4001);
+  if (!check || !link) return;
+  const read = (text) => {
+    try {
+      return decodeURIComponent(text);
+    } catch (e) {
+      return text;
+    }
+  };
+  const fields = [...document.querySelectorAll("form.sheet [name]")];
+  const rest = [];
+  let saw = "";
+  const done = {};
+  for (const piece of link.split("&")) {
+    const at = piece.indexOf("=");
+    const key = read(piece.slice(0, at)), cells = piece.slice(at + 1).split(",").map(read);
+    if (at < 1 || key === "v" || key.startsWith("was-") || done[key]) continue;
+    done[key] = true;
+    if (key === "saw") {
+      saw = cells.join(",");
+      continue;
+    }
+    const of = fields.filter((f) => f.name === key);
+    let shown = 0;
+    // Defaults are set, not values: what differs from them was typed here.
+    for (const f of of) {
+      if (f.type === "radio" || f.type === "checkbox") {
+        f.defaultChecked = cells.includes(f.value);
+        shown += f.defaultChecked;
+      } else if (f.tagName === "SELECT") {
+        for (const o of f.options) {
+          o.defaultSelected = o.value === cells[0];
+          shown += o.defaultSelected;
+        }
+      } else if (shown < cells.length) f.defaultValue = cells[shown++];
+    }
+    if (shown < cells.length) {
+      const label = of[0] && of[0].type === "text" && of[0].labels[0];
+      rest.push((label ? label.textContent : key) + ": " + cells.join(", "));
+    }
+  }
+  const add = (text, name) => {
+    const line = document.createElement("span");
+    line.textContent = text;
+    line.className = name;
+    check.append(line);
+  };
+  const [id, value, u] = saw.split(":");
+  const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
+  const v = number(value), wide = number(u);
+  if (v !== false) {
+    // Two digits of the uncertainty, as the calculator shows it.
+    const places = wide ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(wide)))) : 0;
+    const text = wide ? v.toFixed(places) + " ± " + wide.toFixed(places) : String(Number(v.toPrecision(6)));
+    const unit = /^[a-z-]+$/.test(id) && check.getAttribute("data-" + id);
+    add("The sender saw " + text + (unit ? " " + unit : "") + ".", "");
+    add(" Checking …", "checking");
+    add(" It is not checked here.", "unchecked");
+  }
+  if (rest.length) add("Also in the link: " + rest.join("; ") + ".", "also");
+  check.hidden = !check.firstChild;
+  performance.mark("link-readable");
+})();
