@@ -27,19 +27,24 @@
       continue;
     }
     const of = fields.filter((f) => f.name === key);
+    const inRows = of.every((f) => f.value === of[0].value); // ticks of rows, not options
     let shown = 0;
     // Defaults are set, not values: what differs from them was typed here.
-    for (const f of of) {
+    of.forEach((f, row) => {
       if (f.type === "radio" || f.type === "checkbox") {
-        f.defaultChecked = cells.includes(f.value);
-        shown += f.defaultChecked;
+        const on = inRows ? cells[row] === f.value : cells.includes(f.value);
+        if (on) shown++;
+        if (f.defaultChecked !== on) f.defaultChecked = on;
       } else if (f.tagName === "SELECT") {
-        for (const o of f.options) {
-          o.defaultSelected = o.value === cells[0];
-          shown += o.defaultSelected;
-        }
-      } else if (shown < cells.length) f.defaultValue = cells[shown++];
-    }
+        const chosen = [...f.options].find((o) => o.value === cells[row]);
+        if (!chosen) return;
+        shown++;
+        for (const o of f.options) o.defaultSelected = o === chosen;
+      } else if (row < cells.length) {
+        shown++;
+        f.defaultValue = cells[row];
+      }
+    });
     if (shown < cells.length) {
       const label = of[0] && of[0].type === "text" && of[0].labels[0];
       rest.push((label ? label.textContent : key) + ": " + cells.join(", "));
@@ -58,8 +63,10 @@
     // Two digits of the uncertainty, as the calculator shows it.
     const places = wide ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(wide)))) : 0;
     const text = wide ? v.toFixed(places) + " ± " + wide.toFixed(places) : String(Number(v.toPrecision(6)));
-    const unit = /^[a-z-]+$/.test(id) && check.getAttribute("data-" + id);
-    add("The sender saw " + text + (unit ? " " + unit : "") + ".", "");
+    // "steps/mm or steps/°"
+    const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
+    const unit = units[+/=rotary/.test(link)] || units[0];
+    add("The sender saw " + text + (unit && " " + unit) + ".", "");
     add(" Checking …", "checking");
     add(" It is not checked here.", "unchecked");
   }

@@ -67,19 +67,23 @@ func TestLinkIsReadableAtOnce(t *testing.T) {
 	p := s.NewPage(t)
 	p.Load(askersLink)
 	p.Wait(`!document.getElementById("check").hidden`)
-	assert.Contains(t, p.Text("#check"), "The sender saw 563.8 ± 1.5 steps/mm. Checking …")
+	assert.Contains(t, shownText(p, "#check"), "The sender saw 563.8 ± 1.5 steps/mm. Checking …")
 	assert.Equal(t, "80", p.Field("asked"))
 	assert.Equal(t, "538.0", p.Field("steps"))
 	assert.Equal(t, "caliper-0.05", Eval[string](p, `document.getElementById("f-tool").value`))
 	assert.Contains(t, p.Text("#check .also"), "Remaining: 28.7, 28.9, 28.6, 28.8, 28.5, 28.7", "more than there are fields")
-	top := Eval[float64](p, `document.getElementById("f-asked").getBoundingClientRect().top`)
-	p.Focus("asked", 0)
-	p.Press("5") // behind the 80, while it loads
+	p.Fill("mark", "106") // while it loads
 	close(gate)
 	p.WaitReady()
-	assert.Equal(t, "805", p.Field("asked"), "what was typed meanwhile stays, and nothing else of the page counts as typed")
+	assert.Equal(t, "106", p.Field("mark"), "what was typed meanwhile stays")
 	assert.Equal(t, 6, Eval[int](p, `document.querySelectorAll("input[name=rest]").length`))
-	assert.InDelta(t, top, Eval[float64](p, `document.getElementById("f-asked").getBoundingClientRect().top`), 40)
+	p.Wait(`document.getElementById("compared")`)
+	assert.Contains(t, p.Text("#check"), "1 entry changed since", "nothing else of the page counts as typed")
+}
+
+// shownText is an element's text less what is hidden in it.
+func shownText(p *Page, selector string) string {
+	return Eval[string](p, `document.querySelector("`+selector+`").innerText`)
 }
 
 func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
@@ -88,9 +92,10 @@ func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
 	p := s.NewPage(t)
 	p.Allow("404")
 	p.Allow("could not be loaded")
+	p.Allow("offline use is off")
 	p.Load(askersLink + "&trip=sides&nozzle=%3Cimg%20src=x%20onerror=alert(1)%3E")
 	p.WaitFailed()
-	assert.Contains(t, p.Text("#check"), "The sender saw 563.8 ± 1.5 steps/mm. It is not checked here.")
+	assert.Contains(t, shownText(p, "#check"), "The sender saw 563.8 ± 1.5 steps/mm. It is not checked here.")
 	assert.Contains(t, p.Text("#check .also"), "nozzle: <img src=x onerror=alert(1)>", "text, whatever it is")
 	assert.Zero(t, Eval[int](p, `document.querySelectorAll("main img").length`))
 }
@@ -103,6 +108,7 @@ func TestOddClaimsShowNothing(t *testing.T) {
 		p := s.NewPage(t)
 		p.Allow("404")
 		p.Allow("could not be loaded")
+		p.Allow("offline use is off")
 		p.Load("/measure/#v=1&asked=80&saw=" + saw)
 		require.NotEmpty(t, p.WaitFailed())
 		assert.NotContains(t, p.Text("#check"), "The sender saw", saw)
