@@ -19,7 +19,8 @@ type calculator struct {
 	lots       *lotRun
 	keep       keeping
 	folds      folds
-	calm       calc.Report      // as it was when typing paused last
+	calm       calc.Report // as it was when typing paused last
+	post       calc.PostKind
 	compared   *calc.Comparison // the same
 	comparedAt int              // the edit that it is about
 	code       qrCode

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"striderule/calc"
 
@@ -158,19 +157,13 @@ type quantity interface {
 
 // unitBeside is the unit that a text without one is read in.
 func (c *calculator) unitBeside(f calc.Field, row int) string {
-	if q, ok := f.Cells.At(row).(quantity); ok && !namesUnit(c.form.Text(f.Key, row)) {
+	if q, ok := f.Cells.At(row).(quantity); ok && !calc.NamesUnit(c.form.Text(f.Key, row)) {
 		return q.Unit()
 	}
 	return ""
 }
 
 func hintID(f calc.Field) string { return "f-" + f.Key + "-hint" }
-
-// namesUnit reports whether a text brings a unit of its own, beside which the
-// field's would mislead.
-func namesUnit(text string) bool {
-	return strings.IndexFunc(text, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune("°\"'/", r) }) >= 0
-}
 
 func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {

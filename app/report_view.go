@@ -92,7 +92,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
 		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
-	), c.keepView(), c.across(url), c.printedLink(url))
+	), c.keepView(), c.postView(url), c.across(url), c.printedLink(url))
 }
 
 // shareClass makes the link stand out once there is something to show.

@@ -115,7 +115,8 @@
   // ---- Sharing by the system's own sheet.
   async function shareFrom(button) {
     try {
-      await navigator.share({ title: button.dataset.title || document.title, url: button.dataset.share });
+      const { title, share, shareText } = button.dataset;
+      await navigator.share(shareText ? { title, text: shareText } : { title: title || document.title, url: share });
     } catch (e) {
       // A person may think better of it.
       if (e.name !== "AbortError") announce("Sharing was refused by the browser: copy the link instead.");

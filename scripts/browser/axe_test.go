@@ -29,6 +29,7 @@ func states() map[string]string {
 		"wrong":       "/measure/#v=1&steps=538.0&asked=8Omm&mark=105&rest=28.7,120&nozzle=4",
 		"same":        feed + "caliper-0.05&rest=28.7,28.9,28.6&saw=steps:564.3356643",
 		"differs":     feed + "caliper-0.05&rest=28.7,28.9,28.6&saw=steps:546.3",
+		"reply":       feed + "caliper-0.05&rest=28.7,28.9,28.6&was-asked=90&was-rest=28.7,28.9&saw=steps:564.3356643",
 		"travel plan": "/plan/#v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200",
 		"no plan":     "/plan/#v=1&wanted=0.01&tool=rule",
 	}

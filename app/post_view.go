@@ -1,0 +1,39 @@
+package main
+
+import (
+	"strconv"
+
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// postView offers the sheet as a text for a thread, in three forms. It is made
+// while it is open alone.
+func (c *calculator) postView(url string) app.UI {
+	const id = "post"
+	var body []app.UI
+	if c.folds[id] {
+		var kinds []app.UI
+		for i, name := range calc.PostKinds {
+			kind := calc.PostKind(i)
+			choice := "post-" + strconv.Itoa(i)
+			kinds = append(kinds, app.Label().Class("option").For(choice).Body(
+				app.Input().Type("radio").Name("post-kind").ID(choice).Value(strconv.Itoa(i)).Checked(c.post == kind).
+					OnChange(func(app.Context, app.Event) { c.post = kind }, app.EventScope(choice)),
+				app.Span().Class("option-text").Text(name)))
+		}
+		text := calc.Post(c.form, c.post, url)
+		body = []app.UI{
+			app.FieldSet().Class("choice radios").Body(
+				app.Legend().Text("How the forum marks posts up"),
+				app.Div().Class("options").Body(kinds...)),
+			app.Pre().Class("post-text").ID("post-text").TabIndex(0).Aria("label", "The text").Attr("role", "region").Text(text),
+			app.Div().Class("share").Body(
+				app.Button().Type("button").ID("copy-post").DataSet("copy", text).DataSet("said", "Text copied.").Text("Copy the text"),
+				app.Button().Type("button").ID("share-post").Class("only-share").DataSet("share", url).DataSet("share-text", text).
+					DataSet("title", c.page.Title+" · "+siteName).Text("Share the text…")),
+		}
+	}
+	return c.folds.fold(id, "across", false, app.Text("Text for a post"), body...)
+}

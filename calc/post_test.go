@@ -1,0 +1,66 @@
+package calc
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+)
+
+const postedLink = "https://club.example/tools/striderule/measure/#" + heronShare
+
+func TestPosts(t *testing.T) {
+	f := load(t, "measure", heron+",31&tool=caliper-0.05&aside=,,,yes")
+	assert.Equal(t, `Correct from a measurement
+
+Change it: It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.
+
+New setting, steps per mm: 564.3 ± 2.6 steps/mm
+
+- Steps per mm in this test: 538.0 steps/mm
+- Commanded length: 80 mm
+- Mark at: 105 mm
+- Remaining: 28.7, 28.9, 28.6, 31 mm
+- Set aside: run 4
+- Read with: Caliper, 0.05 mm
+
+Sheet to check or correct: `+postedLink, Post(f, PlainPost, postedLink))
+	f.Set("asked", 0, "8[b]_0_ <i>www.x://y")
+	assert.Contains(t, Post(f, MarkdownPost, postedLink), `
+
+No result yet.
+
+- **Steps per mm in this test:** 538.0 steps/mm
+- **Commanded length:** 8\[b\]\_0\_ \<i\>www\.x\://y
+- **Mark at:** 105 mm
+- **Remaining:** 28.7, 28.9, 28.6, 31 mm
+- **Set aside:** run 4
+- **Read with:** Caliper, 0.05 mm
+
+[Sheet to check or correct](<`+postedLink+">)")
+	assert.Contains(t, Post(f, BBCodePost, postedLink), "[list]\n[*][b]Steps per mm in this test:[/b] 538.0 steps/mm\n"+
+		"[*][b]Commanded length:[/b] 8［b］_0_ <i>www\u200b.x:\u200b//y\n")
+	assert.Contains(t, Post(f, BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
+}
+
+// Whatever is typed: the link stands whole, and so does each line.
+func TestPostsKeepLinkAndLines(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := NewForm(convertPage)
+		typed := rapid.SliceOfN(rapid.StringOfN(rapid.RuneFrom([]rune("a*_`[]<>&~|\\#-+.:/@ ̈1w")), 0, 12, -1), 1, 4).Draw(t, "names")
+		for row, name := range typed {
+			f.Set("name", row, name)
+		}
+		plain := Post(f, PlainPost, postedLink)
+		for kind := range PostKinds {
+			post := Post(f, PostKind(kind), postedLink)
+			assert.Equal(t, 1, strings.Count(post, postedLink))
+			lines := strings.Count(plain, "\n")
+			if PostKind(kind) == BBCodePost {
+				lines += 2 // the list's own tags
+			}
+			assert.Equal(t, lines, strings.Count(post, "\n"), "nothing typed breaks a line")
+		}
+	})
+}

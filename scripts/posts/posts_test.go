@@ -1,0 +1,104 @@
+// Package posts has independent readers of forum posts read what calc writes.
+package posts
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
+)
+
+// A reading is what a reader finds in a post.
+type reading struct {
+	Links    []string
+	Text     string
+	Elements []string
+}
+
+// hostile texts look like markup, or like what forums make links of.
+var hostile = []string{
+	"[b]bold[/b]", "[url=javascript:alert(1)]x[/url]", "[/url]", "[/list]", "[*]", "]", "[",
+	"**a** _b_ `c`", "[x](javascript:alert(1))", "](<x>)", "<img src=x onerror=alert(1)>", "&lt;b&gt; &amp;", "~~x~~ | y |",
+	"# x", "- x", "1. x", "> x", "***", "---", `\`, `\[`, "![x](y)", "http://evil.example", "www.evil.example",
+}
+
+const at = "https://club.example/tools/striderule/"
+
+// TestPostsAreReadAsMeant: the one link is whole, what was typed comes out as
+// text, and there are no elements but ours.
+func TestPostsAreReadAsMeant(t *testing.T) {
+	modules := os.Getenv("POST_READERS")
+	if modules == "" {
+		t.Skip("POST_READERS names no node_modules with commonmark and @bbob/parser: run scripts/test")
+	}
+	var links []string
+	var plain []string
+	posts := map[string][]string{"markdown": {}, "bbcode": {}}
+	add := func(f *calc.Form) {
+		link := at + f.Page.Slug + "/#" + f.ShareFragment()
+		links = append(links, link)
+		plain = append(plain, calc.Post(f, calc.PlainPost, link))
+		posts["markdown"] = append(posts["markdown"], calc.Post(f, calc.MarkdownPost, link))
+		posts["bbcode"] = append(posts["bbcode"], calc.Post(f, calc.BBCodePost, link))
+	}
+	for _, p := range calc.Pages {
+		add(calc.Load(p, p.Example))
+	}
+	convert, _ := calc.PageOf("convert")
+	for _, text := range hostile {
+		f := calc.NewForm(convert)
+		f.Set("name", 0, text)
+		f.Set("name", 1, "then "+text)
+		add(f)
+	}
+
+	in, err := json.Marshal(posts)
+	require.NoError(t, err)
+	cmd := exec.Command("node", "read.mjs", modules)
+	cmd.Stdin, cmd.Stderr = bytes.NewReader(in), os.Stderr
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	var read map[string][]reading
+	require.NoError(t, json.Unmarshal(out, &read))
+
+	ours := map[string][]string{
+		"markdown": {"document", "heading", "paragraph", "text", "strong", "list", "item", "softbreak", "link"},
+		"bbcode":   {"b", "list", "*", "url"},
+	}
+	for form, readings := range read {
+		require.Len(t, readings, len(links))
+		for i, r := range readings {
+			assert.Equal(t, links[i:i+1], r.Links, form)
+			for _, e := range r.Elements {
+				if e == "heading" || !slices.Contains(ours[form], e) {
+					assert.Fail(t, "an element that is not ours", "%s in %s: %s", e, form, posts[form][i])
+				}
+			}
+			// Nothing is lost, nothing comes out otherwise than in plain text.
+			lines, _, _ := strings.Cut(plain[i], "Sheet to check")
+			assert.Equal(t, signs(strings.ReplaceAll(lines, "\n- ", "\n")+"Sheet to check or correct"), signs(r.Text), form)
+		}
+	}
+	t.Logf("%d posts read in both forms", len(links))
+}
+
+// signs are a text's signs less what only breaks it, with plain brackets.
+func signs(text string) string {
+	return strings.Map(func(r rune) rune {
+		if i := strings.IndexRune("［］", r); i >= 0 {
+			return rune("[]"[min(i, 1)])
+		}
+		if strings.ContainsRune(" \n\u200b", r) {
+			return -1
+		}
+		return r
+	}, text)
+}
