@@ -9,7 +9,8 @@ var arrival struct {
 	watching  bool
 	shownPath string
 	back      bool
-	ours      bool // a popstate event that we send ourselves
+	ours      bool     // a popstate event that we send ourselves
+	mended    []string // in the pasted link that is about to open
 }
 
 // arrived is called by every page when it is navigated to: on another page

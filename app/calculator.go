@@ -42,6 +42,8 @@ func (c *calculator) OnInit() { c.load(here()) }
 func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
+	c.form.Mended(arrival.mended)
+	arrival.mended = nil
 	c.calm = c.form.Report()
 	c.compareNow()
 	c.lots = nil

@@ -74,11 +74,12 @@ func (p *startPage) paste() app.UI {
 
 func (p *startPage) open(ctx app.Context, e app.Event) {
 	e.PreventDefault()
-	slug, fragment, ok := calc.ReadAddress(p.pasted)
+	slug, fragment, mended, ok := calc.ReadAddress(p.pasted)
 	if !ok {
 		p.problem = "That is not a link to one of these pages: it looks like …/measure/#v=1&…"
 		return
 	}
 	p.problem = ""
+	arrival.mended = mended
 	ctx.Navigate(linkTo(pathOf(slug), fragment))
 }

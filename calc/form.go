@@ -41,6 +41,7 @@ func Load(p Page, fragment string) *Form {
 			f.notices = append(f.notices, Problem{field.Key, 0,
 				field.Label + " is in the link, but has no part in the answer with the choices made."})
 		}
+		f.doubtCommas(field)
 	}
 	return f
 }

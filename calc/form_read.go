@@ -7,11 +7,16 @@ import (
 
 // read takes a link's pieces, and returns what its fields held before.
 func (f *Form) read(fragment string) (was map[string][]string) {
+	fragment, said := Mend(fragment)
+	f.Mended(said)
 	if cut, long := cutLong(fragment); long {
 		fragment = cut
 		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
 	}
 	was = map[string][]string{}
+	if encodedTwice(fragment) {
+		f.notice("link", "The link looks as if it had been percent-encoded twice: texts in it are shown as they came.")
+	}
 	for _, p := range Split(fragment) {
 		switch field, known := f.Field(p.Key); {
 		case p.Key == "v" && len(p.Cells) > 0:
@@ -32,6 +37,13 @@ func (f *Form) read(fragment string) (was map[string][]string) {
 		}
 	}
 	return was
+}
+
+// Mended tells what was mended in the link that the form was read from.
+func (f *Form) Mended(said []string) {
+	if len(said) > 0 {
+		f.notice("link", mendedNotice(said))
+	}
 }
 
 // cutLong cuts a fragment to MostLink characters, at the end of a piece.

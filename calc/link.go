@@ -136,13 +136,3 @@ func OneLine(s string) string {
 		return r
 	}, s)
 }
-
-// ReadAddress finds page and fragment in a pasted link, wherever it is hosted.
-func ReadAddress(text string) (slug, fragment string, ok bool) {
-	address, fragment, _ := strings.Cut(strings.TrimSpace(text), "#")
-	address, _, _ = strings.Cut(address, "?")
-	address = strings.TrimSuffix(strings.TrimSuffix(address, "index.html"), "/")
-	slug = address[strings.LastIndexByte(address, '/')+1:]
-	_, ok = PageOf(slug)
-	return slug, fragment, ok
-}
