@@ -52,14 +52,17 @@ const mostAddress = 300 // bytes
 // may stand before.
 func slugOf(before string) (string, bool) {
 	before = before[max(0, len(before)-mostAddress):]
-	before = before[strings.LastIndexAny(before, " \r\n\t<>\"'[]()")+1:]
-	whole, _ := plainCharacters(before)
-	address, _, _ := strings.Cut(whole, "?")
-	for _, a := range []string{address, whole} {
-		a = strings.TrimSuffix(strings.TrimSuffix(a, "index.html"), "/")
-		slug := a[strings.LastIndexByte(a, '/')+1:]
-		if _, ok := PageOf(slug); ok {
-			return slug, true
+	joined, _ := plainCharacters(before) // it may be broken within the address
+	for _, text := range []string{before, joined} {
+		whole := text[strings.LastIndexAny(text, " \r\n\t<>\"'[]()")+1:]
+		whole, _ = plainCharacters(decode(whole, anyByte))
+		address, _, _ := strings.Cut(whole, "?")
+		for _, a := range []string{address, whole} {
+			a = strings.TrimSuffix(strings.TrimSuffix(a, "index.html"), "/")
+			slug := a[strings.LastIndexByte(a, '/')+1:]
+			if _, ok := PageOf(slug); ok {
+				return slug, true
+			}
 		}
 	}
 	return "", false

@@ -32,16 +32,27 @@ func clip(text string, most int) string {
 	return text
 }
 
-// markupEnd returns where a link ends that runs into markup. It does not where
+// markupEnd returns where a link ends that runs into markup: at a bracket that
+// closes what was opened before the link, and the like. It does not end where
 // the link goes on behind.
 func markupEnd(s string) int {
-	end := len(s)
-	for _, mark := range []string{"](", "[/", "<", ">", `"`} {
-		if i := strings.Index(s, mark); i >= 0 && i < end && !goesOn(s[i:]) {
-			end = i
+	for i := range len(s) {
+		ends := strings.IndexByte(`<>"`, s[i]) >= 0 || strings.HasPrefix(s[i:], "[/") ||
+			isClosing(s[i]) && strings.Count(s[:i], opening(s[i])) <= strings.Count(s[:i], s[i:i+1])
+		if ends && !goesOn(s[i:]) {
+			return i
 		}
 	}
-	return end
+	return len(s)
+}
+
+func isClosing(c byte) bool { return c == ')' || c == ']' || c == '}' }
+
+func opening(c byte) string {
+	if c == ')' {
+		return "("
+	}
+	return string(rune(c - 2)) // [ ] and { } stand two apart
 }
 
 // goesOn reports whether a text holds another field of the link before it.
@@ -60,8 +71,7 @@ func marksEnd(s string) int {
 		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError {
 			break
 		}
-		if open := strings.IndexRune(")]}", r); open >= 0 &&
-			strings.Count(s[:end], "([{"[open:open+1]) >= strings.Count(s[:end], string(r)) {
+		if isClosing(s[end-1]) && strings.Count(s[:end], opening(s[end-1])) >= strings.Count(s[:end], s[end-1:end]) {
 			break
 		}
 		end -= size

@@ -28,8 +28,9 @@ func knows(s string) bool {
 	return known
 }
 
-// mendEncoding decodes a link whose own marks were encoded: as it stands there
-// is no field in it, decoded there is.
+// mendEncoding decodes a link whose own marks were encoded, or all of whose
+// characters were changed: as it stands there is no field in it, decoded there
+// is.
 func mendEncoding(s string) (string, string) {
 	if strings.IndexByte(s, '%') < 0 || knows(s) {
 		return s, ""
@@ -39,6 +40,10 @@ func mendEncoding(s string) (string, string) {
 		if decoded = decode(decoded, anyByte); knows(decoded) {
 			return decoded, saysEncoded
 		}
+	}
+	bare := decode(s, isHighByte)
+	if plain, says := plainCharacters(bare); knows(plain) {
+		return bare, says
 	}
 	return s, ""
 }
@@ -104,14 +109,14 @@ func mendKeys(s string) (string, string) {
 		}
 		was := unescape(key)
 		if was == "v" {
-			if plain, why := plainCharacters(list); why != "" && isDigits(plain) && !isDigits(unescape(list)) {
+			if plain, why := plainCharacters(decode(list, anyByte)); why != "" && isDigits(plain) && !isDigits(unescape(list)) {
 				says, everywhere = why, true
 			}
 		}
 		if linkKeys()[was] {
 			continue
 		}
-		plain, why := plainCharacters(key)
+		plain, why := plainCharacters(decode(key, anyByte))
 		if plain = strings.TrimSpace(plain); !linkKeys()[plain] {
 			continue
 		}
@@ -134,19 +139,14 @@ func mendKeys(s string) (string, string) {
 
 func isDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
-// mendCommas decodes the commas of lists of figures, if somebody else than a
-// page encoded the link: pages leave `:` and `/` and their like as they are.
+// mendCommas decodes the commas of lists of figures, if it was no page that
+// encoded the link.
 func mendCommas(s string) (string, string) {
-	foreign := false
-	for i := 0; i+3 < len(s); i++ { // a page guards the last character
-		c, ok := escaped(s[i:])
-		foreign = foreign || ok && strings.IndexByte("-._~/:", c) >= 0
-	}
-	if !foreign {
+	pieces := strings.Split(s, "&")
+	if !slices.ContainsFunc(pieces, isRewrittenClaim) {
 		return s, ""
 	}
 	says := ""
-	pieces := strings.Split(s, "&")
 	for i, raw := range pieces {
 		key, list, _ := strings.Cut(raw, "=")
 		cells := strings.Split(decode(list, func(c byte) bool { return c == ',' }), ",")
@@ -157,6 +157,13 @@ func mendCommas(s string) (string, string) {
 		says = saysCommas
 	}
 	return strings.Join(pieces, "&"), says
+}
+
+// isRewrittenClaim reports whether a piece is a sender's result whose colons
+// were encoded. Pages leave them as they are.
+func isRewrittenClaim(raw string) bool {
+	claim, found := strings.CutPrefix(raw, claimKey+"=")
+	return found && decode(claim, func(c byte) bool { return c == ':' }) != claim
 }
 
 // areFigures reports whether texts begin as figures do, or are empty.

@@ -92,15 +92,14 @@ func endsInEscape(s string) bool {
 	return strings.HasSuffix(s, "%") || len(s) > 1 && s[len(s)-2] == '%' && strings.IndexByte(hex, upper(s[len(s)-1])) >= 0
 }
 
-// plainCharacters decodes a text and takes its characters back. It says what
-// was done last.
+// plainCharacters takes all raw characters of a text back, and says what was
+// done last.
 func plainCharacters(s string) (plain, says string) {
-	plain = decode(s, anyByte)
 	for {
-		mended, why := mendCharacters(plain)
+		mended, why := mendCharacters(s)
 		if why == "" {
-			return plain, says
+			return s, says
 		}
-		plain, says = mended, why
+		s, says = mended, why
 	}
 }

@@ -1,0 +1,304 @@
+package calc
+
+import (
+	"net/url"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+const (
+	sent   = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&angle=1.8deg&micro=16"
+	sentAt = "https://club.example/tools/measure/#" + sent
+)
+
+func TestMend(t *testing.T) {
+	amp := func(code string) string { return strings.ReplaceAll(sent, "&", code) }
+	for name, c := range map[string]struct{ text, fragment, says string }{
+		"as it was":               {sent, sent, ""},
+		"amp":                     {amp("&amp;"), sent, saysEntity},
+		"amp of amp":              {amp("&amp;amp;"), sent, saysEntity},
+		"number of amp":           {amp("&#38;"), sent, saysEntity},
+		"amp, encoded":            {amp("%26amp%3B"), sent, saysEntity},
+		"encoded":                 {encodeAll(sent), sent, saysEncoded},
+		"encoded twice":           {encodeAll(encodeAll(sent)), sent, saysEncoded},
+		"marks encoded":           {amp("%26"), sent, saysEncoded},
+		"a full stop":             {sent + ".", sent, "“.” behind it is left out"},
+		"marks":                   {sent + ")?!…", sent, "“)?!…” behind it is left out"},
+		"a quotation mark":        {sent + "”", sent, "“”” behind it is left out"},
+		"a code behind":           {sent + "&quot;.", sent, "“&quot;.” behind it is left out"},
+		"Markdown":                {sent + "](" + sentAt + ")", sent, "behind it is left out"},
+		"BBCode":                  {sent + "[/url]", sent, "“[/url]” behind it is left out"},
+		"HTML":                    {sent + "</a>", sent, "“</a>” behind it is left out"},
+		"a line break":            {sent[:13] + "\r\n  " + sent[13:], sent, saysBreaks},
+		"an encoded line break":   {sent[:13] + "%0A" + sent[13:], sent, saysBreaks},
+		"spaces beside marks":     {amp(" & "), sent, saysSpaces},
+		"an encoded one":          {amp("&%20"), sent, saysSpaces},
+		"a space in an escape":    {"v=1&name=Heron%2 0feed", "v=1&name=Heron%20feed", saysSpaces},
+		"no-break spaces":         {amp("\u00A0&"), sent, saysBlank},
+		"encoded no-break spaces": {amp("&%C2%A0"), sent, saysSpaces},
+		"zero width":              {sent[:13] + "\u200B" + sent[13:], sent, saysInvisible},
+		"zero width in a key":     {strings.ReplaceAll(sent, "asked", "as%E2%80%8Bked"), sent, saysInvisible},
+		"zero width everywhere":   {strings.NewReplacer("asked", "as%E2%80%8Bked", "28.7", "28%E2%80%8B.7").Replace(sent), sent, saysInvisible},
+		"soft hyphen":             {strings.ReplaceAll(sent, "steps", "st\u00ADeps"), sent, saysInvisible},
+		"wide":                    {wide(sent), sent, saysWide},
+		"wide, encoded":           {encodeHigh(wide(sent)), sent, saysWide},
+		"wide digits, encoded":    {encodeHigh(wideDigits(sent)), sent, saysWide},
+		"a long dash":             {"v=1&tool=caliper–0.05", "v=1&tool=caliper-0.05", saysDash},
+		"a minus":                 {"v=1&balance=−3", "v=1&balance=-3", saysDash},
+		"micro":                   {strings.ReplaceAll(sent, "&micro", "µ"), sent, saysMicro},
+		"micro, encoded":          {strings.ReplaceAll(sent, "&micro", "%C2%B5"), sent, saysMicro},
+		"commas encoded":          {"v=1&rest=28.7%2C28.9&saw=steps%3A564.3", "v=1&rest=28.7,28.9&saw=steps%3A564.3", saysCommas},
+		"behind the claim":        {sent + "&saw=steps:564.3%22%29", sent + "&saw=steps:564.3", "“\")” behind it is left out"},
+
+		// Not certain, or not mangled at all.
+		"words of its own":     {"v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", "v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", ""},
+		"a bracket of its own": {"v=1&line=M92 E{value}", "v=1&line=M92 E{value}", ""},
+		"a guarded end":        {"v=1&name=100%25", "v=1&name=100%25", ""},
+		"an inch":              {"v=1&asked=7.5%22", "v=1&asked=7.5%22", ""},
+		"a typed list":         {"v=1&rest=28.7%2C28.9", "v=1&rest=28.7%2C28.9", ""},
+		"twice encoded words":  {"v=1&name=Heron%2520feed", "v=1&name=Heron%2520feed", ""},
+		"no field":             {"amp;wat=1&%2541=2", "amp;wat=1&%2541=2", ""},
+		"not our text":         {"hello world", "hello world", ""},
+		"nothing":              {"", "", ""},
+	} {
+		fragment, said := Mend(c.text)
+		assert.Equal(t, c.fragment, fragment, name)
+		if c.says == "" {
+			assert.Empty(t, said, name)
+		} else {
+			assert.Contains(t, strings.Join(said, "; "), c.says, name)
+			again, more := Mend(fragment)
+			assert.Equal(t, fragment, again, name)
+			assert.Empty(t, more, name)
+		}
+	}
+	long := strings.Repeat("v=1&amp;", mostMend)
+	fragment, said := Mend(long)
+	assert.Equal(t, long, fragment)
+	assert.Empty(t, said)
+}
+
+func TestMendingIsSaid(t *testing.T) {
+	p, _ := PageOf("measure")
+	f := Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
+	assert.Equal(t, Load(p, sent).Report(), f.Report())
+	require.Len(t, f.Problems(), 1)
+	assert.Equal(t, Problem{"link", 0, "The link had been changed on its way and was mended: " + saysEntity +
+		"; “.” behind it is left out. Compare the entries with what was sent."}, f.Problems()[0])
+	f.Set("asked", 0, "81")
+	assert.Empty(t, f.Problems(), "it was about the link that was opened")
+}
+
+// What is not certain is told where it shows as figures of another value.
+func TestDoubtsAreTold(t *testing.T) {
+	for fragment, says := range map[string]string{
+		"v=1&rest=28%2C29":               "is “28,29” in the link, which is read as 28.29. Two values have a plain comma between them.",
+		"v=1&rest=28.7%2C28.9":           "is “28.7,28.9”",
+		"v=1&rest=28.7%E2%80%8B1":        "not a",
+		"v=1&steps=%EF%BC%95":            "not a",
+		"v=1&tool=caliper%E2%80%930.05":  "not one of the choices",
+		"v=1&line=M92%2520E%257B1%257D":  "percent-encoded twice",
+		"v=1&angle=1.8deg&amp;wat=1":     "“amp;wat”",
+		"v=1&steps=538&asked=80%22%3Eok": "80\">ok",
+	} {
+		p, _ := PageOf("measure")
+		assert.Contains(t, problems(Load(p, fragment)), says, fragment)
+	}
+	p, _ := PageOf("convert")
+	assert.Empty(t, Load(p, "v=1&name=100%25,a%2Cb&steps=80,80.5").Problems(), "words may have commas and percent signs")
+}
+
+func encodeAll(s string) string { return strings.ReplaceAll(url.QueryEscape(s), "+", "%20") }
+
+func encodeHigh(s string) string {
+	var b strings.Builder
+	for i := range len(s) {
+		if s[i] > '~' {
+			writeEscape(&b, s[i])
+		} else {
+			b.WriteByte(s[i])
+		}
+	}
+	return b.String()
+}
+
+func wide(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r > ' ' && r <= '~' {
+			return r - '!' + '！'
+		}
+		return r
+	}, s)
+}
+
+func wideDigits(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r - '0' + '０'
+		}
+		return r
+	}, s)
+}
+
+// A mangling is what happens to links. A certain one is mended; any other is
+// told, unless it changes no figure.
+type mangling struct {
+	name    string
+	certain bool
+	pasted  bool // as an address with more around it
+	do      func(t *rapid.T, link string) string
+}
+
+func replaced(old, with string) func(*rapid.T, string) string {
+	return func(_ *rapid.T, s string) string { return strings.ReplaceAll(s, old, with) }
+}
+
+func wrapped(before, after string) func(*rapid.T, string) string {
+	return func(_ *rapid.T, s string) string { return before + s + after }
+}
+
+// inserted puts a text into a link somewhere, not before its start.
+func inserted(text string) func(*rapid.T, string) string {
+	return func(t *rapid.T, s string) string {
+		at := rapid.IntRange(strings.IndexByte(s, '#')+1, len(s)).Draw(t, "at")
+		return s[:at] + text + s[at:]
+	}
+}
+
+// lines breaks a link as mail does.
+func lines(with string) func(*rapid.T, string) string {
+	return func(t *rapid.T, s string) string {
+		most := rapid.IntRange(20, 80).Draw(t, "most")
+		var b strings.Builder
+		for chunk := range slices.Chunk([]byte(s), most) {
+			if b.Len() > 0 {
+				b.WriteString(with)
+			}
+			b.Write(chunk)
+		}
+		return b.String()
+	}
+}
+
+var manglings = []mangling{
+	{"amp", true, false, replaced("&", "&amp;")},
+	{"amp twice", true, false, replaced("&", "&amp;amp;")},
+	{"number of amp", true, false, replaced("&", "&#38;")},
+	{"encoded", true, false, func(_ *rapid.T, s string) string { return encodeAll(s) }},
+	{"encoded twice", true, false, func(_ *rapid.T, s string) string { return encodeAll(encodeAll(s)) }},
+	{"amp, encoded", true, false, func(_ *rapid.T, s string) string { return encodeAll(strings.ReplaceAll(s, "&", "&amp;")) }},
+	{"lines", true, false, lines("\n")},
+	{"indented lines", true, false, lines("\r\n\t ")},
+	{"encoded lines", true, false, lines("%0D%0A")},
+	{"spaces beside marks", true, false, replaced("&", " & ")},
+	{"encoded spaces at keys", true, false, replaced("&", "&%20")},
+	{"zero width", true, false, inserted("\u200B")},
+	{"soft hyphen", true, false, inserted("\u00AD")},
+	{"wide", true, false, func(_ *rapid.T, s string) string { return wide(s) }},
+	{"wide, encoded", true, false, func(_ *rapid.T, s string) string { return encodeHigh(wide(s)) }},
+	{"micro", true, false, replaced("&micro", "µ")},
+	{"full stop", true, false, wrapped("", ".")},
+	{"marks", true, false, func(t *rapid.T, s string) string {
+		return s + rapid.StringOfN(rapid.SampledFrom([]rune(endMarks)), 1, 4, -1).Draw(t, "marks")
+	}},
+
+	{"encoded zero width", false, false, inserted("%E2%80%8B")},
+	{"encoded no-break space", false, false, inserted("%C2%A0")},
+	{"a space", false, false, inserted(" ")},
+	{"percent signs encoded", false, false, replaced("%", "%25")},
+	{"commas encoded", false, false, replaced(",", "%2C")},
+	{"wide digits, encoded", false, false, func(_ *rapid.T, s string) string { return encodeHigh(wideDigits(s)) }},
+	{"long dash, encoded", false, false, replaced("-", "%E2%80%93")},
+
+	{"sentence", true, true, wrapped("Look: ", " and tell me what you think.")},
+	{"sentence with a comma", true, true, wrapped("My figures are in ", ", the second run was odd.")},
+	{"lines around", true, true, wrapped("Hello,\n\n", "\n\nThanks & bye\n")},
+	{"brackets", true, true, wrapped("It is off (see ", ").")},
+	{"angles", true, true, wrapped("<", ">")},
+	{"quoted", true, true, wrapped("He wrote “", "”!")},
+	{"Markdown", true, true, wrapped("See [Heron](", ") please")},
+	{"Markdown twice", true, true, func(_ *rapid.T, s string) string { return "[" + s + "](" + s + ")" }},
+	{"BBCode", true, true, wrapped("[url=", "]Heron[/url]")},
+	{"bare BBCode", true, true, wrapped("[url]", "[/url]")},
+	{"quoted BBCode", true, true, wrapped(`[url="`, `"]Heron[/url]`)},
+	{"HTML", true, true, func(_ *rapid.T, s string) string {
+		return `<a href="` + strings.ReplaceAll(s, "&", "&amp;") + `">Heron</a>`
+	}},
+	{"redirect", true, true, func(_ *rapid.T, s string) string { return "https://out.example/?to=" + encodeAll(s) }},
+
+	{"hard lines, pasted", false, true, lines("\n")},
+	{"a figure behind", false, true, wrapped("", " 30 mm is what I wanted")},
+	{"a comma and a figure behind", false, true, wrapped("", ", 30 mm is what I wanted")},
+}
+
+// Whatever happened to a link: the sheet that was sent, and it is said; or a
+// problem is told. Never other figures without a word.
+func TestMangledLinks(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		rapid.Check(t, func(t *rapid.T) {
+			was := drawForm(t, p)
+			fragment := was.ShareFragment()
+			if fragment == "" || len(fragment) > MostLink {
+				return
+			}
+			untouched, said := Mend(fragment)
+			require.Equal(t, fragment, untouched)
+			require.Empty(t, said, fragment)
+			for _, m := range manglings {
+				checkMangled(t, was, m, fragment)
+			}
+		})
+	})
+}
+
+func checkMangled(t *rapid.T, was *Form, m mangling, fragment string) {
+	text, door := m.do(t, fragment), "as an address"
+	if text == fragment {
+		return
+	}
+	var is *Form
+	if m.pasted {
+		door = "pasted"
+		text = m.do(t, "https://club.example/tools/"+was.Page.Slug+"/#"+fragment)
+		slug, read, said, ok := ReadAddress(text)
+		require.True(t, ok, text)
+		require.Equal(t, was.Page.Slug, slug, text)
+		is = Load(was.Page, read)
+		is.Mended(said)
+	} else {
+		is = Load(was.Page, text)
+	}
+	if m.certain {
+		require.Equal(t, was.Fragment(), is.Fragment(), "%s, %s: %s", m.name, door, text)
+		require.Equal(t, was.Report(), is.Report(), text)
+		require.Contains(t, problems(is), "was mended", text)
+	} else if len(is.notices) == 0 && slices.Equal(entryProblems(was), entryProblems(is)) {
+		requireSameFigures(t, Load(was.Page, fragment), is, m.name+": "+text)
+	}
+}
+
+// requireSameFigures holds two forms' entries against each other, free text
+// apart: it is no figure.
+func requireSameFigures(t *rapid.T, a, b *Form, why string) {
+	for _, field := range a.Fields() {
+		for row := range max(a.Rows(field), b.Rows(field)) {
+			require.Equal(t, typed(a, field.Key, row), typed(b, field.Key, row), "%s: %s", field.Key, why)
+		}
+	}
+}
+
+func typed(f *Form, key string, row int) string {
+	field, _ := f.field(key)
+	if row >= field.Cells.Len() || f.Text(key, row) == "" {
+		return ""
+	}
+	if _, free := field.Cells.At(row).(*Text); free {
+		return ""
+	}
+	return field.Cells.At(row).String()
+}
