@@ -293,8 +293,8 @@ func requireSameFigures(t *rapid.T, a, b *Form, why string) {
 }
 
 func typed(f *Form, key string, row int) string {
-	field, _ := f.field(key)
-	if row >= field.Cells.Len() || f.Text(key, row) == "" {
+	field, _ := f.Field(key)
+	if row >= field.Cells.Len() || strings.TrimSpace(f.Text(key, row)) == "" {
 		return ""
 	}
 	if _, free := field.Cells.At(row).(*Text); free {
