@@ -101,7 +101,7 @@ func TestComparisonNamesChoicesAndRows(t *testing.T) {
 }
 
 func TestHostileComparisons(t *testing.T) {
-	f := load(t, "measure", heron+"&was-nozzle=4&was-asked=1&was-asked=2&was-mark&was-steps=<b>x</b>")
+	f := load(t, "measure", heron+"&was-nozzle=4&was-asked=1&was-asked=2&was-mark&was-steps=%3Cb%3Ex%3C/b%3E")
 	says := problems(f)
 	for _, key := range []string{"was-nozzle", "was-asked", "was-mark"} {
 		assert.Contains(t, says, "“"+key+"”", "kept and told")

@@ -199,3 +199,20 @@ func TestAboutNamesConditions(t *testing.T) {
 	field, _ = f.Field("screw")
 	assert.Contains(t, About(field), "Tr8x8(P2)")
 }
+
+func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
+	f := load(t, "measure", "v=2&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&probe=laser&tool=comb-7")
+	says := problems(f)
+	assert.Contains(t, says, "The link says version “2”; this page reads version 1. It is read as far as it is understood.")
+	assert.Contains(t, says, "“probe” in the link is not a field of this page.")
+	assert.Contains(t, says, "“comb-7”: not one of the choices")
+	assert.Contains(t, f.Fragment(), "probe=laser", "what is not understood is kept")
+	f.Set("tool", 0, "")
+	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6)
+}
+
+func TestLongLinksAreCutInWords(t *testing.T) {
+	f := load(t, "measure", heron+"&line="+strings.Repeat("x", MostLink))
+	assert.Contains(t, problems(f), "The link is longer than 4000 characters: what comes after them is not read.")
+	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6, "what came before is")
+}
