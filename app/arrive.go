@@ -10,7 +10,8 @@ var arrival struct {
 	shownPath string
 	back      bool
 	ours      bool     // a popstate event that we send ourselves
-	mended    []string // in the pasted link that is about to open
+	pasted    string   // the fragment of a pasted link that is about to open
+	mended    []string // in it
 }
 
 // arrived is called by every page when it is navigated to: on another page

@@ -42,8 +42,10 @@ func (c *calculator) OnInit() { c.load(here()) }
 func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
-	c.form.Mended(arrival.mended)
-	arrival.mended = nil
+	if fragment == arrival.pasted { // OnInit still sees the page before
+		c.form.Mended(arrival.mended)
+		arrival.pasted, arrival.mended = "", nil
+	}
 	c.calm = c.form.Report()
 	c.compareNow()
 	c.lots = nil

@@ -80,6 +80,6 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 		return
 	}
 	p.problem = ""
-	arrival.mended = mended
+	arrival.pasted, arrival.mended = fragment, mended
 	ctx.Navigate(linkTo(pathOf(slug), fragment))
 }

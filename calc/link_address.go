@@ -37,7 +37,7 @@ func findLink(text string) (slug, rest string, ok bool) {
 		}
 		i += at
 		if slug, ok = slugOf(text[at:i]); ok {
-			return slug, text[i+1:], true
+			return slug, strings.TrimLeft(text[i:], "#"), true
 		}
 		at = i + 1
 	}
@@ -88,7 +88,7 @@ func cutLink(text string) (link string, said []string) {
 		case rest == "":
 			return text[:i], said
 		case belongs(text[:i], next):
-			if !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) {
+			if i > 0 && !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) {
 				said = append(said, "spaces within values are left as they are")
 			}
 			from = len(text) - len(rest)

@@ -65,10 +65,12 @@ func goesOn(s string) bool {
 // marksEnd returns where a link ends before the marks behind it. A bracket
 // that was opened in the link belongs to it.
 func marksEnd(s string) int {
+	key, _, _ := strings.Cut(s[strings.LastIndexByte(s, '&')+1:], "=")
+	known := linkKeys()[key] // a field ends in no empty cell, but others may
 	end := len(s)
 	for end > 0 {
 		r, size := utf8.DecodeLastRuneInString(s[:end])
-		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError {
+		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError || r == ',' && !known {
 			break
 		}
 		if isClosing(s[end-1]) && strings.Count(s[:end], opening(s[end-1])) >= strings.Count(s[:end], s[end-1:end]) {

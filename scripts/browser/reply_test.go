@@ -115,3 +115,15 @@ func TestOddClaimsShowNothing(t *testing.T) {
 		assert.Equal(t, "80", p.Field("asked"))
 	}
 }
+
+// A sentence with a link that a forum has mangled in it is enough.
+func TestPastedSentenceWithAMangledLink(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/")
+	p.Fill("pasted", "I got this one (see https://elsewhere.example/club/measure/#"+strings.ReplaceAll(askersSheet, "&", "&amp;")+"), is it right?")
+	p.Click("#open")
+	p.Wait(`document.getElementById("f-asked")?.value === "80"`)
+	assert.Contains(t, p.Text("#problems"), "The link had been changed on its way and was mended")
+	assert.InDelta(t, 538*80/76.3, p.Value("out-steps"), 1e-6)
+}
