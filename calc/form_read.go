@@ -59,7 +59,12 @@ func (f *Form) notice(key, says string) {
 	f.notices = append(f.notices, Problem{Key: key, Says: says})
 }
 
+// keep keeps what is not understood, less empty cells at the end: a comma there
+// would pass for one that a sentence put behind the link.
 func (f *Form) keep(p Piece, says string) {
+	for len(p.Cells) > 1 && p.Cells[len(p.Cells)-1] == "" {
+		p.Cells = p.Cells[:len(p.Cells)-1]
+	}
 	f.unknown = append(f.unknown, p)
 	f.notice(p.Key, says)
 }

@@ -72,7 +72,7 @@ func printable(s string) string {
 	var b strings.Builder
 	for i := range len(s) {
 		_, isEscape := escaped(s[i:])
-		if s[i] <= ' ' || s[i] > '~' || s[i] == '%' && !isEscape {
+		if s[i] <= ' ' || s[i] > '~' || s[i] == '#' || s[i] == '%' && !isEscape {
 			writeEscape(&b, s[i])
 		} else {
 			b.WriteByte(s[i])
