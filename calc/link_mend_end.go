@@ -32,28 +32,41 @@ func clip(text string, most int) string {
 	return text
 }
 
+// mostMarks is how many places are looked at for the end of a link.
+const mostMarks = 50
+
 // markupEnd returns where a link ends that runs into markup: at a bracket that
 // closes what was opened before the link, and the like. It does not end where
 // the link goes on behind.
 func markupEnd(s string) int {
+	tried := 0
+	open := map[byte]int{} // brackets, by what closes them
 	for i := range len(s) {
-		ends := strings.IndexByte(`<>"`, s[i]) >= 0 || strings.HasPrefix(s[i:], "[/") ||
-			isClosing(s[i]) && strings.Count(s[:i], opening(s[i])) <= strings.Count(s[:i], s[i:i+1])
-		if ends && !goesOn(s[i:]) {
+		c := s[i]
+		ends := c == '<' || c == '>' || c == '"' || strings.HasPrefix(s[i:], "[/")
+		switch c {
+		case '(':
+			open[')']++
+		case '[', '{':
+			open[c+2]++
+		case ')', ']', '}':
+			ends = open[c] == 0
+			open[c] = max(0, open[c]-1)
+		}
+		if !ends {
+			continue
+		}
+		if tried++; !goesOn(s[i:]) {
 			return i
+		}
+		if tried == mostMarks {
+			break
 		}
 	}
 	return len(s)
 }
 
 func isClosing(c byte) bool { return c == ')' || c == ']' || c == '}' }
-
-func opening(c byte) string {
-	if c == ')' {
-		return "("
-	}
-	return string(rune(c - 2)) // [ ] and { } stand two apart
-}
 
 // goesOn reports whether a text holds another field of the link before it.
 func goesOn(s string) bool {
@@ -62,29 +75,34 @@ func goesOn(s string) bool {
 	return found && knows(s)
 }
 
-// marksEnd returns where a link ends before the marks behind it. A bracket
-// that was opened in the link belongs to it.
+// marksEnd returns where a link ends before the marks behind it. Brackets are
+// markupEnd's: one that is still there was opened in the link.
 func marksEnd(s string) int {
 	key, _, _ := strings.Cut(s[strings.LastIndexByte(s, '&')+1:], "=")
 	known := linkKeys()[key] // a field ends in no empty cell, but others may
 	end := len(s)
 	for end > 0 {
-		r, size := utf8.DecodeLastRuneInString(s[:end])
-		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError || r == ',' && !known {
-			break
+		if before, found := cutCode(s[:end]); found {
+			end = len(before)
+			continue
 		}
-		if isClosing(s[end-1]) && strings.Count(s[:end], opening(s[end-1])) >= strings.Count(s[:end], s[end-1:end]) {
+		r, size := utf8.DecodeLastRuneInString(s[:end])
+		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError || isClosing(s[end-1]) || r == ',' && !known {
 			break
 		}
 		end -= size
 	}
+	return end
+}
+
+// cutCode cuts off what web pages write for a mark.
+func cutCode(s string) (before string, found bool) {
 	for _, code := range []string{"&quot;", "&gt;", "&lt;", "&#39;", "&#34;", "&nbsp;"} {
-		// Its semicolon is the last mark.
-		if before, found := strings.CutSuffix(s[:end], code[:len(code)-1]); found && end < len(s) && s[end] == ';' {
-			end = len(before)
+		if before, found = strings.CutSuffix(s, code); found {
+			return before, true
 		}
 	}
-	return end
+	return s, false
 }
 
 // cutClaim cuts marks off a sender's result at the end, encoded ones too: the

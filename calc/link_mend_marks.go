@@ -82,18 +82,20 @@ func cutEntities(raw string) string {
 // mendMicro undoes what web pages make of `&micro`, the start of some keys: it
 // is their code for µ, also without a semicolon. A link has no `=` there else.
 func mendMicro(s string) (string, string) {
+	says := ""
 	for _, micro := range []string{"µ", "%C2%B5", "%c2%b5"} {
-		for i := 0; i < len(s); i++ {
-			rest, found := strings.CutPrefix(s[i:], micro)
-			if !found {
-				continue
-			}
-			if key, _, ok := strings.Cut(rest, "="); ok && linkKeys()["micro"+key] {
-				return s[:i] + "&micro" + rest, saysMicro
+		parts := strings.Split(s, micro)
+		for i := 1; i < len(parts); i++ {
+			key, _, found := strings.Cut(parts[i], "=")
+			if found && linkKeys()["micro"+key] {
+				parts[i], says = "&micro"+parts[i], saysMicro
+			} else {
+				parts[i] = micro + parts[i]
 			}
 		}
+		s = strings.Join(parts, "")
 	}
-	return s, ""
+	return s, says
 }
 
 // mendKeys finds fields whose key, or the version, is hidden by encoded
