@@ -51,10 +51,14 @@ func changesSaid(d *calc.Comparison) string {
 	if n == 1 {
 		entries = "entry"
 	}
-	if d.Theirs {
-		return "The sender changed " + strconv.Itoa(n) + " " + entries + ": see which."
+	moved := ""
+	if d.Before != nil && d.After != nil {
+		moved = ", from " + d.Before.Figure.String() + " to " + d.After.Figure.String()
 	}
-	return strconv.Itoa(n) + " " + entries + " changed since this sheet was received: see which."
+	if d.Theirs {
+		return "The sender changed " + strconv.Itoa(n) + " " + entries + moved + ": see which."
+	}
+	return strconv.Itoa(n) + " " + entries + " changed since this sheet was received" + moved + ": see which."
 }
 
 // compareView shows what was changed and what it does, offers the way back, and

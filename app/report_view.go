@@ -78,6 +78,9 @@ var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "
 // share offers the link to this sheet, and to keep it.
 func (c *calculator) share(r calc.Report) app.UI {
 	fragment := c.form.ShareFragment()
+	if reply := c.form.ReplyFragment(); len(reply) <= calc.MostLink {
+		fragment = reply // what was changed in a received sheet goes with it
+	}
 	if fragment == "" {
 		return app.Text("")
 	}

@@ -103,16 +103,27 @@ func (f *Form) differencesOf(was *Form, field Field) []Difference {
 	return all
 }
 
-// told is a field's text for people: options by their label.
+// told is a field's text for people, in one line: options by their label, and
+// the unit where the text brings none.
 func told(field Field, cells []string) string {
-	var texts []string
-	for _, cell := range cells {
-		texts = append(texts, labelled(field, cell))
-	}
-	if choice := choiceOf(field); choice != nil && len(texts) == 0 {
+	if choice := choiceOf(field); choice != nil && len(cells) == 0 && field.Group == nil {
 		return choice.options[0].Label
 	}
-	return strings.Join(texts, ", ")
+	texts := make([]string, len(cells))
+	for i, cell := range cells {
+		texts[i] = labelled(field, cell)
+		if texts[i] == "" && len(cells) > 1 {
+			texts[i] = "–"
+		}
+	}
+	unit := unitOf(field)
+	if strings.Join(cells, "") == "" || slices.ContainsFunc(cells, NamesUnit) {
+		unit = "" // none is put behind all of them
+	}
+	if unit != "" && !strings.HasPrefix(unit, "°") {
+		unit = " " + unit
+	}
+	return strings.Join(texts, ", ") + unit
 }
 
 // labelled is a cell's text, or the label of the option that it chooses.
@@ -149,7 +160,13 @@ func (f *Form) ReplyFragment() string { return Join(f.claimed(f.compared())) }
 
 // AddressFragment is Fragment with what the sheet was before, for the page's own
 // address: a page that is loaded again still knows it.
-func (f *Form) AddressFragment() string { return Join(f.compared()) }
+// While a received sheet is untouched it is the link that brought it.
+func (f *Form) AddressFragment() string {
+	if f.sent != nil {
+		return f.link
+	}
+	return Join(f.compared())
+}
 
 // compared are the pieces of the sheet and of what its changed fields were.
 func (f *Form) compared() []Piece {

@@ -32,8 +32,8 @@ func TestReplyToASheet(t *testing.T) {
 	assert.False(t, c.Theirs)
 	require.Len(t, c.Differences, 2)
 	asked, rest := c.Differences[0], c.Differences[1]
-	assert.Equal(t, []string{"Commanded length", "80", "90"}, []string{asked.Name, asked.Before, asked.After})
-	assert.Equal(t, []string{"Remaining in run 2", "28.9", "28.4"}, []string{rest.Name, rest.Before, rest.After})
+	assert.Equal(t, []string{"Commanded length", "80 mm", "90 mm"}, []string{asked.Name, asked.Before, asked.After})
+	assert.Equal(t, []string{"Remaining in run 2", "28.9 mm", "28.4 mm"}, []string{rest.Name, rest.Before, rest.After})
 	// 538·80/76.2667 and, with one change each, 538·90/76.2667 and 538·80/76.4333.
 	assert.InDelta(t, 564.335664, c.Before.Value, 1e-6)
 	assert.InDelta(t, 634.877622, asked.Alone.Value, 1e-6)
@@ -55,6 +55,7 @@ func TestReplyToASheet(t *testing.T) {
 	assert.Equal(t, c, d)
 	assert.Equal(t, heron, g.AsReceived(), "the sheet that it replies to")
 	assert.Empty(t, g.Problems())
+	assert.Equal(t, reply, g.AddressFragment(), "an untouched sheet keeps its address")
 
 	// Whose changes are then held against the reply, not against the first sheet.
 	g.Set("mark", 0, "106")
@@ -97,7 +98,7 @@ func TestComparisonNamesChoicesAndRows(t *testing.T) {
 	options := field.Cells.At(0).(*Choice).Options()
 	assert.Equal(t, options[0].Label, tool.Before, "the default by its name")
 	assert.Equal(t, "Caliper, 0.05 mm", tool.After)
-	assert.Equal(t, []string{"Remaining", "28.7, 28.9, 28.6", "28.7, 28.9, 28.6, 28.8"}, []string{rest.Name, rest.Before, rest.After}, "a row came: the whole list")
+	assert.Equal(t, []string{"Remaining", "28.7, 28.9, 28.6 mm", "28.7, 28.9, 28.6, 28.8 mm"}, []string{rest.Name, rest.Before, rest.After}, "a row came: the whole list")
 }
 
 func TestHostileComparisons(t *testing.T) {
@@ -109,7 +110,7 @@ func TestHostileComparisons(t *testing.T) {
 	c := f.Compare()
 	require.Len(t, c.Differences, 2)
 	assert.Equal(t, "<b>x</b>", c.Differences[0].Before, "text like any other")
-	assert.Equal(t, "1", c.Differences[1].Before, "the first one counts")
+	assert.Equal(t, "1 mm", c.Differences[1].Before, "the first one counts")
 	assert.Nil(t, c.Before, "a sheet that is wrong has no result")
 }
 

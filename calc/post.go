@@ -79,21 +79,7 @@ func (f *Form) entered(field Field) string {
 	if _, ok := field.Cells.At(0).(*Flag); ok {
 		return f.flagged(field, cells)
 	}
-	texts := make([]string, len(cells))
-	unit := unitOf(field)
-	for i, cell := range cells {
-		texts[i] = labelled(field, cell)
-		switch {
-		case texts[i] == "":
-			texts[i] = "–"
-		case NamesUnit(cell):
-			unit = "" // some have theirs: none is put behind all of them
-		}
-	}
-	if unit != "" && !strings.HasPrefix(unit, "°") {
-		unit = " " + unit
-	}
-	return strings.Join(texts, ", ") + unit
+	return told(field, cells)
 }
 
 // flagged names the rows that a yes stands in.
@@ -109,6 +95,9 @@ func (f *Form) flagged(field Field, cells []string) string {
 
 // unitOf is the unit of numbers in a field that bring none.
 func unitOf(field Field) string {
+	if field.Cells.Len() == 0 {
+		return ""
+	}
 	if q, ok := field.Cells.At(0).(interface {
 		Unit() string
 		Numeric() bool

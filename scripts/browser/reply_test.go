@@ -56,6 +56,11 @@ func TestThreadByLinks(t *testing.T) {
 	asker.NoSidewaysScrolling()
 	asker.Click("#as-received")
 	asker.Wait(`document.getElementById("f-asked").value === "80"`)
+	asker.Back() // having had a look
+	asker.Wait(`document.getElementById("f-asked").value === "90"`)
+	assert.Contains(t, asker.Text("#compared h2"), "Changed by the sender", "still")
+	assert.Contains(t, asker.Text("#check"), "Same result")
+	assert.Contains(t, Eval[string](asker, `document.getElementById("copy-link").dataset.copy`), "&was-asked=80&", "whichever link is copied")
 }
 
 // Before the calculator is there, the page shows what the link holds and what
