@@ -105,9 +105,15 @@ func (f *Form) receive(cells []string) {
 	if parts[2] != "" {
 		u, errU = strconv.ParseFloat(parts[2], 64)
 	}
-	if err != nil || errU != nil || !unit.Finite(v) || !unit.Finite(u) || u < 0 || len(text) > mostClaim {
+	if err != nil || errU != nil || !isPlain(parts[0]) || !isPlain(parts[3]) || !unit.Finite(v) || !unit.Finite(u) || u < 0 || len(text) > mostClaim {
 		f.notice(claimKey, "The result that the sender saw, "+quote(text)+", is not a number: there is nothing to compare with.")
 		return
 	}
 	f.received = &Claim{parts[0], v, u, parts[3]}
+}
+
+// isPlain reports whether a text is as the ID of an output, or an edition: no
+// words of a stranger get into what the page itself says.
+func isPlain(text string) bool {
+	return !strings.ContainsFunc(text, func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '-' })
 }

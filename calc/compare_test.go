@@ -123,7 +123,7 @@ func TestClaims(t *testing.T) {
 	assert.Equal(t, "Differs: the link said ± 1.81; these entries give ± 2.81.", says)
 	_, says = check("steps:566:2.81:2025-01")
 	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+Edition)
-	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", strings.Repeat("s", 90) + ":564"} {
+	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", "Same result, says the club:564.3356643", "steps:564.3356643:2.81:checked by the club", strings.Repeat("s", 90) + ":564"} {
 		f := load(t, "measure", heron+"&saw="+bad)
 		c, _ := f.Check()
 		assert.Equal(t, Unclaimed, c, bad)
