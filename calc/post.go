@@ -55,6 +55,9 @@ func Post(f *Form, kind PostKind, link string) string {
 		if v := a.Verdict; v != nil {
 			write(named(v.Title, v.Says.String()), "\n\n")
 		}
+		if a.Keep != nil {
+			write(named(a.Keep.Label, a.Keep.String()), "\n\n")
+		}
 		write(named(a.Label, a.Figure.String()), "\n\n")
 	} else {
 		write("No result yet.\n\n")

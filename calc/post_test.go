@@ -44,6 +44,12 @@ No result yet.
 	assert.Contains(t, Post(f, BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
 }
 
+func TestPostsSayWhatToKeep(t *testing.T) {
+	f := load(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25,25.1,25,25.1")
+	assert.Contains(t, Post(f, PlainPost, postedLink), "Leave it")
+	assert.Contains(t, Post(f, PlainPost, postedLink), f.Report().Answer.Keep.Label+": 538 steps/mm\n")
+}
+
 // Whatever is typed: the link stands whole, and so does each line.
 func TestPostsKeepLinkAndLines(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
