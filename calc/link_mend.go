@@ -67,15 +67,20 @@ var linkKeys = sync.OnceValue(func() map[string]bool {
 	return keys
 })
 
+// inFragment are the marks that may stand in a fragment beside letters and
+// digits (RFC 3986, 3.5). Others are escaped by some readers, and then all
+// that was escaped before is decoded with them.
+const inFragment = "-._~!$&'()*+,;=:@/?"
+
 // printable escapes what an address cannot hold as it is.
 func printable(s string) string {
 	var b strings.Builder
 	for i := range len(s) {
 		_, isEscape := escaped(s[i:])
-		if s[i] <= ' ' || s[i] > '~' || s[i] == '#' || s[i] == '%' && !isEscape {
-			writeEscape(&b, s[i])
-		} else {
+		if isEscape || isAlnum(s[i]) || strings.IndexByte(inFragment, s[i]) >= 0 {
 			b.WriteByte(s[i])
+		} else {
+			writeEscape(&b, s[i])
 		}
 	}
 	return b.String()
