@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"striderule/scripts/slim"
 	"striderule/scripts/trim"
 )
 
@@ -40,7 +41,7 @@ func (b *builder) program() error {
 	if err := build.Run(); err != nil {
 		return fmt.Errorf("go build: %w", err)
 	}
-	if err := os.Chmod(wasm, 0o644); err != nil { // a page asks for it, nobody runs it
+	if err := b.slim(wasm); err != nil {
 		return err
 	}
 	if err := compress(wasm, wasm+".gz"); err != nil {
@@ -49,17 +50,46 @@ func (b *builder) program() error {
 	return b.support()
 }
 
+// slim makes the program smaller, if it is by a toolchain that is known.
+func (b *builder) slim(wasm string) error {
+	version, err := b.goEnv("GOVERSION")
+	if err != nil {
+		return err
+	}
+	if err := slim.Knows(version); err != nil {
+		fmt.Fprintln(os.Stderr, "build:", err)
+		return nil
+	}
+	program, err := os.ReadFile(wasm)
+	if err != nil {
+		return err
+	}
+	if program, err = slim.Program(program); err != nil {
+		return err
+	}
+	if err := os.Remove(wasm); err != nil { // a page asks for it, nobody runs it
+		return err
+	}
+	return os.WriteFile(wasm, program, 0o644)
+}
+
+// goEnv returns a setting of the toolchain that builds.
+func (b *builder) goEnv(name string) (string, error) {
+	env := exec.Command("go", "env", name)
+	env.Dir = b.root
+	out, err := env.Output()
+	return strings.TrimSpace(string(out)), err
+}
+
 // support copies the toolchain's own bridge between Go and the browser: it must
 // be that of the compiler.
 func (b *builder) support() error {
-	env := exec.Command("go", "env", "GOROOT")
-	env.Dir = b.root
-	goroot, err := env.Output()
+	goroot, err := b.goEnv("GOROOT")
 	if err != nil {
 		return err
 	}
 	return copyFile(
-		filepath.Join(strings.TrimSpace(string(goroot)), "lib", "wasm", "wasm_exec.js"),
+		filepath.Join(goroot, "lib", "wasm", "wasm_exec.js"),
 		filepath.Join(b.site, "web", "wasm_exec.js"))
 }
 

@@ -1,0 +1,57 @@
+// Package slim makes a program that Go's linker wrote for the browser smaller
+// and quicker, without changing what it does.
+//
+// The linker serves many masters: it writes tables of function names, files and
+// lines for traces that nobody reads in a browser, tens of thousands of data
+// segments, and code in which every jump goes through one table at the top of its
+// function. What a phone must fetch shrinks by about a third when
+//
+//   - the tables keep only what the garbage collector and panics need (tables.go),
+//   - the data comes in a few segments (memory.go),
+//   - a jump forward is a jump forward (jumps.go),
+//   - a call's return address is a small number (calls.go),
+//   - and what computes nothing is left out (idioms.go).
+//
+// All of it leans on how one version of the toolchain writes programs. Of a
+// program by another Go it must not be tried: see Knows.
+package slim
+
+import (
+	"fmt"
+	"strings"
+)
+
+// toolchain is the Go whose programs are understood.
+const toolchain = "go1.26"
+
+// Knows reports whether programs by a Go of this version (as `go env GOVERSION`
+// has it) can be slimmed, and if not what to do about it.
+func Knows(version string) error {
+	if version == toolchain || strings.HasPrefix(version, toolchain+".") {
+		return nil
+	}
+	return fmt.Errorf("the program is larger than it need be: scripts/slim knows the programs of %s, and this is %s.\n"+
+		"Compare cmd/internal/obj/wasm, cmd/link/internal/wasm and runtime/symtab.go of both, then change slim.toolchain", toolchain, version)
+}
+
+// Program returns the WebAssembly program, slimmed.
+func Program(program []byte) ([]byte, error) {
+	m, err := parse(program)
+	if err != nil {
+		return nil, fmt.Errorf("slim: %w", err)
+	}
+	mem, err := m.memory()
+	if err != nil {
+		return nil, fmt.Errorf("slim: data: %w", err)
+	}
+	tables, err := findTables(mem)
+	if err != nil {
+		return nil, fmt.Errorf("slim: tables of functions: %w", err)
+	}
+	if err := m.slimCode(tables); err != nil {
+		return nil, fmt.Errorf("slim: code: %w", err)
+	}
+	tables.strip()
+	m.setMemory(mem)
+	return m.bytes(), nil
+}
