@@ -32,7 +32,7 @@ func newConvert() *convertSheet {
 	return &convertSheet{
 		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
 		Name:      nameList(),
-		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
+		Moves:     listOf(choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
 		scaleRows: newScaleRows(),
 		motorRows: newMotorRows(),
 		Ratio:     ratioRows(),

@@ -21,7 +21,7 @@ type roundEntry struct {
 type flagList = List[Flag, *Flag]
 
 func lengthsOf(model unit.Input[unit.Length]) lengthList {
-	return listOf[unit.Input[unit.Length], *unit.Input[unit.Length]](model)
+	return listOf(model)
 }
 
 func readingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
@@ -31,8 +31,8 @@ func newRoundEntry(noun string, start int) roundEntry {
 	return roundEntry{
 		group: &Group{Noun: noun, Least: 1, Start: start, Most: MostRows},
 		Each:  lengthsOf(readingInput()), Rest: lengthsOf(restInput()), Fed: lengthsOf(readingInput()), Moved: lengthsOf(readingInput()),
-		Turned: listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](unit.Angles.Input("°", 0.001, 360_000)),
-		Aside:  listOf[Flag, *Flag](Flag{about: "the reading is set aside: it stays on view, and does not count"}),
+		Turned: listOf(unit.Angles.Input("°", 0.001, 360_000)),
+		Aside:  listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
 	}
 }
 
