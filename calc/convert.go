@@ -1,7 +1,5 @@
 package calc
 
-import "slices"
-
 var convertPage = Page{
 	Slug:     "convert",
 	Menu:     "Convert",
@@ -98,7 +96,7 @@ func (s *convertSheet) Solve() Report {
 		}
 	}
 	if all, ok := s.overview(given); ok {
-		r.Parts = slices.Insert(r.Parts, 1, all)
+		r.insert(1, all)
 	}
 	return r
 }

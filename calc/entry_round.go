@@ -110,9 +110,9 @@ func plainRuns[T unit.Quantity](r *roundEntry, list *List[unit.Input[T], *unit.I
 // counted are the runs that were not set aside.
 func counted(runs []run) []run { return keep(runs, func(r run) bool { return !r.aside }) }
 
-func keep(runs []run, good func(run) bool) []run {
-	var all []run
-	for _, r := range runs {
+func keep[T any](list []T, good func(T) bool) []T {
+	var all []T
+	for _, r := range list {
 		if good(r) {
 			all = append(all, r)
 		}

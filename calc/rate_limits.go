@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"striderule/calc/drive"
 	"striderule/calc/unit"
 )
@@ -40,11 +38,7 @@ func (a *rates) limits() (Part, bool) {
 }
 
 func keepDemands(all []demand, above float64) []demand {
-	i := slices.IndexFunc(all, func(d demand) bool { return d.rate <= above })
-	if i < 0 {
-		return all
-	}
-	return all[:i] // the greatest come first
+	return keep(all, func(d demand) bool { return d.rate > above })
 }
 
 // after is what a swap changes.
@@ -114,7 +108,7 @@ func (a *rates) corner() (Part, bool) {
 			missing = append(missing, e.key)
 		}
 	}
-	turning := slices.DeleteFunc(slices.Clone(a.rows), func(r *rateRow) bool { return r.is.motor.StepAngle == 0 || r.is.motor.Microsteps == 0 })
+	turning := keep(a.rows, func(r *rateRow) bool { return r.is.motor.StepAngle != 0 && r.is.motor.Microsteps != 0 })
 	if len(turning) == 0 {
 		missing = append(missing, "angle", "micro")
 	}

@@ -36,7 +36,20 @@ func (r *Report) withhold(wrong map[string]bool) {
 	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
 		r.Answer = nil
 	}
-	r.Parts = slices.DeleteFunc(r.Parts, func(p Part) bool { return slices.ContainsFunc(p.Needs, isWrong) })
+	var good []Part
+	for _, p := range r.Parts {
+		if !slices.ContainsFunc(p.Needs, isWrong) {
+			good = append(good, p)
+		}
+	}
+	r.Parts = good
+}
+
+// insert adds a part that is to stand at a place.
+func (r *Report) insert(at int, p Part) {
+	r.Parts = append(r.Parts, p)
+	copy(r.Parts[at+1:], r.Parts[at:])
+	r.Parts[at] = p
 }
 
 // A Figure is one computed number. The page holds it at full precision and

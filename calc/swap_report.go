@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -87,24 +86,20 @@ func (a *swapped) effects() Part {
 // one that stays.
 func (a *swapped) entries() Part {
 	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
-	order := slices.Clone(drive.Conventions)
-	if a.given { // the person's own first
-		slices.SortStableFunc(order, func(x, y drive.Convention) int {
-			return boolOrder(x == a.setting.Convention) - boolOrder(y == a.setting.Convention)
-		})
+	conventions := drive.Conventions
+	if own := a.setting.Convention; a.given { // the person's own first
+		conventions = []drive.Convention{own}
+		for _, c := range drive.Conventions {
+			if c != own {
+				conventions = append(conventions, c)
+			}
+		}
 	}
-	for _, c := range order {
+	for _, c := range conventions {
 		p.Blocks = append(p.Blocks, Para{say("Where the controller stores " + strings.ToLower(settingName(c, a.sheet.rotary())) + ":")}, Points{a.entriesOf(c)})
 	}
 	p.Blocks = append(p.Blocks, Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
 	return p
-}
-
-func boolOrder(first bool) int {
-	if first {
-		return 0
-	}
-	return 1
 }
 
 func (a *swapped) entriesOf(c drive.Convention) []Line {
