@@ -96,9 +96,9 @@ func (a *swapped) entries() Part {
 		}
 	}
 	for _, c := range conventions {
-		p.Blocks = append(p.Blocks, Para{say("Where the controller stores " + strings.ToLower(settingName(c, a.sheet.rotary())) + ":")}, Points{a.entriesOf(c)})
+		p.add(para("Where the controller stores "+strings.ToLower(settingName(c, a.sheet.rotary()))+":"), Points{a.entriesOf(c)})
 	}
-	p.Blocks = append(p.Blocks, Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
+	p.add(Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
 	return p
 }
 
@@ -134,22 +134,22 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 // check is what to see to before and after.
 func (a *swapped) check() Part {
 	p := Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
-	p.Blocks = append(p.Blocks, caution("maker"), caution("wiring"))
+	p.caution("maker", "wiring")
 	if a.sheet.Changed.Has("angle") {
-		p.Blocks = append(p.Blocks, caution("swap"))
+		p.caution("swap")
 	}
-	p.Blocks = append(p.Blocks, caution("rollers"))
+	p.caution("rollers")
 	measured := say("Then measure: a short test move shows whether the new value is right.")
 	if a.sheet.Changed.Has("out") && a.sheet.now.output.Kind.Word == "roller" {
 		measured = say("Then measure: the effective diameter of a roller is known only from a test.")
 	}
-	p.Blocks = append(p.Blocks, Para{measured})
+	p.add(Para{measured})
 	if a.given {
 		links := []Link{a.toMeasure()}
 		if l, ok := a.toRate(); ok {
 			links = append(links, l)
 		}
-		p.Blocks = append(p.Blocks, Links{links})
+		p.add(Links{links})
 	}
 	return p
 }
