@@ -1,7 +1,5 @@
 package calc
 
-import "slices"
-
 var convertPage = Page{
 	Slug:     "convert",
 	Menu:     "Convert",
@@ -32,7 +30,7 @@ func newConvert() *convertSheet {
 	return &convertSheet{
 		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
 		Name:      nameList(),
-		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
+		Moves:     listOf(choose(Option{"linear", "In mm", "carriage, nut, filament"}, Option{"rotary", "In degrees", "table, spindle"})),
 		scaleRows: newScaleRows(),
 		motorRows: newMotorRows(),
 		Ratio:     ratioRows(),
@@ -98,7 +96,7 @@ func (s *convertSheet) Solve() Report {
 		}
 	}
 	if all, ok := s.overview(given); ok {
-		r.Parts = slices.Insert(r.Parts, 1, all)
+		r.insert(1, all)
 	}
 	return r
 }

@@ -23,7 +23,7 @@ func (r axisRow) part() Part {
 	figures, asks := r.numbers()
 	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
 	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
-		p.Blocks = append(p.Blocks, turnsFaster)
+		p.add(turnsFaster)
 	}
 	return p
 }
@@ -117,9 +117,9 @@ func (r axisRow) answer(needs []string) *Answer {
 
 // meaning explains the conventions.
 var meaning = Part{ID: "meaning", Title: "What these numbers mean", Guide: true, Blocks: []Block{
-	Points{[]Line{
-		say("Steps per mm: the microsteps that the controller sends for one millimetre. It holds motor, microsteps, gears and output in one number."),
-		say("Travel per motor turn: how far the axis moves when the motor turns once. A controller that stores it stores full steps per turn and microsteps beside it."),
-		say("Travel per output turn: the same behind the gears, whose ratio is then an entry of its own."),
-	}},
+	points(
+		"Steps per mm: the microsteps that the controller sends for one millimetre. It holds motor, microsteps, gears and output in one number.",
+		"Travel per motor turn: how far the axis moves when the motor turns once. A controller that stores it stores full steps per turn and microsteps beside it.",
+		"Travel per output turn: the same behind the gears, whose ratio is then an entry of its own.",
+	),
 }}

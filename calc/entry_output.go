@@ -111,11 +111,11 @@ type outputRows struct {
 }
 
 func newOutputRows() outputRows {
-	wheels := func() countList { return listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](wheelInput()) }
+	wheels := func() countList { return listOf(wheelInput()) }
 	return outputRows{
-		Kind:  listOf[Choice, *Choice](outputChoice()),
+		Kind:  listOf(outputChoice()),
 		Pitch: lengthsOf(pitchInput()), Teeth: wheels(),
-		Screw:    listOf[screwValue, *screwValue](screwValue{}),
+		Screw:    listOf(screwValue{}),
 		Diameter: lengthsOf(diameterInput()), Module: lengthsOf(moduleInput()), Pinion: wheels(),
 	}
 }

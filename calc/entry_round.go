@@ -21,7 +21,7 @@ type roundEntry struct {
 type flagList = List[Flag, *Flag]
 
 func lengthsOf(model unit.Input[unit.Length]) lengthList {
-	return listOf[unit.Input[unit.Length], *unit.Input[unit.Length]](model)
+	return listOf(model)
 }
 
 func readingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
@@ -31,8 +31,8 @@ func newRoundEntry(noun string, start int) roundEntry {
 	return roundEntry{
 		group: &Group{Noun: noun, Least: 1, Start: start, Most: MostRows},
 		Each:  lengthsOf(readingInput()), Rest: lengthsOf(restInput()), Fed: lengthsOf(readingInput()), Moved: lengthsOf(readingInput()),
-		Turned: listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](unit.Angles.Input("°", 0.001, 360_000)),
-		Aside:  listOf[Flag, *Flag](Flag{about: "the reading is set aside: it stays on view, and does not count"}),
+		Turned: listOf(unit.Angles.Input("°", 0.001, 360_000)),
+		Aside:  listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
 	}
 }
 
@@ -110,9 +110,9 @@ func plainRuns[T unit.Quantity](r *roundEntry, list *List[unit.Input[T], *unit.I
 // counted are the runs that were not set aside.
 func counted(runs []run) []run { return keep(runs, func(r run) bool { return !r.aside }) }
 
-func keep(runs []run, good func(run) bool) []run {
-	var all []run
-	for _, r := range runs {
+func keep[T any](list []T, good func(T) bool) []T {
+	var all []T
+	for _, r := range list {
 		if good(r) {
 			all = append(all, r)
 		}

@@ -1,11 +1,9 @@
 package calc
 
-import "striderule/calc/unit"
-
 // The columns by which a table of axes asks what an entry asks of one.
 
 func nameList() textList {
-	return listOf[Text, *Text](Text{most: 40, about: "a name of your own"})
+	return listOf(Text{most: 40, about: "a name of your own"})
 }
 
 // axisName is how a report calls an axis of a table.
@@ -29,15 +27,15 @@ type scaleRows struct {
 
 func newScaleRows() scaleRows {
 	turn := func() lengthByTurn {
-		return listOf[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]](turnInput())
+		return listOf(turnInput())
 	}
 	turnDeg := func() angleByTurn {
-		return listOf[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]](turnDegInput())
+		return listOf(turnDegInput())
 	}
 	return scaleRows{
-		As:       listOf[Choice, *Choice](conventionChoice()),
-		Steps:    listOf[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]](stepsInput()),
-		StepsDeg: listOf[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]](stepsDegInput()),
+		As:       listOf(conventionChoice()),
+		Steps:    listOf(stepsInput()),
+		StepsDeg: listOf(stepsDegInput()),
 		Turn:     turn(), TurnDeg: turnDeg(), Output: turn(), OutputDeg: turnDeg(),
 	}
 }
@@ -78,8 +76,8 @@ type motorRows struct {
 
 func newMotorRows() motorRows {
 	return motorRows{
-		Angle: listOf[unit.Input[unit.Angle], *unit.Input[unit.Angle]](angleInput()),
-		Micro: listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](microInput()),
+		Angle: listOf(angleInput()),
+		Micro: listOf(microInput()),
 	}
 }
 
@@ -93,7 +91,7 @@ func (m *motorRows) fields(section *Section, group *Group, on []When) []Field {
 }
 
 func ratioRows() ratioList {
-	return listOf[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]](ratioInput())
+	return listOf(ratioInput())
 }
 
 // blank reports whether nothing is told in a row of a sheet's table.

@@ -70,8 +70,8 @@ func newGearEntry(kinds ...Option) gearEntry {
 	teeth := unit.Teeth.Input("", 1, 10_000)
 	return gearEntry{
 		Kind:    choose(kinds...),
-		Driving: listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](teeth),
-		Driven:  listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](teeth),
+		Driving: listOf(teeth),
+		Driven:  listOf(teeth),
 		Ratio:   ratioInput(),
 		stage:   &Group{Noun: "stage", Least: 1, Most: 6},
 	}

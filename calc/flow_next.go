@@ -14,24 +14,24 @@ func (a *flowed) howTo() Part {
 		}
 		return Steps{items}
 	}
-	p.Blocks = append(p.Blocks, caution("maker"))
+	p.caution("maker")
 	if a.sheet.By.Word != byDiameter {
-		p.Blocks = append(p.Blocks, caution("stay"), caution("hot"))
+		p.caution("stay", "hot")
 	}
 	switch a.sheet.By.Word {
 	case byMass:
-		p.Blocks = append(p.Blocks, steps(
+		p.add(steps(
 			"Print a solid piece of 20 g or more in one material, in the profile that you mean to set: the balance's step counts less.",
 			"Weigh all that the stated amount contains, skirt, brim and supports included; or leave those out in the slicing step.",
 			"Set the balance to zero, weigh, and take the piece off again. Look whether zero comes back.",
 			"Print and weigh it again: three times at least."))
 	case byDiameter:
-		p.Blocks = append(p.Blocks, steps(
+		p.add(steps(
 			"Wipe the caliper's jaws, close them and set zero.",
 			"Measure the filament without squeezing it flat, across and then a quarter turn round: it is often oval.",
 			"Repeat at five places or more, a hand's breadth apart, on the piece that goes in next."))
 	default:
-		p.Blocks = append(p.Blocks, steps(
+		p.add(steps(
 			"Print a box of 30 to 40 mm without top and infill, its wall made of one line; or of several lines side by side if one is too thin for your instrument.",
 			"Use the material, temperature, speed and layer height that you mean to set the flow for.",
 			"Let it cool, and scrape off burrs and blobs.",
@@ -63,9 +63,9 @@ func (a *flowed) next() (Part, bool) {
 		step("Type the new readings with the new factor as the one that is now. If they still say Change it, on the same side, the new factor is not in use.")
 	}
 	if a.sheet.By.Word != byDiameter && a.judged.Verdict != measure.LeaveIt {
-		p.Blocks = append(p.Blocks, caution("maker"), caution("hot"))
+		p.caution("maker", "hot")
 	}
-	p.Blocks = append(p.Blocks, Steps{items})
+	p.add(Steps{items})
 	return p, true
 }
 
@@ -146,10 +146,10 @@ func (a *flowed) remedies() []Line {
 // whatBelongsWhere keeps three settings apart that can all hide each other's
 // errors.
 var whatBelongsWhere = Part{ID: "belongs", Title: "What belongs to scale, flow and slip", Folded: true, Blocks: []Block{
-	Points{[]Line{
-		say("Scale: the length that is fed for each millimetre asked for. It belongs to the machine and is the same for every material. It is measured on the filament, and comes first."),
-		say("Flow: the plastic that comes for each length fed, beside what the slicing step reckons with: the filament's diameter, how much it swells, how lines are laid. It belongs to one material and profile, and comes when the scale is right."),
-		say("Slip: an error that grows with feed speed. It belongs to neither: melt hotter, feed slower, clean the roller. A flow factor that hides it at one speed is wrong at every other."),
-		say("A flow factor that was found while the scale was wrong hid that error too. When the scale is put right, find the factor anew, starting from 1.00."),
-	}},
+	points(
+		"Scale: the length that is fed for each millimetre asked for. It belongs to the machine and is the same for every material. It is measured on the filament, and comes first.",
+		"Flow: the plastic that comes for each length fed, beside what the slicing step reckons with: the filament's diameter, how much it swells, how lines are laid. It belongs to one material and profile, and comes when the scale is right.",
+		"Slip: an error that grows with feed speed. It belongs to neither: melt hotter, feed slower, clean the roller. A flow factor that hides it at one speed is wrong at every other.",
+		"A flow factor that was found while the scale was wrong hid that error too. When the scale is put right, find the factor anew, starting from 1.00.",
+	),
 }}

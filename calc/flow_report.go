@@ -141,8 +141,8 @@ func (a *flowed) readingsPart() (Part, bool) {
 	}
 	p := Part{ID: "readings", Title: "What the readings say", Needs: flowKeys, Blocks: []Block{a.table()}}
 	if a.found {
-		p.Blocks = append(p.Blocks, a.chart(), Figures{a.figures()})
-		p.Blocks = append(p.Blocks, a.doubts()...)
+		p.add(a.chart(), Figures{a.figures()})
+		p.add(a.doubts()...)
 	}
 	return p, true
 }

@@ -111,7 +111,7 @@ func newMeasure() *measureSheet {
 			Option{"each", "Read for each run", "the mark's distance is a reading too"},
 		),
 		Mark: readingInput(),
-		At:   listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](testSpeedInput()),
+		At:   listOf(testSpeedInput()),
 		Want: lengthsOf(readingInput()), first: newRoundEntry("run", 5),
 		target:  &Group{Noun: "target", Least: 1, Start: 3, Most: MostRows},
 		Targets: lengthsOf(positionInput()), Up: lengthsOf(positionInput()), Down: lengthsOf(positionInput()),

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"errors"
-	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -111,7 +110,7 @@ func (a *measured) answer() *Answer {
 func (a *measured) firstVerdict() *Verdict {
 	v := a.wording().verdict(a.judged, a.scale.Error())
 	if a.alone {
-		v.Says = slices.Concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
+		v.Says = concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
 	}
 	if a.suspectsMistake() {
 		v.Title = "Look for a mistake first"
@@ -119,7 +118,7 @@ func (a *measured) firstVerdict() *Verdict {
 	}
 	if a.slips() {
 		v.Title += ", and mind the slip"
-		v.Says = slices.Concat(say("Taken from the runs without slip: "), v.Says)
+		v.Says = concat(say("Taken from the runs without slip: "), v.Says)
 	}
 	return v
 }

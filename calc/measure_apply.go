@@ -56,15 +56,15 @@ func (a *measured) apply() (Part, bool) {
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
-		p.Blocks = append(p.Blocks, Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).plain())})
+		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).plain())})
 	} else {
-		p.Blocks = append(p.Blocks, Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
+		p.add(Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}
 	keep := "A line that is sent lasts until the controller restarts, unless you store it: with the controller's own command for keeping settings, or by changing the entry in its configuration."
 	if was.Convention != drive.StepsPerUnit {
 		keep = "Change the entry in the controller's configuration, save it, and restart the controller: entries are read at the start."
 	}
-	p.Blocks = append(p.Blocks, caution("stay"), caution("rollers"), Steps{[]Line{
+	p.add(caution("stay"), caution("rollers"), Steps{[]Line{
 		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
 		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + ". Make the first move with it short and slow."),
 		say(keep),
@@ -114,13 +114,13 @@ func (a *measured) next() (Part, bool) {
 	}
 	p.Blocks = []Block{Steps{items}}
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
-		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
 	if v := a.judged.Verdict; !a.hasThen && a.sheet.method() == oneLength && (v == measure.ChangeIt || v == measure.EitherIsFine) {
-		p.Blocks = append(p.Blocks, Ask{a.laterKeys[len(a.laterKeys)-1:], "the check of the new setting, when it is set"})
+		p.add(Ask{a.laterKeys[len(a.laterKeys)-1:], "the check of the new setting, when it is set"})
 	}
 	if len(links) > 0 {
-		p.Blocks = append(p.Blocks, Links{links})
+		p.add(Links{links})
 	}
 	return p, true
 }
@@ -204,12 +204,12 @@ func (a *measured) again() (Part, bool) {
 	p.Blocks = []Block{Figures{[]Figure{off}}}
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
-		p.Blocks = append(p.Blocks, Para{say("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link.")})
+		p.add(para("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link."))
 		if links := a.whenRight(a.corrected()); len(links) > 0 {
-			p.Blocks = append(p.Blocks, Links{links})
+			p.add(Links{links})
 		}
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
-		p.Blocks = append(p.Blocks, Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
+		p.add(Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
 	}
 	return p, true
 }
@@ -222,11 +222,11 @@ func (a *measured) conventions() (Part, bool) {
 	was, is := a.facts()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
 	if a.sheet.gearEntry.known() && a.sheet.reduction() < 1 {
-		p.Blocks = append(p.Blocks, turnsFaster)
+		p.add(turnsFaster)
 	}
 	if travel, missing := is.in(drive.TravelPerOutputTurn); len(missing) == 0 && a.sheet.isFeed() {
 		d := float64(drive.EffectiveDiameter(travel.Value))
-		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
+		p.add(Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
 			Value: d, U: a.uncertainty(travel) * d / travel.Value, Unit: "mm", Digits: 4, Keep: true}}})
 	}
 	return p, true

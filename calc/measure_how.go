@@ -12,11 +12,11 @@ const (
 // howTo is the test itself, step by step, with its cautions.
 func (a *measured) howTo() (Part, bool) {
 	p := Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
-	p.Blocks = append(p.Blocks, caution("maker"), caution("stay"))
+	p.caution("maker", "stay")
 	if a.sheet.Axis.Word == "feed" {
-		p.Blocks = append(p.Blocks, a.sheet.feedTest()...)
+		p.add(a.sheet.feedTest()...)
 	} else {
-		p.Blocks = append(p.Blocks, a.sheet.travelTest()...)
+		p.add(a.sheet.travelTest()...)
 	}
 	return p, true
 }

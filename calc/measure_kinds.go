@@ -21,12 +21,12 @@ func (a *measured) speeds() (Part, bool) {
 	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
 		figures = append(figures, Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
 	}
-	p.Blocks = append(p.Blocks, Para{say(a.slipSays())}, a.speedChart(), t, Figures{figures})
+	p.add(para(a.slipSays()), a.speedChart(), t, Figures{figures})
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
-		p.Blocks = append(p.Blocks, Note{Doubt, say(string(w))})
+		p.add(Note{Doubt, say(string(w))})
 	}
 	if r.Trouble == measure.SlipFound || r.Basis == measure.FromPlateau {
-		p.Blocks = append(p.Blocks, Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
+		p.add(Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
 	}
 	return p, true
 }
@@ -59,7 +59,7 @@ func (a *measured) lengths() (Part, bool) {
 	if a.fit.OffsetFound {
 		says = "There is a fixed offset, the same at every length: slack, an edge, or a thick mark. It does not belong into the scale, and one length alone would have put it there."
 	}
-	p.Blocks = append(p.Blocks, Para{say(says)}, a.lengthChart(), a.residualChart(),
+	p.add(para(says), a.lengthChart(), a.residualChart(),
 		Figures{[]Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
 	)
 	return p, true
@@ -77,9 +77,9 @@ func (a *measured) sides() (Part, bool) {
 	}
 	p := Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
 		Figures{figures}, a.sideChart(),
-		Para{say("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps.")},
+		para("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps."),
 	}}
-	p.Blocks = append(p.Blocks, a.doubts()...)
+	p.add(a.doubts()...)
 	return p, true
 }
 
@@ -105,7 +105,7 @@ func (a *measured) ratio() (Part, bool) {
 	if len(fits) > 1 {
 		says = itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
 	}
-	p.Blocks = []Block{Para{say(says)}, Points{items},
-		Para{say("If one of them is true, put that right and measure again, instead of dialling it into the setting.")}}
+	p.Blocks = []Block{para(says), Points{items},
+		para("If one of them is true, put that right and measure again, instead of dialling it into the setting.")}
 	return p, true
 }

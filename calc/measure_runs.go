@@ -13,9 +13,9 @@ func (a *measured) readings() (Part, bool) {
 	}
 	p := Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
 	if a.found && a.sheet.method() == oneLength {
-		p.Blocks = append(p.Blocks, a.runChart(), Figures{a.runFigures()})
+		p.add(a.runChart(), Figures{a.runFigures()})
 	}
-	p.Blocks = append(p.Blocks, a.doubts()...)
+	p.add(a.doubts()...)
 	return p, true
 }
 

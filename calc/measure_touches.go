@@ -39,7 +39,7 @@ func (a *measured) touches() (Part, bool) {
 	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
 	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
 	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {
-		p.Blocks = append(p.Blocks, Links{[]Link{a.toRate(steps)}})
+		p.add(Links{[]Link{a.toRate(steps)}})
 	}
 	return p, true
 }

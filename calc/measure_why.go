@@ -55,7 +55,7 @@ func (a *measured) why() (Part, bool) {
 	p.Blocks = whyBlocks(a.relativeBudget(), e, a.judged, partName)
 	if a.sheet.method() == oneLength && len(a.test.Runs) > 1 && e.U > 0 {
 		low, high := e.Interval()
-		p.Blocks = append(p.Blocks, Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
+		p.add(Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
 	}
 	return p, true
 }
@@ -100,5 +100,5 @@ func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgeme
 		small("above", "Probability that it is beyond it, too much", 100*judged.Above),
 		small("below", "Probability that it is beyond it, too little", 100*judged.Below))
 	return append(blocks, Figures{figures},
-		Para{say("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes.")})
+		para("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes."))
 }

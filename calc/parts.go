@@ -1,9 +1,5 @@
 package calc
 
-import (
-	"striderule/calc/unit"
-)
-
 var partsPage = Page{
 	Slug:     "parts",
 	Menu:     "Parts",
@@ -59,17 +55,17 @@ func newParts() *partsSheet {
 		axis:       &Group{Noun: "axis", Least: 1, Most: MostRows},
 		Name:       nameList(),
 		outputRows: newOutputRows(),
-		Find: listOf[Choice, *Choice](choose(
+		Find: listOf(choose(
 			Option{findSetting, "The setting", "from the parts"},
 			Option{findElement, "The part's size", "of pulley, screw, roller or pinion, from the setting"},
 			Option{findGears, "The gear ratio", "from the setting"},
 		)),
 		scaleRows: newScaleRows(),
 		motorRows: newMotorRows(),
-		Gears:     listOf[Choice, *Choice](choose(gearsNone, gearsPairs, gearsRatio)),
-		Driving:   listOf[Teeth, *Teeth](Teeth{}), Driven: listOf[Teeth, *Teeth](Teeth{}),
+		Gears:     listOf(choose(gearsNone, gearsPairs, gearsRatio)),
+		Driving:   listOf(Teeth{}), Driven: listOf(Teeth{}),
 		Ratio:  ratioRows(),
-		Beside: listOf[unit.Input[unit.Count], *unit.Input[unit.Count]](teethInput()),
+		Beside: listOf(teethInput()),
 	}
 }
 

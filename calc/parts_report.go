@@ -16,17 +16,17 @@ func (r *partsRow) answer(needs []string) *Answer {
 func (r *partsRow) part() Part {
 	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: []Block{Figures{r.figures}}}
 	if r.found != nil {
-		p.Blocks = []Block{Para{say("With " + r.describe() + ":")}, Figures{r.figures}, Para{say(r.says)}}
+		p.Blocks = []Block{para("With " + r.describe() + ":"), Figures{r.figures}, para(r.says)}
 	}
 	if d, ok := r.drawing(); ok {
-		p.Blocks = append(p.Blocks, d)
+		p.add(d)
 	}
-	p.Blocks = append(p.Blocks, r.blocks...)
+	p.add(r.blocks...)
 	for _, n := range r.doubts {
-		p.Blocks = append(p.Blocks, n)
+		p.add(n)
 	}
 	if r.found != nil && r.find == findSetting {
-		p.Blocks = append(p.Blocks, Links{r.links()})
+		p.add(Links{r.links()})
 	}
 	return p
 }
@@ -137,18 +137,18 @@ func (r *partsRow) toSwap() Link {
 // whereToRead tells where the parts say what they are.
 var whereToRead = Part{ID: "reading", Title: "Where to read the parts", Guide: true, Blocks: []Block{
 	caution("wiring"),
-	Points{[]Line{
-		say("Motor: the step angle is on its label. Driver: the microsteps are set by jumpers or by software."),
-		say("Gears and pulleys: mark a tooth and count. The motor side is the wheel that sits on the motor's shaft."),
-		say("Belt: measure over ten teeth and divide by ten."),
-		say("Screw: turn it once and measure how far the nut goes. That is the lead; with several starts it is more than the pitch."),
-		say("Roller: take the diameter where it grips, a little less than over its teeth. It is a start; a test finds the true one."),
-		say("Worm: count the threads that begin at its end; they stand for the teeth on the motor side."),
-	}},
+	points(
+		"Motor: the step angle is on its label. Driver: the microsteps are set by jumpers or by software.",
+		"Gears and pulleys: mark a tooth and count. The motor side is the wheel that sits on the motor's shaft.",
+		"Belt: measure over ten teeth and divide by ten.",
+		"Screw: turn it once and measure how far the nut goes. That is the lead; with several starts it is more than the pitch.",
+		"Roller: take the diameter where it grips, a little less than over its teeth. It is a start; a test finds the true one.",
+		"Worm: count the threads that begin at its end; they stand for the teeth on the motor side.",
+	),
 }}
 
 // firstMove goes before a value that nobody has tried.
 var firstMove = Part{ID: "first", Title: "Before the first move", Blocks: []Block{
 	caution("maker"), caution("stay"), caution("range"), caution("rollers"),
-	Para{say("Begin with a short, slow move. See that the direction is right and the length about right, before you ask for more.")},
+	para("Begin with a short, slow move. See that the direction is right and the length about right, before you ask for more."),
 }}

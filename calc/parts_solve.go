@@ -96,7 +96,7 @@ func (s *partsSheet) Solve() Report {
 		r.Parts = append(r.Parts, row.part())
 	}
 	if len(rows) > 1 {
-		r.Parts = slices.Insert(r.Parts, 2, glance(rows, above))
+		r.insert(2, glance(rows, above))
 	}
 	if slices.ContainsFunc(rows, func(r *partsRow) bool { return r.find == findSetting }) {
 		r.Parts = append(r.Parts, firstMove)

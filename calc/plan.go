@@ -73,6 +73,11 @@ type planSheet struct {
 	gearEntry
 }
 
+var runCounts = unit.Kind[unit.Count]{
+	Noun: "a number of runs", Example: "5", Whole: true,
+	Units: []unit.Unit{{Also: []string{"run", "runs"}}},
+}
+
 func newPlan() *planSheet {
 	return &planSheet{
 		Axis:       choose(axisFeed, axisTravel),
@@ -83,11 +88,11 @@ func newPlan() *planSheet {
 		Letter:     choose(Option{"x", "X", ""}, Option{"y", "Y", ""}, Option{"z", "Z", "mind the bed"}),
 		From:       positionInput(), To: positionInput(),
 		Longest: unit.Lengths.Input("mm", longStep, 3000), Asked: unit.Lengths.Input("mm", longStep, 3000),
-		Runs:       unit.Kind[unit.Count]{Noun: "a number of runs", Example: "5", Whole: true, Units: []unit.Unit{{Also: []string{"run", "runs"}}}}.Input("", 2, MostRows),
+		Runs:       runCounts.Input("", 2, MostRows),
 		Margin:     unit.Lengths.Input("mm", 1, 500),
 		Speed:      testSpeedInput(),
 		speeds:     &Group{Noun: "speed", Least: 2, Start: 3, Most: 10},
-		At:         listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](testSpeedInput()),
+		At:         listOf(testSpeedInput()),
 		Filament:   unit.Lengths.Input("mm", 0.5, 10),
 		Melt:       unit.VolumeRates.Input("mm³/s", 0.1, 1000),
 		Each:       unit.Durations.Input("s", 0, 3600),

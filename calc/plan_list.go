@@ -6,19 +6,19 @@ import "striderule/calc/unit"
 func (a *planned) before() Part {
 	p := Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
 	if !a.isFeed() {
-		p.Blocks = append(p.Blocks, caution("range"), Points{[]Line{
-			say("Nothing lies within the range of the axis, and it moves freely by hand."),
-			say("Belts and screws are as tight as in use."),
-			say("The rule, caliper or dial gauge stands along the axis and does not move."),
-			say("The carriage stands at the lower end of the range."),
-		}})
+		p.add(caution("range"), points(
+			"Nothing lies within the range of the axis, and it moves freely by hand.",
+			"Belts and screws are as tight as in use.",
+			"The rule, caliper or dial gauge stands along the axis and does not move.",
+			"The carriage stands at the lower end of the range.",
+		))
 		return p
 	}
 	open := a.Path.Word == "open"
 	if open {
-		p.Blocks = append(p.Blocks, caution("cold"), caution("guard"))
+		p.caution("cold", "guard")
 	} else {
-		p.Blocks = append(p.Blocks, caution("hot"))
+		p.caution("hot")
 	}
 	var items []Line
 	for _, o := range readiness {
@@ -26,7 +26,7 @@ func (a *planned) before() Part {
 			items = append(items, say(o.Label+": "+o.Hint+"."))
 		}
 	}
-	p.Blocks = append(p.Blocks, Points{items})
+	p.add(Points{items})
 	return p
 }
 
@@ -34,23 +34,23 @@ func (a *planned) during() Part {
 	p := Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
 	switch {
 	case a.isFeed():
-		p.Blocks = append(p.Blocks, Steps{[]Line{
+		p.add(Steps{[]Line{
 			say("Mark the filament at ", millimetres("", "", a.test.Mark), " from the drive's inlet: a fine line, measured straight along the filament."),
 			say("Feed ", millimetres("", "", a.test.Commanded), " in one go. If the mark nears the drive, stop."),
 			say("Wait until nothing moves. Measure from the same place to the mark, about ", millimetres("", "", a.test.Mark-a.test.Commanded), ", and write it down as it is read."),
 			say("Mark anew, and repeat: " + a.runsText() + "."),
 		}})
 	case a.method() == bothSides:
-		p.Blocks = append(p.Blocks, Steps{[]Line{
-			say("Go to each target going up, then to each coming down, always far enough beyond the end to turn round."),
-			say("Wait until nothing moves, and write down the position as it is read: " + a.runsText() + "."),
-		}})
+		p.add(steps(
+			"Go to each target going up, then to each coming down, always far enough beyond the end to turn round.",
+			"Wait until nothing moves, and write down the position as it is read: "+a.runsText()+".",
+		))
 	default:
-		p.Blocks = append(p.Blocks, Steps{[]Line{
-			say("Come in from below, so that slack is taken up, and read where the carriage stands."),
-			say("Move the length, wait until nothing moves, read again, and write down the difference."),
-			say("Go back beyond the start, and repeat: " + a.runsText() + "."),
-		}})
+		p.add(steps(
+			"Come in from below, so that slack is taken up, and read where the carriage stands.",
+			"Move the length, wait until nothing moves, read again, and write down the difference.",
+			"Go back beyond the start, and repeat: "+a.runsText()+".",
+		))
 	}
 	return p
 }
@@ -63,9 +63,9 @@ func (a *planned) after() Part {
 	}
 	p.Blocks = []Block{Points{append(items, say("Type the readings in, all of them, also those that look odd."))}}
 	if a.isFeed() && a.Path.Word == "open" {
-		p.Blocks = append(p.Blocks, Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
-	p.Blocks = append(p.Blocks, Links{[]Link{a.toMeasure()}})
+	p.add(Links{[]Link{a.toMeasure()}})
 	return p
 }
 

@@ -227,7 +227,7 @@ func (a *planned) trade() (Part, bool) {
 			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
 	}
 	if len(t.Rows) > 0 {
-		p.Blocks = append(p.Blocks, Para{say("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”.")}, t)
+		p.add(para("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
 	}
 	return p, true
 }
@@ -257,7 +257,7 @@ func (a *planned) speedTable() (Part, bool) {
 	slope.Zero = false
 	// What the instrument does is the same at each speed.
 	if e, err := (measure.Test{Commanded: a.test.Commanded, Scatter: a.test.Scatter}).Expect(slope); err == nil {
-		p.Blocks = append(p.Blocks, Figures{[]Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
+		p.add(Figures{[]Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
 	}
 	return p, true
 }
@@ -272,7 +272,7 @@ func (a *planned) targetTable() (Part, bool) {
 		t.Rows = append(t.Rows, []Line{say(itoa(i + 1)), say(Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})})
 	}
 	return Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
-		Para{say("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round.")}, t}}, true
+		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}, true
 }
 
 // targets are positions inside the range, with room to turn round.

@@ -79,21 +79,21 @@ type rateSheet struct {
 
 func newRate() *rateSheet {
 	speeds := func() speedList {
-		return listOf[unit.Input[unit.Speed], *unit.Input[unit.Speed]](unit.Speeds.Input("mm/s", 0.0001, 10_000))
+		return listOf(unit.Speeds.Input("mm/s", 0.0001, 10_000))
 	}
 	turning := func() turningList {
-		return listOf[unit.Input[unit.AngularSpeed], *unit.Input[unit.AngularSpeed]](unit.AngularSpeeds.Input("°/s", 0.0001, 360_000))
+		return listOf(unit.AngularSpeeds.Input("°/s", 0.0001, 360_000))
 	}
 	return &rateSheet{
 		Compare:   choose(Option{"none", "As it is", ""}, Option{"swap", "Before and after a swap", "another setting or other microsteps"}),
 		axis:      &Group{Noun: "axis", Least: 1, Most: MostRows},
 		Name:      nameList(),
-		Moves:     listOf[Choice, *Choice](choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm, with a retraction speed"}, Option{"rotary", "In degrees", "table, spindle"})),
+		Moves:     listOf(choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm, with a retraction speed"}, Option{"rotary", "In degrees", "table, spindle"})),
 		scaleRows: newScaleRows(), motorRows: newMotorRows(), Ratio: ratioRows(),
 		Work: speeds(), WorkDeg: turning(), Fast: speeds(), FastDeg: turning(), Back: speeds(),
-		Accel:    listOf[unit.Input[unit.Acceleration], *unit.Input[unit.Acceleration]](unit.Accelerations.Input("mm/s²", 0.1, unit.Million)),
-		StepsNew: listOf[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]](stepsInput()),
-		DegNew:   listOf[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]](stepsDegInput()),
+		Accel:    listOf(unit.Accelerations.Input("mm/s²", 0.1, unit.Million)),
+		StepsNew: listOf(stepsInput()),
+		DegNew:   listOf(stepsDegInput()),
 		newMotor: newMotorRows(),
 		Limit:    unit.PulseRates.Input("pulses/s", 100, 100*unit.Million),
 		Share: choose(Option{"axis", "For each axis", "every axis can have that many"},

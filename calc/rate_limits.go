@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"striderule/calc/drive"
 	"striderule/calc/unit"
 )
@@ -31,20 +29,16 @@ func (a *rates) limits() (Part, bool) {
 	p.Blocks = []Block{Figures{figures}}
 	over := keepDemands(all, float64(limit.Value))
 	for _, d := range over {
-		p.Blocks = append(p.Blocks, d.over(limit.Value))
+		p.add(d.over(limit.Value))
 	}
 	if len(over) == 0 && len(all) > 0 {
-		p.Blocks = append(p.Blocks, Para{say("All speeds that you gave are possible.")})
+		p.add(para("All speeds that you gave are possible."))
 	}
 	return p, true
 }
 
 func keepDemands(all []demand, above float64) []demand {
-	i := slices.IndexFunc(all, func(d demand) bool { return d.rate <= above })
-	if i < 0 {
-		return all
-	}
-	return all[:i] // the greatest come first
+	return keep(all, func(d demand) bool { return d.rate > above })
 }
 
 // after is what a swap changes.
@@ -94,8 +88,8 @@ func (a *rates) torque() (Part, bool) {
 		}
 	}
 	p.Blocks = []Block{
-		Para{say("Torque behind one microstep, of the holding torque; a full step has all of it.")}, Figures{figures},
-		Para{say("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So finer microsteps make motion smoother; they do not make the position that much finer.")},
+		para("Torque behind one microstep, of the holding torque; a full step has all of it."), Figures{figures},
+		para("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So finer microsteps make motion smoother; they do not make the position that much finer."),
 	}
 	return p, len(figures) > 0
 }
@@ -114,13 +108,13 @@ func (a *rates) corner() (Part, bool) {
 			missing = append(missing, e.key)
 		}
 	}
-	turning := slices.DeleteFunc(slices.Clone(a.rows), func(r *rateRow) bool { return r.is.motor.StepAngle == 0 || r.is.motor.Microsteps == 0 })
+	turning := keep(a.rows, func(r *rateRow) bool { return r.is.motor.StepAngle != 0 && r.is.motor.Microsteps != 0 })
 	if len(turning) == 0 {
 		missing = append(missing, "angle", "micro")
 	}
 	p.Blocks = []Block{caution("wiring"), caution("mains")}
 	if len(missing) > 0 {
-		p.Blocks = append(p.Blocks, Ask{missing, "the ideal corner speed"})
+		p.add(Ask{missing, "the ideal corner speed"})
 		return p, true
 	}
 	t := Table{Caption: "The ideal corner speed", Head: []string{"Axis", "Motor", "", "Axis moves"}}
@@ -137,23 +131,23 @@ func (a *rates) corner() (Part, bool) {
 			}
 		}
 	}
-	p.Blocks = append(p.Blocks,
+	p.add(
 		Figures{[]Figure{
 			{ID: "swing", Label: "The current swings over in", Value: 1000 * float64(c.PerFullStep), Unit: "ms", Digits: 4},
 			{ID: "fullrate", Label: "Full steps per second at which it just does", Value: c.FullSteps, Unit: "steps/s", Digits: rateDigits},
 		}}, t)
-	p.Blocks = append(p.Blocks, doubts...)
-	p.Blocks = append(p.Blocks, Para{say("A rule of thumb: an ideal winding whose current must swing from one peak to the other within a full step. The winding's resistance, " +
+	p.add(doubts...)
+	p.add(para("A rule of thumb: an ideal winding whose current must swing from one peak to the other within a full step. The winding's resistance, " +
 		"the voltage that the turning motor makes itself (back-EMF) and the load are left out, so torque begins to fall before this speed. " +
-		"It takes the same motor, supply and current on every axis" + afterwards(a.swap()) + ".")})
+		"It takes the same motor, supply and current on every axis" + afterwards(a.swap()) + "."))
 	return p, true
 }
 
 // aboutPulses explains what is counted.
 var aboutPulses = Part{ID: "pulses", Title: "What is counted here", Guide: true, Blocks: []Block{
-	Points{[]Line{
-		say("The controller sends one pulse for each microstep: pulses per second are speed times steps per mm."),
-		say("How many it can send is in its documents, for one axis or for all together. Above that it skips, or moves slower than it was told."),
-		say("Speeds are those that you use: from the program that prepares the job, or from your own settings. Here a number alone is in mm per second; on the page that measures it is in mm per minute."),
-	}},
+	points(
+		"The controller sends one pulse for each microstep: pulses per second are speed times steps per mm.",
+		"How many it can send is in its documents, for one axis or for all together. Above that it skips, or moves slower than it was told.",
+		"Speeds are those that you use: from the program that prepares the job, or from your own settings. Here a number alone is in mm per second; on the page that measures it is in mm per minute.",
+	),
 }}

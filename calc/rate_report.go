@@ -43,7 +43,7 @@ func (r *rateRow) part() Part {
 	if m := r.was.motor.Microsteps; m > 0 {
 		figures = append(figures, r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
 	} else {
-		p.Blocks = append(p.Blocks, Ask{[]string{"micro"}, "travel per full step and torque"})
+		p.add(Ask{[]string{"micro"}, "travel per full step and torque"})
 	}
 	p.Blocks = append([]Block{Figures{figures}}, p.Blocks...)
 	return p
@@ -163,6 +163,6 @@ func (a *rates) together() (Part, bool) {
 	for _, s := range a.sums {
 		figures = append(figures, Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
 	}
-	p.Blocks = []Block{Figures{figures}, Para{say("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together.")}}
+	p.Blocks = []Block{Figures{figures}, para("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together.")}
 	return p, len(figures) > 0
 }

@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"slices"
-
-	"striderule/calc/drive"
-)
+import "striderule/calc/drive"
 
 // A rated is a setting with what is told of the motor; what is not is 0.
 type rated struct {
@@ -154,7 +150,7 @@ func (s *rateSheet) Solve() Report {
 	a.sum()
 	r.Answer = a.answer()
 	if len(a.rows) > 1 {
-		r.Parts = slices.Insert(r.Parts, 1, a.glance())
+		r.insert(1, a.glance())
 	}
 	for _, p := range []func() (Part, bool){a.together, a.limits, a.charts, a.after, a.torque, a.corner} {
 		if part, ok := p(); ok {

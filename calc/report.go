@@ -36,7 +36,30 @@ func (r *Report) withhold(wrong map[string]bool) {
 	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
 		r.Answer = nil
 	}
-	r.Parts = slices.DeleteFunc(r.Parts, func(p Part) bool { return slices.ContainsFunc(p.Needs, isWrong) })
+	var good []Part
+	for _, p := range r.Parts {
+		if !slices.ContainsFunc(p.Needs, isWrong) {
+			good = append(good, p)
+		}
+	}
+	r.Parts = good
+}
+
+// insert adds a part that is to stand at a place.
+func (r *Report) insert(at int, p Part) {
+	r.Parts = append(r.Parts, p)
+	copy(r.Parts[at+1:], r.Parts[at:])
+	r.Parts[at] = p
+}
+
+// add puts blocks at a part's end.
+func (p *Part) add(blocks ...Block) { p.Blocks = append(p.Blocks, blocks...) }
+
+// caution puts cautions at a part's end.
+func (p *Part) caution(ids ...string) {
+	for _, id := range ids {
+		p.add(caution(id))
+	}
 }
 
 // A Figure is one computed number. The page holds it at full precision and
@@ -114,6 +137,21 @@ type (
 	// A Link is one of them.
 	Link struct{ Text, Slug, Fragment string }
 )
+
+func para(parts ...any) Block { return Para{say(parts...)} }
+
+func points(items ...string) Block { return Points{sayEach(items)} }
+
+func steps(items ...string) Block { return Steps{sayEach(items)} }
+
+// sayEach makes a Line of each text.
+func sayEach(texts []string) []Line {
+	lines := make([]Line, len(texts))
+	for i, t := range texts {
+		lines[i] = say(t)
+	}
+	return lines
+}
 
 // A NoteKind is why a note stands out.
 type NoteKind int

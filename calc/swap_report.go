@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"striderule/calc/drive"
@@ -87,24 +86,20 @@ func (a *swapped) effects() Part {
 // one that stays.
 func (a *swapped) entries() Part {
 	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
-	order := slices.Clone(drive.Conventions)
-	if a.given { // the person's own first
-		slices.SortStableFunc(order, func(x, y drive.Convention) int {
-			return boolOrder(x == a.setting.Convention) - boolOrder(y == a.setting.Convention)
-		})
+	conventions := drive.Conventions
+	if own := a.setting.Convention; a.given { // the person's own first
+		conventions = []drive.Convention{own}
+		for _, c := range drive.Conventions {
+			if c != own {
+				conventions = append(conventions, c)
+			}
+		}
 	}
-	for _, c := range order {
-		p.Blocks = append(p.Blocks, Para{say("Where the controller stores " + strings.ToLower(settingName(c, a.sheet.rotary())) + ":")}, Points{a.entriesOf(c)})
+	for _, c := range conventions {
+		p.add(para("Where the controller stores "+strings.ToLower(settingName(c, a.sheet.rotary()))+":"), Points{a.entriesOf(c)})
 	}
-	p.Blocks = append(p.Blocks, Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
+	p.add(Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
 	return p
-}
-
-func boolOrder(first bool) int {
-	if first {
-		return 0
-	}
-	return 1
 }
 
 func (a *swapped) entriesOf(c drive.Convention) []Line {
@@ -139,22 +134,22 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 // check is what to see to before and after.
 func (a *swapped) check() Part {
 	p := Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
-	p.Blocks = append(p.Blocks, caution("maker"), caution("wiring"))
+	p.caution("maker", "wiring")
 	if a.sheet.Changed.Has("angle") {
-		p.Blocks = append(p.Blocks, caution("swap"))
+		p.caution("swap")
 	}
-	p.Blocks = append(p.Blocks, caution("rollers"))
+	p.caution("rollers")
 	measured := say("Then measure: a short test move shows whether the new value is right.")
 	if a.sheet.Changed.Has("out") && a.sheet.now.output.Kind.Word == "roller" {
 		measured = say("Then measure: the effective diameter of a roller is known only from a test.")
 	}
-	p.Blocks = append(p.Blocks, Para{measured})
+	p.add(Para{measured})
 	if a.given {
 		links := []Link{a.toMeasure()}
 		if l, ok := a.toRate(); ok {
 			links = append(links, l)
 		}
-		p.Blocks = append(p.Blocks, Links{links})
+		p.add(Links{links})
 	}
 	return p
 }

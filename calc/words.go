@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"unicode"
 	"unicode/utf8"
@@ -21,7 +20,13 @@ func capital(s string) string {
 }
 
 // concat joins slices into a new one.
-func concat[T any](parts ...[]T) []T { return slices.Concat(parts...) }
+func concat[T any](parts ...[]T) []T {
+	var all []T
+	for _, p := range parts {
+		all = append(all, p...)
+	}
+	return all
+}
 
 func quote(s string) string { return "“" + s + "”" }
 

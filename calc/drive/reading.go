@@ -1,9 +1,9 @@
 package drive
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"striderule/calc/order"
 )
 
 // A RatioReading is what a found ratio of measured to commanded travel may
@@ -54,8 +54,11 @@ func ReadRatio(ratio, u float64, mistakes []Mistake) RatioReading {
 		}
 		return sum
 	}
-	slices.SortStableFunc(fits, func(a, b []Mistake) int {
-		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(off(a...), off(b...)))
+	order.Sort(fits, func(a, b []Mistake) bool {
+		if ra, rb := rank(a), rank(b); ra != rb {
+			return ra < rb
+		}
+		return off(a...) < off(b...)
 	})
 	return RatioReading{fits}
 }

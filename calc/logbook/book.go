@@ -4,7 +4,8 @@ import (
 	"hash/fnv"
 	"slices"
 	"strconv"
-	"strings"
+
+	"striderule/calc/order"
 )
 
 // A Book holds entries, newest first.
@@ -118,17 +119,31 @@ func (b *Book) Merge(entries []Entry) Merged {
 		m.Added = append(m.Added, e)
 	}
 	if len(m.Added) > 0 {
-		b.entries = append(slices.Clip(b.entries), m.Added...)
-		slices.SortFunc(b.entries, newestFirst)
+		b.entries = sorted(append(slices.Clip(b.entries), m.Added...))
 	}
 	return m
 }
 
-func newestFirst(a, b Entry) int {
-	if a.Date != b.Date {
-		return strings.Compare(b.Date, a.Date)
+// sorted are the entries with the newest first.
+func sorted(entries []Entry) []Entry {
+	places := make([]int, len(entries)) // a log is long, and its entries are large
+	for i := range places {
+		places[i] = i
 	}
-	return strings.Compare(a.ID, b.ID)
+	order.Sort(places, func(i, j int) bool { return entries[i].isBefore(entries[j]) })
+	all := make([]Entry, len(entries))
+	for i, place := range places {
+		all[i] = entries[place]
+	}
+	return all
+}
+
+// isBefore reports whether an entry stands before another: it is newer.
+func (e Entry) isBefore(other Entry) bool {
+	if e.Date != other.Date {
+		return e.Date > other.Date
+	}
+	return e.ID < other.ID
 }
 
 // place returns an ID that is free for an entry: its own, or that with a number.

@@ -22,7 +22,7 @@ const notGiven = "not given"
 
 // Compare returns what differs between two entries.
 func Compare(a, b Entry) Comparison {
-	if newestFirst(a, b) < 0 {
+	if a.isBefore(b) {
 		a, b = b, a
 	}
 	c := Comparison{Before: a, After: b, SamePage: a.Page == b.Page}

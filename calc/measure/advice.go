@@ -1,9 +1,9 @@
 package measure
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"striderule/calc/order"
 )
 
 // A Means is a way to know better.
@@ -63,18 +63,21 @@ func (s Scale) Advise(tolerance float64) ([]Remedy, error) {
 			list[i].Enough, list[i].Verdict = s.Test, now
 		}
 	}
-	list = slices.DeleteFunc(list, func(r Remedy) bool {
+	var useful []Remedy
+	for _, r := range list {
 		settles := now == MeasureMore && r.Verdict != MeasureMore
-		return r.Means != MoreRuns && r.U >= wide && !settles
-	})
+		if r.Means == MoreRuns || r.U < wide || settles {
+			useful = append(useful, r)
+		}
+	}
 	rank := func(r Remedy) float64 {
 		if r.Means == MoreRuns && s.Runs <= fewRuns && (s.Runs == 1 || r.U < 0.9*wide) {
 			return -1
 		}
 		return r.U
 	}
-	slices.SortStableFunc(list, func(x, y Remedy) int { return cmp.Compare(rank(x), rank(y)) })
-	return list, nil
+	order.Sort(useful, func(x, y Remedy) bool { return rank(x) < rank(y) })
+	return useful, nil
 }
 
 func (s Scale) moreRuns(tolerance float64) Remedy {

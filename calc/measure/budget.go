@@ -1,9 +1,10 @@
 package measure
 
 import (
-	"cmp"
 	"math"
 	"slices"
+
+	"striderule/calc/order"
 )
 
 // A Shape is the distribution that a component is drawn from by MonteCarlo.
@@ -98,7 +99,7 @@ func (b Budget) Scaled(factor float64) Budget {
 // BySize returns the components, the largest first.
 func (b Budget) BySize() Budget {
 	sorted := slices.Clone(b)
-	slices.SortStableFunc(sorted, func(x, y Component) int { return cmp.Compare(y.U, x.U) })
+	order.Sort(sorted, func(x, y Component) bool { return x.U > y.U })
 	return sorted
 }
 

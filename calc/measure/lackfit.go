@@ -1,10 +1,6 @@
 package measure
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // LackOfFit says whether points bend away from a line by more than repeats at
 // the same x scatter. Source: N. R. Draper, H. Smith, Applied Regression
@@ -29,11 +25,17 @@ type group struct {
 func groups(points []Point) []group {
 	var list []group
 	for _, p := range points {
-		i, found := slices.BinarySearchFunc(list, p.X, func(g group, x float64) int { return cmp.Compare(g.x, x) })
-		if !found {
-			list = slices.Insert(list, i, group{x: p.X})
+		i := len(list)
+		for i > 0 && list[i-1].x > p.X {
+			i--
 		}
-		list[i].ys = append(list[i].ys, p.Y)
+		if i == 0 || list[i-1].x != p.X {
+			list = append(list, group{})
+			copy(list[i+1:], list[i:])
+			list[i] = group{x: p.X}
+			i++
+		}
+		list[i-1].ys = append(list[i-1].ys, p.Y)
 	}
 	return list
 }

@@ -23,7 +23,7 @@ func orOne(f float64) float64 {
 	return f
 }
 
-func (u Unit) toBase(v float64) float64 {
+func (u *Unit) toBase(v float64) float64 {
 	if u.Inverse {
 		return orOne(u.Times) / v
 	}
@@ -31,14 +31,14 @@ func (u Unit) toBase(v float64) float64 {
 }
 
 // FromBase returns what v, in the base unit, is in this one.
-func (u Unit) FromBase(v float64) float64 {
+func (u *Unit) FromBase(v float64) float64 {
 	if u.Inverse {
 		return orOne(u.Times) / v
 	}
 	return v * orOne(u.Over) / orOne(u.Times)
 }
 
-func (u Unit) spelled(s string) bool {
+func (u *Unit) spelled(s string) bool {
 	if s == fold(u.Symbol) {
 		return true
 	}
@@ -65,8 +65,11 @@ func fold(s string) string {
 type Quantity interface{ ~float64 | ~int }
 
 // A Kind is one quantity as people write it: its noun, an example, and its
-// units, the base unit first.
-type Kind[T Quantity] struct {
+// units, the base unit first. T only says what holds the values.
+type Kind[T Quantity] writing
+
+// writing is what there is to every Kind, whatever holds its values.
+type writing struct {
 	Noun    string // with its article: "a length"
 	Example string // "80 mm"
 	Units   []Unit
@@ -78,22 +81,22 @@ type Kind[T Quantity] struct {
 	Colon bool
 }
 
-// unit returns the unit that is spelled so. It panics if the kind has none:
-// a bug of the caller.
-func (k Kind[T]) unit(symbol string) Unit {
-	for _, u := range k.Units {
-		if u.spelled(fold(symbol)) {
-			return u
+// spelled returns the unit that a text spells, nil if there is none.
+func (w *writing) spelled(text string) *Unit {
+	text = fold(text)
+	for i := range w.Units {
+		if w.Units[i].spelled(text) {
+			return &w.Units[i]
 		}
 	}
-	panic("unit: " + k.Noun + " has no unit " + symbol)
+	return nil
 }
 
 // Text writes v in the base unit with as many digits as it takes to read back
 // the same value.
-func (k Kind[T]) Text(v T) string {
-	return withSymbol(shortest(float64(v)), k.Units[0].Symbol)
-}
+func (k *Kind[T]) Text(v T) string { return (*writing)(k).text(float64(v)) }
+
+func (w *writing) text(v float64) string { return withSymbol(shortest(v), w.Units[0].Symbol) }
 
 func withSymbol(number, symbol string) string {
 	if symbol == "" || symbol == "°" {
@@ -111,97 +114,92 @@ func shortest(v float64) string {
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
+// A limit is what an entry takes: one quantity, with the unit of a bare number
+// and the least and the most that it may be, both included.
+type limit struct {
+	*writing
+	bare        *Unit
+	least, most float64
+}
+
 // read turns text into a value in the base unit and the text with the point
 // as decimal mark. A bare number is in the unit bare. Where "1,000" can be two
 // numbers, the one inside the range is meant; both inside is an error.
-func (k Kind[T]) read(text string, bare Unit, within Range[T]) (T, string, error) {
-	refuse := func(cause error, problem, advice string) (T, string, error) {
+func (l *limit) read(text string) (float64, string, error) {
+	refuse := func(cause error, problem, advice string) (float64, string, error) {
 		return 0, "", &Error{Text: text, Problem: problem, Advice: advice, Cause: cause}
 	}
-	looks := k.Noun + " looks like " + k.Example
+	looks := l.Noun + " looks like " + l.Example
 	source := text
-	if k.Colon {
+	if l.Colon {
 		source = strings.ReplaceAll(text, ":", "/")
 	}
 	n, ok := readNumber(source)
 	if !ok {
-		return refuse(ErrNumber, "not "+k.Noun, looks)
+		return refuse(ErrNumber, "not "+l.Noun, looks)
 	}
-	if k.Colon && strings.Contains(text, ":") {
+	if l.Colon && strings.Contains(text, ":") {
 		n.plain = strings.Replace(n.plain, "/", ":", 1)
 	}
-	u := bare
+	u := l.bare
 	if n.unit != "" {
-		found := false
-		for _, c := range k.Units {
-			if c.spelled(fold(n.unit)) {
-				u, found = c, true
-				break
-			}
-		}
-		if !found {
+		u = l.spelled(n.unit)
+		if u == nil {
 			typed := strings.TrimSpace(text)
 			typed = typed[max(0, len(typed)-len(n.unit)):] // with its colons
-			return refuse(ErrUnit, "not "+k.Noun+" (“"+clip(typed)+"” is not a unit of it)", looks)
+			return refuse(ErrUnit, "not "+l.Noun+" (“"+clip(typed)+"” is not a unit of it)", looks)
 		}
 	}
-	value, inside := k.value(n.value, u, within)
+	value, inside := l.value(n.value, u)
 	plain := n.plain + n.gap + n.unit
-	if other, otherInside := k.value(n.thousands, u, within); otherInside && k.counts(other) {
+	if other, otherInside := l.value(n.thousands, u); otherInside && l.counts(other) {
 		grouped := shortest(n.thousands) + n.gap + n.unit
-		if inside && k.counts(value) {
+		if inside && l.counts(value) {
 			return refuse(ErrAmbiguous, "this can be read in two ways",
 				"is it "+plain+" or "+grouped+"? Write "+plain+" or "+grouped)
 		}
 		value, inside, plain = other, true, grouped
 	}
 	if !inside {
-		return refuse(ErrRange, within.missed(n.value), k.Noun+" here is "+within.text(k, u))
+		return refuse(ErrRange, l.missed(n.value), l.Noun+" here is "+l.ends(u))
 	}
-	if !k.counts(value) {
-		return refuse(ErrWhole, "not a whole number", "write "+k.Noun+" as a whole number, like "+k.Example)
+	if !l.counts(value) {
+		return refuse(ErrWhole, "not a whole number", "write "+l.Noun+" as a whole number, like "+l.Example)
 	}
-	return T(value), plain, nil
+	return value, plain, nil
 }
 
 // counts says whether the kind can have v: things are counted in whole numbers.
-func (k Kind[T]) counts(v float64) bool { return !k.Whole || v == math.Trunc(v) }
+func (w *writing) counts(v float64) bool { return !w.Whole || v == math.Trunc(v) }
 
 // value converts v, given in u, and says whether it is a finite value inside
 // the range.
-func (k Kind[T]) value(v float64, u Unit, within Range[T]) (float64, bool) {
+func (l *limit) value(v float64, u *Unit) (float64, bool) {
 	b := u.toBase(v)
-	if k.Reciprocal && b > 0 && b < 1 {
+	if l.Reciprocal && b > 0 && b < 1 {
 		b = 1 / b
 		if whole := math.Round(b); math.Abs(b-whole) < 1e-9*b {
 			b = whole // 1/49 in binary is not quite a 49th
 		}
 	}
-	return b, within.has(b)
-}
-
-// A Range is the least and the most that an entry may be, both included.
-type Range[T Quantity] struct{ Least, Most T }
-
-// has is false for what is not finite, even if the range has no end.
-func (r Range[T]) has(v float64) bool {
-	return Finite(v) && v >= float64(r.Least) && v <= float64(r.Most)
+	// Finite even if the range has no end.
+	return b, Finite(b) && b >= l.least && b <= l.most
 }
 
 // missed says in words why v is not in the range.
-func (r Range[T]) missed(v float64) string {
+func (l *limit) missed(v float64) string {
 	switch {
-	case v < 0 && r.Least >= 0:
+	case v < 0 && l.least >= 0:
 		return "it cannot be negative here"
-	case v == 0 && r.Least >= 0:
+	case v == 0 && l.least >= 0:
 		return "it cannot be zero here"
 	}
 	return "outside the range"
 }
 
-// text writes the range in the unit that was used.
-func (r Range[T]) text(k Kind[T], u Unit) string {
-	a, b := u.FromBase(float64(r.Least)), u.FromBase(float64(r.Most))
+// ends writes the range in the unit that was used.
+func (l *limit) ends(u *Unit) string {
+	a, b := u.FromBase(l.least), u.FromBase(l.most)
 	if u.Inverse { // the least angle is the most steps
 		a, b = b, a
 	}

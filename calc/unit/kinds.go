@@ -57,7 +57,7 @@ type (
 var (
 	Lengths = Kind[Length]{
 		Noun: "a length", Example: "80 mm",
-		Units: lengthUnits("", nil),
+		Units: lengthUnits,
 	}
 	Angles = Kind[Angle]{
 		Noun: "an angle", Example: "90°",
@@ -113,7 +113,7 @@ var (
 	}
 	LengthsPerTurn = Kind[LengthPerTurn]{
 		Noun: "a travel per turn", Example: "8 or 8 mm/rev",
-		Units: lengthUnits("/rev", []string{"", "/turn", "/r", "/revolution"}),
+		Units: lengthsPer("/rev", "", "/turn", "/r", "/revolution"),
 	}
 	AnglesPerTurn = Kind[AnglePerTurn]{
 		Noun: "an angle per turn", Example: "4 or 4°/rev",
@@ -213,23 +213,25 @@ var (
 	}
 )
 
-// lengthUnits returns the units of length with a suffix each, such as "/rev",
-// and the suffixes that are read as well.
-func lengthUnits(suffix string, also []string) []Unit {
-	units := []Unit{
-		{Symbol: "mm", Also: []string{"millimetre", "millimetres", "millimeter", "millimeters"}},
-		{Symbol: "in", Also: []string{"inch", "inches", `"`, "''"}, Times: Inch},
-		{Symbol: "cm", Times: 10},
-		{Symbol: "m", Times: 1000},
-		{Symbol: "µm", Also: []string{"um", "micron", "microns"}, Over: 1000},
-	}
-	for i, u := range units {
+var lengthUnits = []Unit{
+	{Symbol: "mm", Also: []string{"millimetre", "millimetres", "millimeter", "millimeters"}},
+	{Symbol: "in", Also: []string{"inch", "inches", `"`, "''"}, Times: Inch},
+	{Symbol: "cm", Times: 10},
+	{Symbol: "m", Times: 1000},
+	{Symbol: "µm", Also: []string{"um", "micron", "microns"}, Over: 1000},
+}
+
+// lengthsPer returns the units of length with a suffix each: texts are written
+// with the first, and all are read.
+func lengthsPer(suffixes ...string) []Unit {
+	units := append([]Unit(nil), lengthUnits...)
+	for i := range units {
+		u := &units[i]
 		bare := append([]string{u.Symbol}, u.Also...)
-		units[i].Symbol += suffix
-		units[i].Also = nil
-		for _, b := range bare {
-			for _, s := range append([]string{suffix}, also...) {
-				units[i].Also = append(units[i].Also, b+s)
+		u.Symbol, u.Also = u.Symbol+suffixes[0], nil
+		for _, name := range bare {
+			for _, suffix := range suffixes {
+				u.Also = append(u.Also, name+suffix)
 			}
 		}
 	}

@@ -19,6 +19,17 @@ var edits = []edit{
 	drop{"pkg/app/wasm.go"},
 	keep{"pkg/app/resource.go", []string{"clientResourceResolver", "resolveOGResource", "remoteLocation", "webLocation"}},
 
+	// One type for all elements. What the body is stays an interface: before the
+	// first page it is none, which the engine asks for by nil.
+	oneElement{"pkg/app/html_gen.go", "htmlTextarea", []string{"Text", "Textf"}},
+	replace{"pkg/app/html.go", "\tisSelfClosing bool\n", "\tisSelfClosing bool\n\tapart         bool // a textarea, whose text is its value\n"},
+	replace{"pkg/app/engine.go", "\tbody    HTMLBody\n", "\tbody    HTML\n"},
+	cut{"pkg/app/engine.go", []string{"engineX.Encode"}}, // asks for an element by its type
+
+	// The type does not tell an element from another any more: what it is does.
+	replace{"pkg/app/node.go", "\tcase *htmlElem, *htmlElemSelfClosing:\n\t\treturn v.(HTML).Tag() == new.(HTML).Tag()\n",
+		"\tcase *htmlElement:\n\t\treturn v.(*htmlElement).sameKind(new.(*htmlElement))\n"},
+
 	// Encrypted states draw in crypto/*; the uuid package draws in crypto/* and
 	// database/sql. We keep no states, and our identifiers guard nothing.
 	drop{"pkg/app/crypto.go"},
