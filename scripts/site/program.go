@@ -2,15 +2,11 @@ package main
 
 import (
 	"compress/gzip"
-	"fmt"
 	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"strings"
 
-	"striderule/scripts/slim"
-	"striderule/scripts/trim"
+	"striderule/scripts/program"
 )
 
 // program compiles the app to WebAssembly, plain and compressed: the compressed
@@ -21,27 +17,7 @@ func (b *builder) program() error {
 	if err := os.MkdirAll(filepath.Dir(wasm), 0o755); err != nil {
 		return err
 	}
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm}
-	// Pages, views, texts and codes are sentences more than sums: without inlining
-	// they are a tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/..."} {
-		args = append(args, "-gcflags="+wordy+"=-l")
-	}
-	if !b.plain {
-		modfile, err := trim.Write(b.root, filepath.Join(b.work, "trim"))
-		if err != nil {
-			return err
-		}
-		args = append(args, "-modfile="+modfile)
-	}
-	build := exec.Command("go", append(args, "./app")...)
-	build.Dir = b.root
-	build.Env = append(os.Environ(), trim.WasmEnv...)
-	build.Stdout, build.Stderr = os.Stderr, os.Stderr
-	if err := build.Run(); err != nil {
-		return fmt.Errorf("go build: %w", err)
-	}
-	if err := b.slim(wasm); err != nil {
+	if err := program.Build(b.root, b.work, wasm, program.Options{Plain: b.plain}); err != nil {
 		return err
 	}
 	if err := compress(wasm, wasm+".gz"); err != nil {
@@ -50,41 +26,10 @@ func (b *builder) program() error {
 	return b.support()
 }
 
-// slim makes the program smaller, if it is by a toolchain that is known.
-func (b *builder) slim(wasm string) error {
-	version, err := b.goEnv("GOVERSION")
-	if err != nil {
-		return err
-	}
-	if err := slim.Knows(version); err != nil {
-		fmt.Fprintln(os.Stderr, "build:", err)
-		return nil
-	}
-	program, err := os.ReadFile(wasm)
-	if err != nil {
-		return err
-	}
-	if program, err = slim.Program(program); err != nil {
-		return err
-	}
-	if err := os.Remove(wasm); err != nil { // a page asks for it, nobody runs it
-		return err
-	}
-	return os.WriteFile(wasm, program, 0o644)
-}
-
-// goEnv returns a setting of the toolchain that builds.
-func (b *builder) goEnv(name string) (string, error) {
-	env := exec.Command("go", "env", name)
-	env.Dir = b.root
-	out, err := env.Output()
-	return strings.TrimSpace(string(out)), err
-}
-
 // support copies the toolchain's own bridge between Go and the browser: it must
 // be that of the compiler.
 func (b *builder) support() error {
-	goroot, err := b.goEnv("GOROOT")
+	goroot, err := program.GoEnv(b.root, "GOROOT")
 	if err != nil {
 		return err
 	}

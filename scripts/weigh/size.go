@@ -53,10 +53,23 @@ func printSizes(root, dist string) error {
 	fmt.Printf("%-32s %12s %12s %12s\n", "bytes", "raw", "gzip -9", "brotli 11")
 	fmt.Printf("%-32s %12d %12d %12d\n", "web/app.wasm", ours.raw, ours.gzip, ours.brotli)
 	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", stock.raw, stock.gzip, stock.brotli)
-	part := func(a, b int) float64 { return 100 * float64(a) / float64(b) }
-	fmt.Printf("%-32s %10.1f %% %10.1f %% %10.1f %%\n", "ours of stock", part(ours.raw, stock.raw), part(ours.gzip, stock.gzip), part(ours.brotli, stock.brotli))
+	part := func(a, b int) float64 { return float64(a) / float64(b) }
+	share := part(ours.brotli, stock.brotli)
+	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.2fx, aim %.2fx)\n", "ours of stock", part(ours.raw, stock.raw), part(ours.gzip, stock.gzip), share, budget, aim)
+	if err := printPackages(root); err != nil {
+		return err
+	}
+	if share > budget {
+		return fmt.Errorf("the program is over its budget: %.3fx of the stock hello world by brotli, and at most %.2fx is allowed", share, budget)
+	}
 	return nil
 }
+
+// The program's size by brotli, of that of a stock hello world.
+const (
+	budget = 0.65
+	aim    = 0.60
+)
 
 const hello = `package main
 
@@ -69,10 +82,14 @@ func (h *hello) Render() app.UI { return app.H1().Text("Hello World!") }
 func main() {
 	app.Route("/", func() app.Composer { return &hello{} })
 	app.RunWhenOnBrowser()
+	if err := app.GenerateStaticWebsite(".", &app.Handler{Name: "Hello"}); err != nil {
+		panic(err)
+	}
 }
 `
 
-// stockHello builds the smallest program of the untouched go-app, with our flags.
+// stockHello builds the smallest site of the untouched go-app as its users do, the
+// generator in its main, with our flags.
 func stockHello(root string) ([]byte, error) {
 	if err := os.MkdirAll(filepath.Join(root, ".build"), 0o755); err != nil {
 		return nil, err
