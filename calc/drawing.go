@@ -137,8 +137,14 @@ func (s *sketch) disc(x, y, radius float64, teeth int) { s.add(Disc{Body, XY{x, 
 
 // dim is a dimension line at a height, taken from base, with its length.
 func (s *sketch) dim(r Role, x1, x2, y, base float64, word string) {
+	s.dimOf(r, x1, x2, y, base, word, math.Abs(x2-x1))
+}
+
+// dimOf is dim with the value that the ends were worked out from: their difference
+// may round to another figure.
+func (s *sketch) dimOf(r Role, x1, x2, y, base float64, word string, value float64) {
 	if s.show != nil {
-		word += " " + s.show(math.Abs(x2-x1))
+		word += " " + s.show(value)
 	}
 	s.add(Dim{r, XY{x1, y}, XY{x2, y}, base, word})
 }

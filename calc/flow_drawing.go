@@ -44,7 +44,7 @@ func (a *flowed) section() Drawing {
 	s.Alt += " high"
 	y := foot + 26
 	if n > 1 { // above, so that none of its lines goes through the other's words
-		s.dim(Measure, width/2, width/2+pitch, y, foot, "spacing")
+		s.dimOf(Measure, width/2, width/2+pitch, y, foot, "spacing", pitch)
 		s.tell(", side by side every ", pitch)
 		y += 22
 	}
@@ -57,7 +57,7 @@ func (a *flowed) section() Drawing {
 		y += 24
 		s.jaw(middle-mean/2, -7*per, foot+8)
 		s.jaw(middle+mean/2, 7*per, foot+8)
-		s.dim(Mark, middle-mean/2, middle+mean/2, y, y-10, "caliper reads")
+		s.dimOf(Mark, middle-mean/2, middle+mean/2, y, y-10, "caliper reads", mean)
 		s.tell("; the caliper reads ", mean)
 	}
 	return s.done(y+12, ".")

@@ -86,6 +86,9 @@ func marksEnd(s string) int {
 			end = len(before)
 			continue
 		}
+		if key != claimKey && shortened(s[:end]) {
+			break
+		}
 		r, size := utf8.DecodeLastRuneInString(s[:end])
 		if !strings.ContainsRune(endMarks, r) || r == utf8.RuneError || isClosing(s[end-1]) || r == ',' && !known {
 			break
@@ -93,6 +96,19 @@ func marksEnd(s string) int {
 		end -= size
 	}
 	return end
+}
+
+// shortened reports whether a link may have been cut short: there are dots right
+// behind it, and no other mark between. They stay, and what they stand in is a
+// problem, where the rest of it would be another figure.
+func shortened(s string) bool {
+	before, found := strings.CutSuffix(s, "…")
+	if !found {
+		before, found = strings.CutSuffix(s, "..")
+		before = strings.TrimRight(before, ".")
+	}
+	last, _ := utf8.DecodeLastRuneInString(before)
+	return found && before != "" && (last == ',' || !strings.ContainsRune(endMarks, last))
 }
 
 // cutCode cuts off what web pages write for a mark.

@@ -55,16 +55,20 @@ func TestMend(t *testing.T) {
 		"commas encoded":          {"v=1&rest=28.7%2C28.9&saw=steps%3A564.3", "v=1&rest=28.7,28.9&saw=steps%3A564.3", saysCommas},
 		"behind the claim":        {sent + "&saw=steps:564.3%22%29", sent + "&saw=steps:564.3", "“\")” behind it is left out"},
 
+		"dots behind the claim": {sent + "&saw=steps:564.3…", sent + "&saw=steps:564.3", "“…” behind it is left out"},
+
 		// Not certain, or not mangled at all.
-		"words of its own":     {"v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", "v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", ""},
-		"a bracket of its own": {"v=1&line=M92 E{value}", "v=1&line=M92 E{value}", ""},
-		"a guarded end":        {"v=1&name=100%25", "v=1&name=100%25", ""},
-		"an inch":              {"v=1&asked=7.5%22", "v=1&asked=7.5%22", ""},
-		"a typed list":         {"v=1&rest=28.7%2C28.9", "v=1&rest=28.7%2C28.9", ""},
-		"twice encoded words":  {"v=1&name=Heron%2520feed", "v=1&name=Heron%2520feed", ""},
-		"no field":             {"amp;wat=1&%2541=2", "amp;wat=1&%2541=2", ""},
-		"not our text":         {"hello world", "hello world", ""},
-		"nothing":              {"", "", ""},
+		"shortened in a value":       {sent[:40] + "…", sent[:40] + "…", ""},
+		"shortened in a value, dots": {sent[:40] + "...", sent[:40] + "...", ""},
+		"words of its own":           {"v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", "v=1&name=%E2%80%8BHeron%20%E2%80%93%20feed%EF%BC%91", ""},
+		"a bracket of its own":       {"v=1&line=M92 E{value}", "v=1&line=M92 E{value}", ""},
+		"a guarded end":              {"v=1&name=100%25", "v=1&name=100%25", ""},
+		"an inch":                    {"v=1&asked=7.5%22", "v=1&asked=7.5%22", ""},
+		"a typed list":               {"v=1&rest=28.7%2C28.9", "v=1&rest=28.7%2C28.9", ""},
+		"twice encoded words":        {"v=1&name=Heron%2520feed", "v=1&name=Heron%2520feed", ""},
+		"no field":                   {"amp;wat=1&%2541=2", "amp;wat=1&%2541=2", ""},
+		"not our text":               {"hello world", "hello world", ""},
+		"nothing":                    {"", "", ""},
 	} {
 		fragment, said := Mend(c.text)
 		assert.Equal(t, c.fragment, fragment, name)
@@ -204,9 +208,14 @@ var manglings = []mangling{
 	{"micro", true, false, replaced("&micro", "µ")},
 	{"full stop", true, false, wrapped("", ".")},
 	{"marks", true, false, func(t *rapid.T, s string) string {
-		return s + rapid.StringOfN(rapid.SampledFrom([]rune(endMarks)), 1, 4, -1).Draw(t, "marks")
+		marks := rapid.StringOfN(rapid.SampledFrom([]rune(endMarks)), 1, 4, -1).Filter(func(m string) bool { return !strings.HasPrefix(m, "…") && !strings.HasPrefix(m, "..") })
+		return s + marks.Draw(t, "marks")
 	}},
 
+	{"shortened", false, false, func(t *rapid.T, s string) string {
+		from := strings.IndexByte(s, '#') + 1
+		return s[:rapid.IntRange(from, len(s)).Draw(t, "short")] + "…"
+	}},
 	{"encoded zero width", false, false, inserted("%E2%80%8B")},
 	{"encoded no-break space", false, false, inserted("%C2%A0")},
 	{"a space", false, false, inserted(" ")},
