@@ -3,7 +3,6 @@
 package main
 
 import (
-	"runtime/debug"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -13,9 +12,6 @@ import (
 // mounting the page are tasks of their own then, between which the browser
 // answers to touch and keys. goappStart returns when the page is mounted.
 func main() {
-	// A page lives on a few MB. Collecting them an eighth as often takes the pause
-	// for it off nearly every key.
-	debug.SetGCPercent(800)
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.

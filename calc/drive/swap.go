@@ -2,7 +2,6 @@ package drive
 
 import (
 	"errors"
-	"fmt"
 
 	"striderule/calc/unit"
 )
@@ -30,6 +29,14 @@ func (p Parts) gears() (ratio exact, named bool, err error) {
 
 // ErrOneSided is wrapped where a part is named before or after the swap only.
 var ErrOneSided = errors.New("the part is given on one side only")
+
+// oneSided wraps ErrOneSided by the part's name, without fmt: the browser does
+// without it.
+type oneSided string
+
+func (part oneSided) Error() string { return string(part) + ": " + ErrOneSided.Error() }
+
+func (part oneSided) Unwrap() error { return ErrOneSided }
 
 // ErrTravelKind is returned where mm would become degrees.
 var ErrTravelKind = errors.New("an axis that moves in mm cannot become one that turns in degrees")
@@ -68,7 +75,7 @@ func (s Setting) Rescaled(f Factors) Setting {
 func Rescale(was, now Parts) (Factors, error) {
 	pulses, ratio, travel := whole(1), whole(1), whole(1)
 	if one, ok := bothGiven(was.StepAngle != 0, now.StepAngle != 0); one {
-		return Factors{}, fmt.Errorf("step angle: %w", ErrOneSided)
+		return Factors{}, oneSided("step angle")
 	} else if ok {
 		a, b := Motor{was.StepAngle, 1}, Motor{now.StepAngle, 1}
 		if err := errors.Join(a.Check(), b.Check()); err != nil {
@@ -77,7 +84,7 @@ func Rescale(was, now Parts) (Factors, error) {
 		pulses = whole(b.FullSteps()).over(whole(a.FullSteps()))
 	}
 	if one, ok := bothGiven(was.Microsteps != 0, now.Microsteps != 0); one {
-		return Factors{}, fmt.Errorf("microsteps: %w", ErrOneSided)
+		return Factors{}, oneSided("microsteps")
 	} else if ok {
 		if was.Microsteps < 1 || now.Microsteps < 1 {
 			return Factors{}, ErrMotor
@@ -90,12 +97,12 @@ func Rescale(was, now Parts) (Factors, error) {
 		return Factors{}, err
 	}
 	if one, ok := bothGiven(wasNamed, nowNamed); one {
-		return Factors{}, fmt.Errorf("gears: %w", ErrOneSided)
+		return Factors{}, oneSided("gears")
 	} else if ok {
 		ratio = nowGears.over(wasGears)
 	}
 	if one, ok := bothGiven(was.Output != nil, now.Output != nil); one {
-		return Factors{}, fmt.Errorf("output: %w", ErrOneSided)
+		return Factors{}, oneSided("output")
 	} else if ok {
 		if err := errors.Join(was.Output.Check(), now.Output.Check()); err != nil {
 			return Factors{}, err

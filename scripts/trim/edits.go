@@ -11,66 +11,53 @@ import (
 	"strconv"
 )
 
-// edits is what is taken out, in order, and why it can be.
-var edits = []edit{
+// goAppEdits is what is taken out, in order, and why it can be.
+var goAppEdits = slices.Concat(serverEdits, elementEdits, stateEdits, windowEdits, importEdits, ownEdits)
+
+var serverEdits = []edit{
 	// The HTTP handler serves pages from a server. Ours are made by app/generate.go.
 	drop{"pkg/app/http.go"},
 	drop{"pkg/app/static.go"},
 	drop{"pkg/app/wasm.go"},
+	drop{"pkg/app/cache.go"},
+	drop{"pkg/app/social.go"},
 	keep{"pkg/app/resource.go", []string{"clientResourceResolver", "resolveOGResource", "remoteLocation", "webLocation"}},
-
-	// One type for all elements. What the body is stays an interface: before the
-	// first page it is none, which the engine asks for by nil.
-	oneElement{"pkg/app/html_gen.go", "htmlTextarea", []string{"Text", "Textf"}},
-	replace{"pkg/app/html.go", "\tisSelfClosing bool\n", "\tisSelfClosing bool\n\tapart         bool // a textarea, whose text is its value\n"},
-	replace{"pkg/app/engine.go", "\tbody    HTMLBody\n", "\tbody    HTML\n"},
-	cut{"pkg/app/engine.go", []string{"engineX.Encode"}}, // asks for an element by its type
-
-	// The type does not tell an element from another any more: what it is does.
-	replace{"pkg/app/node.go", "\tcase *htmlElem, *htmlElemSelfClosing:\n\t\treturn v.(HTML).Tag() == new.(HTML).Tag()\n",
-		"\tcase *htmlElement:\n\t\treturn v.(*htmlElement).sameKind(new.(*htmlElement))\n"},
-
-	// Encrypted states draw in crypto/*; the uuid package draws in crypto/* and
-	// database/sql. We keep no states, and our identifiers guard nothing.
-	drop{"pkg/app/crypto.go"},
-	replace{"pkg/app/context.go", "\t\"github.com/google/uuid\"\n", ""},
-	replace{"pkg/app/context.go", "uuid.NewString()", "newID()"},
-	replace{"pkg/app/state.go", "\t\"github.com/google/uuid\"\n", ""},
-	replace{"pkg/app/state.go", "uuid.NewString()", "newID()"},
+	cut{"pkg/app/engine.go", []string{"engineX.Encode"}},
 
 	// Our routes are plain paths.
 	replace{"pkg/app/route.go", "\t\"regexp\"\n", ""},
 	replace{"pkg/app/route.go", "regexp.MustCompile(pattern)", "compilePattern(pattern)"},
 	replace{"pkg/app/route.go", "*regexp.Regexp", "pattern"},
+}
 
-	// JSON is for stored states, notifications and the text of errors. The first
-	// two are refused with an error, errors are written as plain text.
-	nojson("pkg/app/context.go"),
-	nojson("pkg/app/engine.go"),
-	nojson("pkg/app/notification.go"),
-	nojson("pkg/app/state.go"),
-	nojson("pkg/app/storage.go"),
-	nojson("pkg/app/strings.go"),
-	replace{"pkg/errors/errors.go", "\t\"encoding/json\"\n", ""},
-	replace{"pkg/errors/errors.go", "Encoder = json.Marshal\n", "Encoder = text\n"},
-	replace{"pkg/errors/errors.go", "json.MarshalIndent(v, \"\", \"  \")", "text(v)"},
+// One type for all elements.
+var elementEdits = []edit{
+	oneElement{"pkg/app/html_gen.go", "htmlTextarea", []string{"Text", "Textf"}},
+	replace{"pkg/app/html.go", "\tisSelfClosing bool\n", "\tisSelfClosing bool\n\tapart         bool // a textarea, whose text is its value\n"},
+	// The type does not tell an element from another any more: what it is does.
+	replace{"pkg/app/node.go", "\tcase *htmlElem, *htmlElemSelfClosing:\n\t\treturn v.(HTML).Tag() == new.(HTML).Tag()\n",
+		"\tcase *htmlElement:\n\t\treturn v.(*htmlElement).sameKind(new.(*htmlElement))\n"},
+	// Before the first page there is no body, which the engine asks for by nil: that
+	// takes an interface.
+	replace{"pkg/app/engine.go", "\tbody    HTMLBody\n", "\tbody    HTML\n"},
+}
 
+// Only bytes are coded, and what is not coded is said without fmt.
+var qrEdits = []edit{
+	cut{"coding/qr.go", []string{"Num", "Alpha", "String.String"}},
+	replace{"coding/qr.go", "\t\"fmt\"\n", "\t\"errors\"\n"},
+	replace{"coding/qr.go", "fmt.Errorf(\"cannot encode %d bits into %d-bit code\", b.Bits(), p.DataBytes*8)", "errors.New(\"qr: the text is too long for the code\")"},
+	replace{"coding/qr.go", "fmt.Errorf(\"invalid QR version %d\", int(v))", "errors.New(\"qr: invalid version \" + strconv.Itoa(int(v)))"},
+}
+
+var ownEdits = []edit{
 	// go-app drops empty attributes. An empty alt says that a picture is mere
 	// decoration; without it, a screen reader reads the file's name out.
 	replace{"pkg/app/attribute.go", "\tswitch v {\n\tcase \"cite\",\n", "\tif name == \"alt\" {\n\t\ta[name] = v\n\t\treturn\n\t}\n\tswitch v {\n\tcase \"cite\",\n"},
 
-	// At its start go-app reads every entry of localStorage to delete expired
-	// states. The entries may be those of another tool of the same host, and
-	// where a browser refuses storage the exception would end the program.
-	replace{"pkg/app/engine.go", "\te.states.CleanupExpiredPersistedStates(e.baseContext())\n", ""},
-
 	// After an event go-app waits for up to a 120th of a second before it renders,
 	// to take several in one. A key and its answer have no time to wait.
 	replace{"pkg/app/app.go", "engine.Start(120)", "engine.Start(1000)"},
-}
-
-func nojson(file string) edit {
-	return replace{file, "\t\"encoding/json\"\n", "\tjson \"" + Module + "/pkg/nojson\"\n"}
 }
 
 type edit interface{ apply(tree) error }
