@@ -18,9 +18,9 @@ func (a *flowed) picture() (Part, bool) {
 }
 
 func (a *flowed) section() Drawing {
-	layer, pitch := float64(a.sheet.Layer.Value), a.sheet.spacing()
+	layer, pitch := a.sheet.Layer.Number, a.sheet.spacing()
 	wanted, mean, n := a.gauge.at(1), a.raw.Length, int(a.sheet.walls())
-	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value))
+	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value()))
 	const most, top = 196, 40 // the wall's share of the paper
 	per := max(max(wanted, mean)/most, layer/44)
 	middle := wanted / 2

@@ -190,9 +190,9 @@ func (a *flowed) figures() []Figure {
 	}
 	s := a.sheet
 	if s.By.Word == byWalls {
-		area := float64(s.Layer.Value) * s.spacing()
+		area := s.Layer.Number * s.spacing()
 		if !s.Spacing.Given {
-			area = drive.BeadArea(s.Width.Value, s.Layer.Value)
+			area = drive.BeadArea(s.Width.Value(), s.Layer.Value())
 		}
 		figures = append(figures, Figure{ID: "bead", Label: "Section of one line as it should be", Value: area, Unit: "mm²", Digits: 4})
 	}

@@ -1,7 +1,5 @@
 package calc
 
-import "striderule/calc/unit"
-
 // An entry fills one field of another page: its key and its texts, one a row.
 type entry struct {
 	key   string
@@ -9,15 +7,6 @@ type entry struct {
 }
 
 func fill(key string, texts ...string) entry { return entry{key, texts} }
-
-// bare is an entry's value as a number alone, for a field of another page that
-// takes such numbers in the base unit.
-func bare[T unit.Quantity](in unit.Input[T]) string {
-	if !in.Given {
-		return ""
-	}
-	return unit.Full(float64(in.Value))
-}
 
 // hand makes a link to another page, filled in; entries without text are left
 // out. They stand in the order of that page's fields, so that the link is

@@ -13,9 +13,9 @@ func (s *measureSheet) isFeed() bool { return s.Axis.Word == "feed" }
 // asked is the commanded length, or angle, with its field's key.
 func (s *measureSheet) asked() (v float64, key string, ok bool) {
 	if s.rotary() {
-		return float64(s.AskedDeg.Value), "askeddeg", s.AskedDeg.Given
+		return s.AskedDeg.Number, "askeddeg", s.AskedDeg.Given
 	}
-	return float64(s.Asked.Value), "asked", s.Asked.Given
+	return s.Asked.Number, "asked", s.Asked.Given
 }
 
 // Default tolerances on the error: 0.5 % of plastic is not seen, 0.2 % of 100 mm
@@ -28,7 +28,7 @@ const (
 func (s *measureSheet) tolerance() float64 {
 	switch {
 	case s.Tol.Given:
-		return float64(s.Tol.Value) / 100
+		return s.Tol.Number / 100
 	case s.isFeed():
 		return feedTolerance
 	}
@@ -108,7 +108,7 @@ func (s *measureSheet) Solve() Report {
 	var problems, later []Problem
 	a.runs, a.runKeys, problems = s.runs(&s.first, "")
 	for i, r := range a.runs {
-		a.runs[i].speed, a.runs[i].want = float64(s.At.Rows[r.row].Value), float64(s.Want.Rows[r.row].Value)
+		a.runs[i].speed, a.runs[i].want = s.At.rows[r.row].Number, s.Want.rows[r.row].Number
 	}
 	a.later, a.laterKeys, later = s.runs(&s.second, again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()

@@ -49,7 +49,7 @@ func (a *measured) toPlan() Link {
 	s := a.sheet
 	wanted, scatter := "", ""
 	if s.Tol.Given {
-		wanted = unit.Trim(float64(s.Tol.Value)/2, 3)
+		wanted = unit.Trim(s.Tol.Number/2, 3)
 	}
 	if a.test.Scatter > 0 {
 		scatter = unit.Trim(a.test.Scatter, 2)
@@ -63,7 +63,7 @@ func (a *measured) toPlan() Link {
 func (a *measured) whenRight(setting drive.Setting) []Link {
 	var links []Link
 	if a.sheet.isFeed() {
-		links = append(links, hand("Trim the flow", "flow", append([]entry{fill("scale", scaleVerified), fill("flow", bare(a.sheet.Flow))}, a.sheet.tool.handed("")...)...))
+		links = append(links, hand("Trim the flow", "flow", append([]entry{fill("scale", scaleVerified), fill("flow", a.sheet.Flow.Bare())}, a.sheet.tool.handed("")...)...))
 	}
 	f, _ := a.facts()
 	f.setting = setting
@@ -77,10 +77,10 @@ func (a *measured) whenRight(setting drive.Setting) []Link {
 func (a *measured) toRate(steps drive.Setting) Link {
 	s := a.sheet
 	moves := map[string]string{"feed": "feed", "rotary": "rotary"}[s.Axis.Word]
-	speed := fill("fast", bare(s.Fastest))
+	speed := fill("fast", s.Fastest.Bare())
 	if s.isFeed() {
-		speed = fill("back", bare(s.Fastest))
+		speed = fill("back", s.Fastest.Bare())
 	}
 	return hand("Speed and step rate", "rate", fill("moves", moves), fill(settingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
-		fill("angle", bare(s.Angle)), fill("micro", bare(s.Micro)), speed, fill("limit", bare(s.Limit)))
+		fill("angle", s.Angle.Bare()), fill("micro", s.Micro.Bare()), speed, fill("limit", s.Limit.Bare()))
 }

@@ -24,7 +24,7 @@ type partsRow struct {
 }
 
 func (s *partsSheet) row(i int) *partsRow {
-	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.Rows[i].Value)}
+	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.rows[i].Number)}
 	r.n, r.name, r.rotary = itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
 	r.drawn = i < mostTrains
 	motor := s.motorRows.at(i)
@@ -63,8 +63,8 @@ func (s *partsSheet) readGears(r *partsRow, i int) {
 		}
 	case s.Gears.Rows[i].Word == "ratio":
 		r.needs = append(r.needs, "ratio")
-		r.gears = plainRatio(s.Ratio.Rows[i].Value)
-		if !s.Ratio.Rows[i].Given {
+		r.gears = plainRatio(s.Ratio.rows[i].Number)
+		if !s.Ratio.rows[i].Given {
 			r.noGears = []string{"ratio"}
 		}
 	}
@@ -231,7 +231,7 @@ func (r *partsRow) doubt() {
 		r.doubts = append(r.doubts, Note{Doubt, say(settingFigure("", s, r.rotary, 4, false), " is outside what we take small machines to have, "+
 			number(least)+" to "+number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres.")})
 	}
-	diameter := float64(r.out.Diameter.Value)
+	diameter := r.out.Diameter.Number
 	if r.find == findElement {
 		diameter = r.found.Value
 	}

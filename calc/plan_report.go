@@ -45,7 +45,7 @@ func (a *planned) finer() (planned, measure.Instrument, bool) {
 		s := *a.planSheet
 		s.tool.Kind.Word = with.ID
 		if now.Accuracy > 0 {
-			s.tool.Limits.Value = unit.Length(min(with.Usual, now.Accuracy))
+			s.tool.Limits.Number = min(with.Usual, now.Accuracy)
 		}
 		if other := (planned{planSheet: &s}); other.solve() && other.enough {
 			return other, with, true
@@ -116,7 +116,7 @@ func (a *planned) perMinute(id string, v unit.Speed) Figure {
 
 // meltRate is what a feed speed asks of the hot end, mm³/s.
 func (a *planned) meltRate(v unit.Speed) float64 {
-	d := float64(a.Filament.Value)
+	d := a.Filament.Number
 	return math.Pi / 4 * d * d * float64(v)
 }
 
@@ -159,7 +159,7 @@ func (a *planned) allRuns() int {
 // reading is how long it takes to read a run and to mark anew, in s.
 func (a *planned) reading() float64 {
 	if a.Each.Given {
-		return float64(a.Each.Value)
+		return a.Each.Number
 	}
 	return unit.Minute
 }
@@ -190,10 +190,10 @@ func (a *planned) doubts() []Block {
 		return append(all, Ask{[]string{"filament"}, "what the hot end must melt"})
 	}
 	for _, v := range a.atSpeeds() {
-		if rate := a.meltRate(v); a.Melt.Given && rate > float64(a.Melt.Value) {
-			most := a.perMinute("", v*unit.Speed(float64(a.Melt.Value)/rate))
+		if rate := a.meltRate(v); a.Melt.Given && rate > a.Melt.Number {
+			most := a.perMinute("", v*unit.Speed(a.Melt.Number/rate))
 			most.Digits = 3
-			doubt("At ", a.perMinute("", v), " the hot end must melt ", Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.String()+" that it can: the drive would slip. Feed no faster than ", most, ".")
+			doubt("At ", a.perMinute("", v), " the hot end must melt ", Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.Text()+" that it can: the drive would slip. Feed no faster than ", most, ".")
 			break
 		}
 	}
@@ -277,7 +277,7 @@ func (a *planned) targetTable() (Part, bool) {
 
 // targets are positions inside the range, with room to turn round.
 func (a *planned) targets() []float64 {
-	from, span := float64(a.From.Value)+slack, a.test.Commanded
+	from, span := a.From.Number+slack, a.test.Commanded
 	var all []float64
 	for _, share := range targetShares {
 		all = append(all, nearest(from+share*span))

@@ -14,7 +14,7 @@ func (a *rates) charts() (Part, bool) {
 	limit := a.sheet.Limit
 	if limit.Given {
 		for _, r := range a.rows {
-			p.add(r.chart(limit.Value))
+			p.add(r.chart(limit.Value()))
 		}
 	}
 	return p, len(p.Blocks) > 0

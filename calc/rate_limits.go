@@ -19,17 +19,17 @@ func (a *rates) limits() (Part, bool) {
 		if a.swap() {
 			id = "" // the table of before and after has both
 		}
-		figures = append(figures, r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+		figures = append(figures, r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
 	}
 	all := a.demands()
 	if a.shared() && len(a.sums) > 0 {
 		most := max(a.sums[0].value, a.sums[len(a.sums)-1].value)
-		figures = append(figures, Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * float64(limit.Value) / most, Unit: "%", Digits: 4})
+		figures = append(figures, Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * limit.Number / most, Unit: "%", Digits: 4})
 	}
 	p.Blocks = []Block{Figures{figures}}
-	over := keepDemands(all, float64(limit.Value))
+	over := keepDemands(all, limit.Number)
 	for _, d := range over {
-		p.add(d.over(limit.Value))
+		p.add(d.over(limit.Value()))
 	}
 	if len(over) == 0 && len(all) > 0 {
 		p.add(para("All speeds that you gave are possible."))
@@ -55,8 +55,8 @@ func (a *rates) after() (Part, bool) {
 			add("pulses per second at "+s.word, r.rate("", s, r.was), r.rate("new-"+s.id, s, r.is))
 		}
 		if limit := a.sheet.Limit; limit.Given {
-			add("highest speed", r.figure("top", "Highest speed", drive.TopSpeed(limit.Value, r.was.steps), r.mm("/s")),
-				r.figure("new-top", "Highest speed", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+			add("highest speed", r.figure("top", "Highest speed", drive.TopSpeed(limit.Value(), r.was.steps), r.mm("/s")),
+				r.figure("new-top", "Highest speed", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
 		}
 		add("smallest move", r.figure("", "Microstep", 1/r.was.steps, r.mm("")), r.figure("new-microstep", "Microstep", 1/r.is.steps, r.mm("")))
 	}
@@ -76,7 +76,7 @@ func (a *rates) torque() (Part, bool) {
 		f.Digits = 3
 		figures = append(figures, f)
 		if hold := a.sheet.Hold; hold.Given {
-			f := r.figure(prefix+"holds", r.name+", that is", share*float64(hold.Value), "N·m")
+			f := r.figure(prefix+"holds", r.name+", that is", share*hold.Number, "N·m")
 			f.Digits = 3
 			figures = append(figures, f)
 		}
@@ -121,7 +121,7 @@ func (a *rates) corner() (Part, bool) {
 	var doubts []Block
 	var c drive.Corner
 	for _, r := range turning {
-		c = drive.CornerOf(s.Supply.Value, s.Inductance.Value, s.Current.Value, r.is.motor.FullSteps())
+		c = drive.CornerOf(s.Supply.Value(), s.Inductance.Value(), s.Current.Value(), r.is.motor.FullSteps())
 		follow := c.Turns * r.is.motor.Pulses() / r.is.steps
 		t.Rows = append(t.Rows, []Line{say(r.name), say(r.figure("corner", "Corner", c.Turns, "rev/s")), say(r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min")),
 			say(r.figure("follow", "Speed", follow, r.mm("/s")))})

@@ -103,14 +103,14 @@ func (a *rates) demands() []demand {
 			all[i-1], all[i] = d, all[i-1]
 		}
 	}
-	limit := float64(a.sheet.Limit.Value)
+	limit := a.sheet.Limit.Number
 	if a.shared() {
 		for _, s := range a.sums {
 			add(demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
 		}
 	}
 	for _, r := range a.rows {
-		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value, r.is.steps), r.mm("/s"))
+		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value(), r.is.steps), r.mm("/s"))
 		top.Digits = 4
 		for _, s := range r.speeds {
 			add(demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
@@ -136,12 +136,12 @@ func (a *rates) answer() *Answer {
 		Needs:  concat(a.needs, []string{"limit", "share"}),
 	}
 	switch {
-	case limit.Given && most.rate > float64(limit.Value):
+	case limit.Given && most.rate > limit.Number:
 		ans.Label += " (too fast)"
 		ans.Says = say("The highest rate of all. Your controller does not reach it.")
-		ans.Notes = []Note{most.over(limit.Value)}
+		ans.Notes = []Note{most.over(limit.Value())}
 	case limit.Given:
-		ans.Says = say("The highest rate of all. It is " + unit.Trim(100*most.rate/float64(limit.Value), 3) + " % of your controller's limit: possible.")
+		ans.Says = say("The highest rate of all. It is " + unit.Trim(100*most.rate/limit.Number, 3) + " % of your controller's limit: possible.")
 	}
 	return ans
 }

@@ -116,11 +116,11 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 	if c != drive.StepsPerUnit {
 		to := ""
 		if changed.Has("angle") {
-			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value}.FullSteps(), 7)
+			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value()}.FullSteps(), 7)
 		}
 		entries = append(entries, verdict("Full steps per turn", changed.Has("angle"), to))
 	}
-	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.String()))
+	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.Text()))
 	if c == drive.TravelPerOutputTurn {
 		to := ""
 		if changed.Has("gears") {
@@ -188,7 +188,7 @@ func (a *swapped) toRate() (Link, bool) {
 	entries := []entry{
 		fill("compare", "swap"), fill("moves", moves), fill(steps, unit.Trim(before.Value, 8)),
 		fill("angle", positiveText(float64(was.motor.StepAngle))), fill("micro", positiveText(float64(was.motor.Microsteps))),
-		fill(fastest, bare(a.sheet.Fastest)), fill(stepsAfter, unit.Trim(after.Value, 8)),
+		fill(fastest, a.sheet.Fastest.Bare()), fill(stepsAfter, unit.Trim(after.Value, 8)),
 	}
 	if a.sheet.Changed.Has("angle") {
 		entries = append(entries, fill("angle"+fresh, positiveText(float64(is.motor.StepAngle))))
@@ -196,7 +196,7 @@ func (a *swapped) toRate() (Link, bool) {
 	if a.sheet.Changed.Has("micro") {
 		entries = append(entries, fill("micro"+fresh, positiveText(float64(is.motor.Microsteps))))
 	}
-	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", bare(a.sheet.Limit)))...), true
+	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", a.sheet.Limit.Bare()))...), true
 }
 
 // positiveText is a number of a part that is told; 0 stands for not.
