@@ -85,18 +85,16 @@ func (s *convertSheet) Solve() Report {
 			continue
 		}
 		if !row.given {
-			r.Parts = append(r.Parts, Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
+			r.add(&Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
 				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
 			continue
 		}
 		given = append(given, row)
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 		if r.Answer == nil {
 			r.Answer = row.answer(above)
 		}
 	}
-	if all, ok := s.overview(given); ok {
-		r.insert(1, all)
-	}
+	r.insert(1, s.overview(given))
 	return r
 }

@@ -19,9 +19,9 @@ func (r axisRow) needs() []string {
 	return []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}
 }
 
-func (r axisRow) part() Part {
+func (r axisRow) part() *Part {
 	figures, asks := r.numbers()
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
 	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
 		p.add(turnsFaster)
 	}
@@ -75,9 +75,9 @@ func (r axisRow) numbers() (figures []Figure, asks []Block) {
 var turnsFaster = Note{Doubt, say("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")}
 
 // overview is the number that was asked for, of every axis, side by side.
-func (s *convertSheet) overview(rows []axisRow) (Part, bool) {
+func (s *convertSheet) overview(rows []axisRow) *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "Given", "Wanted"}}
-	p := Part{ID: "all", Title: "All axes at a glance"}
+	p := &Part{ID: "all", Title: "All axes at a glance"}
 	for _, r := range rows {
 		p.Needs = append(p.Needs, r.needs()...)
 		to := r.other()
@@ -89,8 +89,11 @@ func (s *convertSheet) overview(rows []axisRow) (Part, bool) {
 			say(settingFigure("", r.setting, r.rotary, convertDigits, false)),
 			say(settingFigure("", wanted, r.rotary, convertDigits, false))})
 	}
-	p.Blocks = []Block{t}
-	return p, len(t.Rows) > 1
+	p.add(t)
+	if len(t.Rows) < 2 {
+		return nil
+	}
+	return p
 }
 
 // other is the convention that the person does not have.

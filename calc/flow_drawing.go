@@ -8,13 +8,13 @@ import (
 
 // picture is a section through the wall: its lines as they should be, and the
 // thickness that the caliper reads.
-func (a *flowed) picture() (Part, bool) {
-	p := Part{ID: "wall", Title: "The wall, cut through", Needs: flowKeys}
+func (a *flowed) picture() *Part {
+	p := &Part{ID: "wall", Title: "The wall, cut through", Needs: flowKeys}
 	if a.sheet.By.Word != byWalls || !a.hasGauge {
-		return p, false
+		return nil
 	}
-	p.Blocks = []Block{a.section()}
-	return p, true
+	p.add(a.section())
+	return p
 }
 
 func (a *flowed) section() Drawing {

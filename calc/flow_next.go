@@ -5,8 +5,8 @@ import (
 )
 
 // howTo is how to get readings that are worth something.
-func (a *flowed) howTo() Part {
-	p := Part{ID: "how", Title: "How to get the readings", Guide: true, Needs: []string{"by"}}
+func (a *flowed) howTo() *Part {
+	p := &Part{ID: "how", Title: "How to get the readings", Guide: true, Needs: []string{"by"}}
 	steps := func(lines ...string) Steps {
 		var items []Line
 		for _, l := range lines {
@@ -43,8 +43,8 @@ func (a *flowed) howTo() Part {
 }
 
 // next says what to do now, which depends on the verdict.
-func (a *flowed) next() (Part, bool) {
-	p := Part{ID: "next", Title: "What to do next", Needs: flowKeys}
+func (a *flowed) next() *Part {
+	p := &Part{ID: "next", Title: "What to do next", Needs: flowKeys}
 	var items []Line
 	step := func(parts ...any) { items = append(items, say(parts...)) }
 	switch a.judged.Verdict {
@@ -66,7 +66,7 @@ func (a *flowed) next() (Part, bool) {
 		p.caution("maker", "hot")
 	}
 	p.add(Steps{items})
-	return p, true
+	return p
 }
 
 // diameterOrFlow are both places for what a diameter says, of which one is

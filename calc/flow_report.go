@@ -95,16 +95,16 @@ func (a *flowed) suspect() *flowReading {
 }
 
 // scaleFirst says why there is no flow factor without a verified scale.
-func (a *flowed) scaleFirst() (Part, bool) {
-	return Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []Block{
+func (a *flowed) scaleFirst() *Part {
+	return &Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []Block{
 		Note{Doubt, say("A wrong scale would be hidden by the flow factor: it would fit this one material, while retraction, loading and every other profile stay wrong. Verify first that a length of filament asked for is the length that is fed.")},
 		Links{[]Link{hand("Measure the feed scale first", "measure", a.sheet.tool.handed("")...)}},
 		Ask{[]string{"scale"}, "a flow factor"},
-	}}, true
+	}}
 }
 
 // missing asks for what the answer needs.
-func (a *flowed) missing() (Part, bool) {
+func (a *flowed) missing() *Part {
 	var keys []string
 	need := func(key string, given bool) {
 		if !given {
@@ -131,20 +131,23 @@ func (a *flowed) missing() (Part, bool) {
 		need("layer", s.Layer.Given)
 	}
 	need(readings, len(a.counted()) > 0)
-	return Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the flow factor"}}}, len(keys) > 0
+	if len(keys) == 0 {
+		return nil
+	}
+	return &Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the flow factor"}}}
 }
 
 // readingsPart shows each reading and what they have in common.
-func (a *flowed) readingsPart() (Part, bool) {
+func (a *flowed) readingsPart() *Part {
 	if len(a.readings) == 0 {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "readings", Title: "What the readings say", Needs: flowKeys, Blocks: []Block{a.table()}}
+	p := &Part{ID: "readings", Title: "What the readings say", Needs: flowKeys, Blocks: []Block{a.table()}}
 	if a.found {
 		p.add(a.chart(), Figures{a.figures()})
 		p.add(a.doubts()...)
 	}
-	return p, true
+	return p
 }
 
 // quantity is what is read.
@@ -239,7 +242,7 @@ func (a *flowed) doubts() []Block {
 }
 
 // why is what the verdict rests on, folded away.
-func (a *flowed) why() (Part, bool) {
+func (a *flowed) why() *Part {
 	name := func(id string) string {
 		switch id {
 		case measure.Scatter:
@@ -251,8 +254,8 @@ func (a *flowed) why() (Part, bool) {
 		}
 		return partName(id)
 	}
-	return Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: flowKeys,
-		Blocks: whyBlocks(a.budget, a.scale.Error(), a.judged, name)}, true
+	return &Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: flowKeys,
+		Blocks: whyBlocks(a.budget, a.scale.Error(), a.judged, name)}
 }
 
 // entered is the new factor, rounded to below a tenth of its uncertainty, without

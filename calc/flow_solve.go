@@ -270,23 +270,17 @@ func (s *flowSheet) Solve() Report {
 
 // report withholds everything about the flow until the scale is verified.
 func (a *flowed) report(problems []Problem) Report {
-	r := Report{Problems: problems, Parts: []Part{a.howTo()}}
-	add := func(makers ...func() (Part, bool)) {
-		for _, m := range makers {
-			if p, ok := m(); ok {
-				r.Parts = append(r.Parts, p)
-			}
-		}
-	}
+	r := Report{Problems: problems}
+	r.add(a.howTo())
 	switch {
 	case a.sheet.Scale.Word != scaleVerified:
-		add(a.scaleFirst)
+		r.add(a.scaleFirst())
 	case a.found:
 		r.Answer = a.answer()
-		add(a.next, a.picture, a.readingsPart, a.why)
+		r.add(a.next(), a.picture(), a.readingsPart(), a.why())
 	default:
-		add(a.missing, a.picture, a.readingsPart)
+		r.add(a.missing(), a.picture(), a.readingsPart())
 	}
-	r.Parts = append(r.Parts, whatBelongsWhere)
+	r.add(&whatBelongsWhere)
 	return r
 }

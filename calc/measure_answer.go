@@ -145,7 +145,7 @@ func (a *measured) slips() bool {
 }
 
 // missing asks for what the answer needs.
-func (a *measured) missing() (Part, bool) {
+func (a *measured) missing() *Part {
 	var keys []string
 	if !a.hasNow {
 		keys = append(keys, a.nowKey)
@@ -153,7 +153,10 @@ func (a *measured) missing() (Part, bool) {
 	if errors.Is(a.failed, errMissing) {
 		keys = append(keys, a.missingReadings()...)
 	}
-	return Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the new setting"}}}, len(keys) > 0
+	if len(keys) == 0 {
+		return nil
+	}
+	return &Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the new setting"}}}
 }
 
 func (a *measured) missingReadings() []string {
@@ -182,9 +185,9 @@ func (a *measured) missingReadings() []string {
 }
 
 // impossible says why complete readings show no scale, and what would.
-func (a *measured) impossible() (Part, bool) {
+func (a *measured) impossible() *Part {
 	if a.failed == nil || errors.Is(a.failed, errMissing) {
-		return Part{}, false
+		return nil
 	}
 	cure := "Look through the readings: one of them cannot be."
 	switch {
@@ -197,8 +200,8 @@ func (a *measured) impossible() (Part, bool) {
 	case errors.Is(a.failed, measure.ErrOneDirection):
 		cure = "Each target needs a position from either side: fill in both boxes."
 	}
-	return Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}, true
+	return &Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
+		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to

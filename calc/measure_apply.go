@@ -40,8 +40,8 @@ const valuePlace = "{value}"
 
 // apply says what to send, how to keep it, how to undo it, and where the old
 // value may hide. Where nothing should be changed it is folded.
-func (a *measured) apply() (Part, bool) {
-	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
+func (a *measured) apply() *Part {
+	p := &Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
 	switch {
 	case a.hasThen:
 		p.Title, p.Folded = "What was applied", true
@@ -70,7 +70,7 @@ func (a *measured) apply() (Part, bool) {
 		say(keep),
 		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
-	return p, true
+	return p
 }
 
 func (a *measured) templateKey() string {
@@ -86,8 +86,8 @@ func (a *measured) templateKey() string {
 }
 
 // next says what to do now, which depends on the verdict.
-func (a *measured) next() (Part, bool) {
-	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
+func (a *measured) next() *Part {
+	p := &Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
 	var items []Line
 	var links []Link
 	if a.slips() {
@@ -112,7 +112,7 @@ func (a *measured) next() (Part, bool) {
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
 			say("Then look at “"+touchesTitle+"”."))
 	}
-	p.Blocks = []Block{Steps{items}}
+	p.add(Steps{items})
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
@@ -122,7 +122,7 @@ func (a *measured) next() (Part, bool) {
 	if len(links) > 0 {
 		p.add(Links{links})
 	}
-	return p, true
+	return p
 }
 
 // againstSlip says up to which speed the setting holds, and what slip is cured
@@ -193,15 +193,15 @@ func (a *measured) remedies() []Line {
 }
 
 // again says what the second round shows.
-func (a *measured) again() (Part, bool) {
+func (a *measured) again() *Part {
 	if !a.hasThen {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
+	p := &Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
 	e := a.then.Error()
 	off := percent("then", "Error now", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	p.Blocks = []Block{Figures{[]Figure{off}}}
+	p.add(Figures{[]Figure{off}})
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
 		p.add(para("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link."))
@@ -211,13 +211,13 @@ func (a *measured) again() (Part, bool) {
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
 		p.add(Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
 	}
-	return p, true
+	return p
 }
 
 // conventions shows the setting before and after in each convention that the
 // given facts allow, and asks for the facts that are missing.
-func (a *measured) conventions() (Part, bool) {
-	p := Part{ID: "conventions", Title: "The same in each convention",
+func (a *measured) conventions() *Part {
+	p := &Part{ID: "conventions", Title: "The same in each convention",
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
 	was, is := a.facts()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
@@ -229,5 +229,5 @@ func (a *measured) conventions() (Part, bool) {
 		p.add(Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
 			Value: d, U: a.uncertainty(travel) * d / travel.Value, Unit: "mm", Digits: 4, Keep: true}}})
 	}
-	return p, true
+	return p
 }

@@ -10,15 +10,15 @@ const (
 )
 
 // howTo is the test itself, step by step, with its cautions.
-func (a *measured) howTo() (Part, bool) {
-	p := Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
+func (a *measured) howTo() *Part {
+	p := &Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
 	p.caution("maker", "stay")
 	if a.sheet.Axis.Word == "feed" {
 		p.add(a.sheet.feedTest()...)
 	} else {
 		p.add(a.sheet.travelTest()...)
 	}
-	return p, true
+	return p
 }
 
 func (s *measureSheet) feedTest() []Block {

@@ -7,16 +7,16 @@ import (
 )
 
 // readings shows each run and what they have in common.
-func (a *measured) readings() (Part, bool) {
+func (a *measured) readings() *Part {
 	if len(a.runs) == 0 || a.sheet.method() == bothSides {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
+	p := &Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
 	if a.found && a.sheet.method() == oneLength {
 		p.add(a.runChart(), Figures{a.runFigures()})
 	}
 	p.add(a.doubts()...)
-	return p, true
+	return p
 }
 
 func (a *measured) runTable() Table {

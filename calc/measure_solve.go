@@ -142,28 +142,17 @@ func (a *measured) corrected() drive.Setting { return a.now.Corrected(a.scale.Fa
 func (a *measured) report(problems []Problem) Report {
 	r := Report{Problems: problems}
 	if !a.hasAnswer() {
-		r.Parts = a.parts(a.howTo, a.missing, a.impossible, a.picture, a.readings)
+		r.add(a.howTo(), a.missing(), a.impossible(), a.picture(), a.readings())
 		return r
 	}
 	r.Answer = a.answer()
-	makers := []func() (Part, bool){a.howTo}
+	r.add(a.howTo(), a.again())
 	switch a.judged.Verdict {
 	case measure.ChangeIt, measure.EitherIsFine:
-		makers = append(makers, a.again, a.ratio, a.apply, a.next, a.touches)
+		r.add(a.ratio(), a.apply(), a.next(), a.touches())
 	default:
-		makers = append(makers, a.again, a.next, a.ratio, a.apply)
+		r.add(a.next(), a.ratio(), a.apply())
 	}
-	makers = append(makers, a.picture, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
-	r.Parts = a.parts(makers...)
+	r.add(a.picture(), a.readings(), a.speeds(), a.lengths(), a.sides(), a.conventions(), a.why())
 	return r
-}
-
-func (a *measured) parts(makers ...func() (Part, bool)) []Part {
-	var parts []Part
-	for _, m := range makers {
-		if p, ok := m(); ok {
-			parts = append(parts, p)
-		}
-	}
-	return parts
 }

@@ -19,12 +19,12 @@ func (a *measured) facts() (was, is fact) {
 const touchesTitle = "What else this touches"
 
 // touches says what the change of scale brings with it, if there is one.
-func (a *measured) touches() (Part, bool) {
+func (a *measured) touches() *Part {
 	if v := a.judged.Verdict; v != measure.ChangeIt && v != measure.EitherIsFine {
-		return Part{}, false
+		return nil
 	}
 	s := a.sheet
-	p := Part{ID: "touches", Title: touchesTitle,
+	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
 	t := touched{touchedEntry: &s.touchedEntry}
 	t.was, t.is = a.facts()
@@ -37,11 +37,12 @@ func (a *measured) touches() (Part, bool) {
 	}
 	u := " " + settingUnit(a.now.Convention, s.rotary())
 	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
-	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	p.add(Points{items})
+	p.add(t.pulses()...)
 	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {
 		p.add(Links{[]Link{a.toRate(steps)}})
 	}
-	return p, true
+	return p
 }
 
 // toPlan hands over what these readings say about the next test.

@@ -49,15 +49,15 @@ func partName(id string) string {
 }
 
 // why is what the verdict rests on, folded away.
-func (a *measured) why() (Part, bool) {
-	p := Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
+func (a *measured) why() *Part {
+	p := &Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
 	e := a.scale.Error()
 	p.Blocks = whyBlocks(a.relativeBudget(), e, a.judged, partName)
 	if a.sheet.method() == oneLength && len(a.test.Runs) > 1 && e.U > 0 {
 		low, high := e.Interval()
 		p.add(Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
 	}
-	return p, true
+	return p
 }
 
 // relativeBudget is the budget of the relative error.

@@ -13,10 +13,12 @@ func (r *partsRow) answer(needs []string) *Answer {
 	return &Answer{Figure: f, Says: say(r.says), Notes: r.doubts, Needs: needs}
 }
 
-func (r *partsRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: []Block{Figures{r.figures}}}
+func (r *partsRow) part() *Part {
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs}
 	if r.found != nil {
-		p.Blocks = []Block{para("With " + r.describe() + ":"), Figures{r.figures}, para(r.says)}
+		p.add(para("With "+r.describe()+":"), Figures{r.figures}, para(r.says))
+	} else {
+		p.add(Figures{r.figures})
 	}
 	if d, ok := r.drawing(); ok {
 		p.add(d)
@@ -50,7 +52,7 @@ func (r *partsRow) describe() string {
 }
 
 // glance is what was found of every axis, side by side.
-func glance(rows []*partsRow, needs []string) Part {
+func glance(rows []*partsRow, needs []string) *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "Found", "Beside it"}}
 	for _, r := range rows {
 		found := *r.found
@@ -63,7 +65,7 @@ func glance(rows []*partsRow, needs []string) Part {
 		}
 		t.Rows = append(t.Rows, []Line{say(r.name), say(found), beside})
 	}
-	return Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
+	return &Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
 }
 
 // axisWord is the kind of axis, as the other pages ask for it.

@@ -93,13 +93,13 @@ func (s *partsSheet) Solve() Report {
 			r.Answer = row.answer(above)
 			row.doubts = nil // the headline has them
 		}
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 	}
 	if len(rows) > 1 {
 		r.insert(2, glance(rows, above))
 	}
 	if slices.ContainsFunc(rows, func(r *partsRow) bool { return r.find == findSetting }) {
-		r.Parts = append(r.Parts, firstMove)
+		r.add(&firstMove)
 	}
 	return r
 }

@@ -3,16 +3,16 @@ package calc
 import "math"
 
 // picture draws the test that is planned, to scale.
-func (a *planned) picture() (Part, bool) {
-	p := Part{ID: "picture", Title: "The test as a drawing", Needs: a.keys}
+func (a *planned) picture() *Part {
+	p := &Part{ID: "picture", Title: "The test as a drawing", Needs: a.keys}
 	if !a.isFeed() {
-		p.Blocks = []Block{a.travelDrawing()}
-		return p, true
+		p.add(a.travelDrawing())
+		return p
 	}
 	length := a.test.Commanded
 	t := feedTest{id: "test", title: "One run, to scale", mark: a.test.Mark, rest: a.test.Mark - length, fed: length, left: "left, about", way: "feed", show: showMillimetres}
-	p.Blocks = []Block{t.draw()}
-	return p, true
+	p.add(t.draw())
+	return p
 }
 
 func showMillimetres(v float64) string { return millimetres("", "", v).String() }

@@ -3,8 +3,8 @@ package calc
 import "striderule/calc/unit"
 
 // before, during and after are the check-list.
-func (a *planned) before() Part {
-	p := Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
+func (a *planned) before() *Part {
+	p := &Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
 	if !a.isFeed() {
 		p.add(caution("range"), points(
 			"Nothing lies within the range of the axis, and it moves freely by hand.",
@@ -30,8 +30,8 @@ func (a *planned) before() Part {
 	return p
 }
 
-func (a *planned) during() Part {
-	p := Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
+func (a *planned) during() *Part {
+	p := &Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
 	switch {
 	case a.isFeed():
 		p.add(Steps{[]Line{
@@ -55,13 +55,13 @@ func (a *planned) during() Part {
 	return p
 }
 
-func (a *planned) after() Part {
-	p := Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
+func (a *planned) after() *Part {
+	p := &Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
 	items := []Line{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
 	if a.isFeed() {
 		items = append(items, say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off."))
 	}
-	p.Blocks = []Block{Points{append(items, say("Type the readings in, all of them, also those that look odd."))}}
+	p.add(Points{append(items, say("Type the readings in, all of them, also those that look odd."))})
 	if a.isFeed() && a.Path.Word == "open" {
 		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}

@@ -102,12 +102,12 @@ func (a *planned) bothWays() *program {
 	return p
 }
 
-func (a *planned) moves() Part {
+func (a *planned) moves() *Part {
 	name := "travel-test.gcode"
 	if a.isFeed() {
 		name = "feed-test.gcode"
 	}
-	return Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
+	return &Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
 		caution("maker"),
 		para("Relative moves, lengths in mm, speeds in mm/min. Read them before you send them; send them one by one if you have no way to wait in between. Your own wording goes into “Your own lines for the moves”."),
 		Code{Label: "Moves", Text: a.program().String(), File: name},

@@ -9,19 +9,19 @@ import (
 
 // notToBeHad says that nothing there is room for is good enough, and what would
 // be.
-func (a *planned) notToBeHad() Part {
-	p := Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
+func (a *planned) notToBeHad() *Part {
+	p := &Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
 	most := a.most()
 	if most < longStep {
-		p.Blocks = []Block{Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")}}
+		p.add(Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")})
 		return p
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
 	best := planned{planSheet: a.planSheet, test: a.planSheet.test(most), design: d}
 	best.expected, _ = best.test.Expect(d)
-	p.Blocks = []Block{Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
-		best.lengthChart("the best there is room for"), Points{a.remedies()}}
+	p.add(Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
+		best.lengthChart("the best there is room for"), Points{a.remedies()})
 	return p
 }
 
@@ -55,8 +55,11 @@ func (a *planned) finer() (planned, measure.Instrument, bool) {
 }
 
 // improve says what to do about a test that was set and is not good enough.
-func (a *planned) improve() (Part, bool) {
-	return Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}, !a.enough
+func (a *planned) improve() *Part {
+	if a.enough {
+		return nil
+	}
+	return &Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}
 }
 
 func millimetres(id, label string, v float64) Figure {
@@ -120,8 +123,8 @@ func (a *planned) meltRate(v unit.Speed) float64 {
 	return math.Pi / 4 * d * d * float64(v)
 }
 
-func (a *planned) figures() Part {
-	p := Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
+func (a *planned) figures() *Part {
+	p := &Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
 	all := []Figure{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
 	if a.method() == bothSides {
 		all = append(all, a.lost("lost"))
@@ -144,7 +147,8 @@ func (a *planned) figures() Part {
 	}
 	minutes := (m.seconds + a.reading()*float64(a.allRuns())) / unit.Minute
 	all = append(all, Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
-	p.Blocks = append([]Block{Figures{all}}, a.doubts()...)
+	p.add(Figures{all})
+	p.add(a.doubts()...)
 	return p
 }
 
@@ -204,14 +208,14 @@ func (a *planned) doubts() []Block {
 var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 
 // trade sets length against runs: what each brings, and for the same uncertainty.
-func (a *planned) trade() (Part, bool) {
-	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
+func (a *planned) trade() *Part {
+	p := &Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
 	if a.method() == bothSides {
-		return p, false
+		return nil
 	}
-	p.Blocks = []Block{a.lengthChart("this plan")}
+	p.add(a.lengthChart("this plan"))
 	if a.method() != oneLength {
-		return p, true
+		return p
 	}
 	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
 	last := 0.0
@@ -229,15 +233,15 @@ func (a *planned) trade() (Part, bool) {
 	if len(t.Rows) > 0 {
 		p.add(para("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
 	}
-	return p, true
+	return p
 }
 
 // speedTable shows the speeds of a slip test, and what it can tell.
-func (a *planned) speedTable() (Part, bool) {
+func (a *planned) speedTable() *Part {
 	if a.method() != severalSpeeds {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
+	p := &Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
 	t := Table{Caption: "Speeds", Head: []string{"Speed, mm/min", "mm/s"}}
 	if a.Filament.Given {
 		t.Head = append(t.Head, "To melt, mm³/s")
@@ -252,27 +256,27 @@ func (a *planned) speedTable() (Part, bool) {
 		t.Rows = append(t.Rows, row)
 		slow, fast = min(slow, v), max(fast, v)
 	}
-	p.Blocks = []Block{t}
+	p.add(t)
 	slope := a.design
 	slope.Zero = false
 	// What the instrument does is the same at each speed.
 	if e, err := (measure.Test{Commanded: a.test.Commanded, Scatter: a.test.Scatter}).Expect(slope); err == nil {
 		p.add(Figures{[]Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
 	}
-	return p, true
+	return p
 }
 
 // targetTable lists the positions of a test from both sides.
-func (a *planned) targetTable() (Part, bool) {
+func (a *planned) targetTable() *Part {
 	if a.method() != bothSides {
-		return Part{}, false
+		return nil
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
 	for i, x := range a.targets() {
 		t.Rows = append(t.Rows, []Line{say(itoa(i + 1)), say(Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})})
 	}
-	return Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
-		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}, true
+	return &Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
+		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}
 }
 
 // targets are positions inside the range, with room to turn round.

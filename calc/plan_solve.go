@@ -134,24 +134,19 @@ func (s *planSheet) Solve() Report {
 	a := planned{planSheet: s, keys: concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
 	r := Report{Problems: concat(s.problems(), s.movesEntry.problems())}
 	if missing := s.missing(); len(missing) > 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing})
 		return r
 	}
 	if len(r.Problems) > 0 {
 		return r
 	}
 	if !a.solve() {
-		r.Parts = []Part{a.notToBeHad()}
+		r.add(a.notToBeHad())
 		return r
 	}
 	r.Answer = a.answer()
-	r.Parts = []Part{a.figures()}
-	for _, make := range []func() (Part, bool){a.picture, a.improve, a.trade, a.speedTable, a.targetTable} {
-		if p, ok := make(); ok {
-			r.Parts = append(r.Parts, p)
-		}
-	}
-	r.Parts = append(r.Parts, a.before(), a.during(), a.moves(), a.after())
+	r.add(a.figures(), a.picture(), a.improve(), a.trade(), a.speedTable(), a.targetTable())
+	r.add(a.before(), a.during(), a.moves(), a.after())
 	return r
 }
 

@@ -27,8 +27,8 @@ func (r *rateRow) rate(id string, s speed, at rated) Figure {
 }
 
 // part is what an axis takes and how finely it moves, as it is before a swap.
-func (r *rateRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: r.blocks}
+func (r *rateRow) part() *Part {
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: r.blocks}
 	if r.was.steps == 0 {
 		return p
 	}
@@ -147,22 +147,25 @@ func (a *rates) answer() *Answer {
 }
 
 // glance is every axis at every speed, side by side.
-func (a *rates) glance() Part {
+func (a *rates) glance() *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "At", "Pulses per second"}}
 	for _, r := range a.rows {
 		for _, s := range r.speeds {
 			t.Rows = append(t.Rows, []Line{say(r.name), say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), say(r.rate("", s, r.was))})
 		}
 	}
-	return Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}
+	return &Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}
 }
 
-func (a *rates) together() (Part, bool) {
-	p := Part{ID: "together", Title: "All axes at once", Needs: a.needs}
+func (a *rates) together() *Part {
+	p := &Part{ID: "together", Title: "All axes at once", Needs: a.needs}
 	var figures []Figure
 	for _, s := range a.sums {
 		figures = append(figures, Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
 	}
-	p.Blocks = []Block{Figures{figures}, para("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together.")}
-	return p, len(figures) > 0
+	if len(figures) == 0 {
+		return nil
+	}
+	p.add(Figures{figures}, para("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together."))
+	return p
 }

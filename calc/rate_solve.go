@@ -142,7 +142,7 @@ func (s *rateSheet) Solve() Report {
 		}
 		row := s.row(i)
 		a.needs = append(a.needs, row.needs...)
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 		if row.was.steps > 0 {
 			a.rows = append(a.rows, row)
 		}
@@ -155,10 +155,6 @@ func (s *rateSheet) Solve() Report {
 	if len(a.rows) > 1 {
 		r.insert(1, a.glance())
 	}
-	for _, p := range []func() (Part, bool){a.together, a.limits, a.charts, a.after, a.torque, a.corner} {
-		if part, ok := p(); ok {
-			r.Parts = append(r.Parts, part)
-		}
-	}
+	r.add(a.together(), a.limits(), a.charts(), a.after(), a.torque(), a.corner())
 	return r
 }

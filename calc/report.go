@@ -45,11 +45,23 @@ func (r *Report) withhold(wrong map[string]bool) {
 	r.Parts = good
 }
 
+// add puts parts at the end; nil stands for one that there is not.
+func (r *Report) add(parts ...*Part) {
+	for _, p := range parts {
+		if p != nil {
+			r.Parts = append(r.Parts, *p)
+		}
+	}
+}
+
 // insert adds a part that is to stand at a place.
-func (r *Report) insert(at int, p Part) {
-	r.Parts = append(r.Parts, p)
+func (r *Report) insert(at int, p *Part) {
+	if p == nil {
+		return
+	}
+	r.add(p)
 	copy(r.Parts[at+1:], r.Parts[at:])
-	r.Parts[at] = p
+	r.Parts[at] = *p
 }
 
 // add puts blocks at a part's end.

@@ -29,9 +29,9 @@ func (a *swapped) answer() *Answer {
 }
 
 // numbers shows the setting before and after in each convention.
-func (a *swapped) numbers() Part {
+func (a *swapped) numbers() *Part {
 	show := func(id string, s drive.Setting) Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
-	return Part{ID: "conventions", Title: "Before and after",
+	return &Part{ID: "conventions", Title: "Before and after",
 		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
 		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
 	}
@@ -44,9 +44,9 @@ func (a *swapped) after() fact {
 }
 
 // touches says what the swap brings with it beside the setting.
-func (a *swapped) touches() Part {
+func (a *swapped) touches() *Part {
 	s := a.sheet
-	p := Part{ID: "touches", Title: touchesTitle,
+	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
 	t := touched{&s.touchedEntry, a.before(), a.after()}
 	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
@@ -60,13 +60,14 @@ func (a *swapped) touches() Part {
 	if s.Changed.Has("angle") {
 		items = append(items, say("The driver's current and the motor's direction: see below, before it runs."))
 	}
-	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	p.add(Points{items})
+	p.add(t.pulses()...)
 	return p
 }
 
 // effects says in one sentence for each part what moves and what stays.
-func (a *swapped) effects() Part {
-	p := Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
+func (a *swapped) effects() *Part {
+	p := &Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
 	var sentences []Line
 	for _, c := range a.changes {
 		if f, err := drive.Rescale(c.was, c.now); err == nil {
@@ -76,16 +77,16 @@ func (a *swapped) effects() Part {
 	factor := func(id string, c drive.Convention) Figure {
 		return Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
 	}
-	p.Blocks = []Block{Points{sentences}, Figures{[]Figure{
+	p.add(Points{sentences}, Figures{[]Figure{
 		factor(asSteps, drive.StepsPerUnit), factor(asTurn, drive.TravelPerTurn), factor(asOutput, drive.TravelPerOutputTurn),
-	}}}
+	}})
 	return p
 }
 
 // entries names, for each convention, every entry that must change and every
 // one that stays.
-func (a *swapped) entries() Part {
-	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
+func (a *swapped) entries() *Part {
+	p := &Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
 	conventions := drive.Conventions
 	if own := a.setting.Convention; a.given { // the person's own first
 		conventions = []drive.Convention{own}
@@ -132,8 +133,8 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 }
 
 // check is what to see to before and after.
-func (a *swapped) check() Part {
-	p := Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
+func (a *swapped) check() *Part {
+	p := &Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
 	p.caution("maker", "wiring")
 	if a.sheet.Changed.Has("angle") {
 		p.caution("swap")

@@ -137,7 +137,7 @@ func (s *swapSheet) Solve() Report {
 	var r Report
 	all := s.changes()
 	if len(all) == 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{[]string{"changed"}, "what moves and what stays"}}}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{[]string{"changed"}, "what moves and what stays"}}})
 		return r
 	}
 	var was, now drive.Parts
@@ -149,7 +149,7 @@ func (s *swapSheet) Solve() Report {
 		was, now = merged(was, c.was), merged(now, c.now)
 	}
 	if len(missing) > 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{missing, "what moves and what stays"}}}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{missing, "what moves and what stays"}}})
 		return r
 	}
 	factors, err := drive.Rescale(was, now)
@@ -161,19 +161,16 @@ func (s *swapSheet) Solve() Report {
 	a := swapped{s, all, factors, setting, given, keys, concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
-		r.Parts = append(r.Parts, a.numbers())
-		if p, ok := a.stepPicture(); ok {
-			r.Parts = append(r.Parts, p)
-		}
+		r.add(a.numbers(), a.stepPicture())
 	} else {
-		r.Parts = append(r.Parts, Part{ID: "missing", Title: "Still needed", Needs: keys,
+		r.add(&Part{ID: "missing", Title: "Still needed", Needs: keys,
 			Blocks: []Block{Ask{[]string{settingKey}, "the new value; its factor is known already"}}})
 	}
-	r.Parts = append(r.Parts, a.effects(), a.entries())
+	r.add(a.effects(), a.entries())
 	if given {
-		r.Parts = append(r.Parts, a.touches())
+		r.add(a.touches())
 	}
-	r.Parts = append(r.Parts, a.check())
+	r.add(a.check())
 	return r
 }
 
