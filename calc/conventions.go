@@ -84,7 +84,7 @@ func beforeAndAfter(was, is fact, before, after show) []Block {
 		if to == is.setting.Convention {
 			id = ""
 		}
-		t.Rows = append(t.Rows, []Line{say(settingName(to, was.rotary)), say(before("was-"+conventionWords[to], old)), say(after(id, now))})
+		t.row(settingName(to, was.rotary), before("was-"+conventionWords[to], old), after(id, now))
 	}
 	return append([]Block{t}, asks...)
 }

@@ -85,9 +85,9 @@ func (s *convertSheet) overview(rows []axisRow) *Part {
 		if len(missing) > 0 {
 			continue
 		}
-		t.Rows = append(t.Rows, []Line{say(r.name),
-			say(settingFigure("", r.setting, r.rotary, convertDigits, false)),
-			say(settingFigure("", wanted, r.rotary, convertDigits, false))})
+		t.row(r.name,
+			settingFigure("", r.setting, r.rotary, convertDigits, false),
+			settingFigure("", wanted, r.rotary, convertDigits, false))
 	}
 	p.add(t)
 	if len(t.Rows) < 2 {

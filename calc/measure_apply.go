@@ -88,7 +88,7 @@ func (a *measured) templateKey() string {
 // next says what to do now, which depends on the verdict.
 func (a *measured) next() *Part {
 	p := &Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
-	var items []Line
+	var items sentences
 	var links []Link
 	if a.slips() {
 		items = a.againstSlip()
@@ -97,7 +97,7 @@ func (a *measured) next() *Part {
 	case measure.LeaveIt:
 		links = a.whenRight(a.now)
 		if !a.slips() {
-			items = append(items, say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis."))
+			items.say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis.")
 		}
 	case measure.MeasureMore, measure.NotWithThis:
 		items = concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
@@ -106,7 +106,7 @@ func (a *measured) next() *Part {
 		}
 	default:
 		if a.suspectsMistake() {
-			items = append(items, say("Look for the mistake first. Where you find it, put it right and measure again."))
+			items.say("Look for the mistake first. Where you find it, put it right and measure again.")
 		}
 		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”; leave the setting in the form as it was during the first runs."),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
@@ -128,9 +128,9 @@ func (a *measured) next() *Part {
 // againstSlip says up to which speed the setting holds, and what slip is cured
 // with.
 func (a *measured) againstSlip() []Line {
-	var items []Line
+	var items sentences
 	if v, ok := a.slip.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		items = append(items, say("Feed no faster than ", Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance."))
+		items.say("Feed no faster than ", Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance.")
 	}
 	return append(items, say("Against the slip: melt hotter or feed slower, clean the roller, set its tension, ease the filament's path, and look for a blocked nozzle. Then repeat the test."))
 }
@@ -165,9 +165,9 @@ func (a *measured) remedies() []Line {
 	if err != nil || len(means) == 0 || a.scale.Ratio.U == 0 { // nothing is known that could be improved
 		return []Line{say("Make at least three runs, and say what you read them with.")}
 	}
-	var items []Line
+	var items sentences
 	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
-		items = append(items, say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time."))
+		items.say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
 		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}

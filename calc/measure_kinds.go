@@ -13,8 +13,8 @@ func (a *measured) speeds() *Part {
 	r := a.slip
 	t := Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
 	for i, v := range r.Speeds {
-		t.Rows = append(t.Rows, []Line{say(Figure{Value: v, Digits: 4}),
-			say(Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})})
+		t.row(Figure{Value: v, Digits: 4},
+			Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
 	}
 	slope := r.Line.SlopeEstimate()
 	figures := []Figure{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
@@ -90,7 +90,7 @@ func (a *measured) ratio() *Part {
 		return nil
 	}
 	p := &Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
-	var items []Line
+	var items sentences
 	for _, f := range fits[:min(len(fits), 4)] {
 		what, look := "", ""
 		for i, m := range f {
@@ -99,7 +99,7 @@ func (a *measured) ratio() *Part {
 			}
 			what, look = what+m.What, look+m.Look
 		}
-		items = append(items, say(capital(what)+". Look at "+look+"."))
+		items.say(capital(what) + ". Look at " + look + ".")
 	}
 	says := "The ratio that you found is just what this does:"
 	if len(fits) > 1 {

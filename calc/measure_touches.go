@@ -28,7 +28,7 @@ func (a *measured) touches() *Part {
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
 	t := touched{touchedEntry: &s.touchedEntry}
 	t.was, t.is = a.facts()
-	var items []Line
+	var items sentences
 	switch s.Axis.Word {
 	case "feed":
 		items = t.tunedFeed()

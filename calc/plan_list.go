@@ -20,10 +20,10 @@ func (a *planned) before() *Part {
 	} else {
 		p.caution("hot")
 	}
-	var items []Line
+	var items sentences
 	for _, o := range readiness {
 		if o.Word != "guard" || open {
-			items = append(items, say(o.Label+": "+o.Hint+"."))
+			items.say(o.Label + ": " + o.Hint + ".")
 		}
 	}
 	p.add(Points{items})
@@ -57,9 +57,9 @@ func (a *planned) during() *Part {
 
 func (a *planned) after() *Part {
 	p := &Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
-	items := []Line{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
+	items := sentences{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
 	if a.isFeed() {
-		items = append(items, say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off."))
+		items.say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off.")
 	}
 	p.add(Points{append(items, say("Type the readings in, all of them, also those that look odd."))})
 	if a.isFeed() && a.Path.Word == "open" {

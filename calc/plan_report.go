@@ -27,9 +27,9 @@ func (a *planned) notToBeHad() *Part {
 
 // remedies are what would make the test good enough.
 func (a *planned) remedies() []Line {
-	var items []Line
+	var items sentences
 	if other, with, ok := a.finer(); ok {
-		items = append(items, say(capital(toolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), "."))
+		items.say(capital(toolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), ".")
 	}
 	return append(items, say("A finer mark, measured for each run and read from the same edge, lowers the scatter."), say("A longer feed or travel makes every error count less."), say("Or be content with less: what matters is whether the error is within your tolerance."))
 }
@@ -227,8 +227,8 @@ func (a *planned) trade() *Part {
 			continue // more runs that are no shorter are only more work
 		}
 		last = test.Commanded
-		t.Rows = append(t.Rows, []Line{say(itoa(d.Runs())), say(Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6}),
-			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
+		t.row(itoa(d.Runs()), Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6},
+			Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
 	}
 	if len(t.Rows) > 0 {
 		p.add(para("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
@@ -273,7 +273,7 @@ func (a *planned) targetTable() *Part {
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
 	for i, x := range a.targets() {
-		t.Rows = append(t.Rows, []Line{say(itoa(i + 1)), say(Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})})
+		t.row(itoa(i+1), Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})
 	}
 	return &Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
 		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}

@@ -49,7 +49,7 @@ func (a *rates) after() *Part {
 			continue
 		}
 		add := func(label string, before, after Figure) {
-			t.Rows = append(t.Rows, []Line{say(r.name + ", " + label), say(before), say(after)})
+			t.row(r.name+", "+label, before, after)
 		}
 		for _, s := range r.speeds {
 			add("pulses per second at "+s.word, r.rate("", s, r.was), r.rate("new-"+s.id, s, r.is))
@@ -129,8 +129,8 @@ func (a *rates) corner() *Part {
 	for _, r := range turning {
 		c = drive.CornerOf(s.Supply.Value(), s.Inductance.Value(), s.Current.Value(), r.is.motor.FullSteps())
 		follow := c.Turns * r.is.motor.Pulses() / r.is.steps
-		t.Rows = append(t.Rows, []Line{say(r.name), say(r.figure("corner", "Corner", c.Turns, "rev/s")), say(r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min")),
-			say(r.figure("follow", "Speed", follow, r.mm("/s")))})
+		t.row(r.name, r.figure("corner", "Corner", c.Turns, "rev/s"), r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min"),
+			r.figure("follow", "Speed", follow, r.mm("/s")))
 		for _, sp := range r.speeds {
 			if sp.value > follow {
 				doubts = append(doubts, Note{Doubt, say(r.name + " at " + sp.word + " is faster than that: expect much less torque there.")})

@@ -151,7 +151,7 @@ func (a *rates) glance() *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "At", "Pulses per second"}}
 	for _, r := range a.rows {
 		for _, s := range r.speeds {
-			t.Rows = append(t.Rows, []Line{say(r.name), say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), say(r.rate("", s, r.was))})
+			t.row(r.name, say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), r.rate("", s, r.was))
 		}
 	}
 	return &Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}

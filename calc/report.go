@@ -112,6 +112,11 @@ func say(parts ...any) Line {
 	return l
 }
 
+// sentences are the items of a list in the making.
+type sentences []Line
+
+func (l *sentences) say(parts ...any) { *l = append(*l, say(parts...)) }
+
 // A Block is a piece of a part; the types below are all there are.
 type Block interface{ block() }
 
@@ -163,6 +168,19 @@ func sayEach(texts []string) []Line {
 		lines[i] = say(t)
 	}
 	return lines
+}
+
+// row adds a row; a cell is a string, a Figure or a Line.
+func (t *Table) row(cells ...any) {
+	row := make([]Line, len(cells))
+	for i, c := range cells {
+		if line, ok := c.(Line); ok {
+			row[i] = line
+		} else {
+			row[i] = say(c)
+		}
+	}
+	t.Rows = append(t.Rows, row)
 }
 
 // A NoteKind is why a note stands out.

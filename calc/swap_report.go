@@ -50,15 +50,15 @@ func (a *swapped) touches() *Part {
 		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
 	t := touched{&s.touchedEntry, a.before(), a.after()}
 	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
-	items := []Line{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
+	items := sentences{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
 	if s.Moves.Word != "feed" {
-		items = []Line{say("Positions and lengths stay as they are if the old setting was right.")}
+		items = sentences{say("Positions and lengths stay as they are if the old setting was right.")}
 	}
 	if figure(t.was) != figure(t.is) {
 		items = append(items, elsewhere(figure(t.was), figure(t.is), s.Moves.Word != "feed")...)
 	}
 	if s.Changed.Has("angle") {
-		items = append(items, say("The driver's current and the motor's direction: see below, before it runs."))
+		items.say("The driver's current and the motor's direction: see below, before it runs.")
 	}
 	p.add(Points{items})
 	p.add(t.pulses()...)

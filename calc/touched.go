@@ -140,14 +140,14 @@ func (t touched) pulses() []Block {
 		in = "°"
 	}
 	step := func(id string, s float64) Figure { return Figure{ID: id, Value: 1 / s, Unit: in, Digits: 3} }
-	items := []Line{say("Pulses per second at any speed: multiplied by ", Figure{Value: factor, Digits: 4}, ".")}
+	items := sentences{say("Pulses per second at any speed: multiplied by ", Figure{Value: factor, Digits: 4}, ".")}
 	if t.Fastest.Given {
-		items = []Line{say("Pulses per second at ", Figure{Value: t.Fastest.Number, Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
+		items = sentences{say("Pulses per second at ", Figure{Value: t.Fastest.Number, Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
 	}
 	if t.Limit.Given {
-		items = append(items, say("Speed at which the pulses run out: ", top("was-top", was.Value), " before, ", top("top", is.Value), " now."))
+		items.say("Speed at which the pulses run out: ", top("was-top", was.Value), " before, ", top("top", is.Value), " now.")
 	}
-	items = append(items, say("One microstep: ", step("was-step", was.Value), " before, ", step("step", is.Value), " now."))
+	items.say("One microstep: ", step("was-step", was.Value), " before, ", step("step", is.Value), " now.")
 	blocks := []Block{Points{items}}
 	if t.Fastest.Given && t.Limit.Given && t.Fastest.Number > drive.TopSpeed(t.Limit.Value(), is.Value) {
 		blocks = append(blocks, Note{Doubt, say("The fastest speed is now beyond what the controller can send: go slower, or set fewer microsteps.")})
@@ -158,12 +158,12 @@ func (t touched) pulses() []Block {
 // elsewhere says where the old value may come back from, and who else needs the
 // new one.
 func elsewhere(before, after string, travel bool) []Line {
-	items := []Line{
+	items := sentences{
 		say("A start-up script, a macro or a profile that still sets " + before + ": change it to " + after + "."),
 		say("The controller's memory: a value stored there may win over the configuration. Store the new one, or clear it."),
 	}
 	if travel {
-		items = append(items, say("A second motor on the same belt path (crossed belts, towers), or on the same axis: it gets the same number."))
+		items.say("A second motor on the same belt path (crossed belts, towers), or on the same axis: it gets the same number.")
 	}
 	return items
 }
