@@ -32,7 +32,7 @@ func (s Scale) Title() string {
 	return s.Label + ", " + s.Unit
 }
 
-func (s Scale) figure(v float64) Figure { return Figure{Value: v, Unit: s.Unit, Digits: s.Digits} }
+func (s Scale) figure(v float64) *Figure { return &Figure{Value: v, Unit: s.Unit, Digits: s.Digits} }
 
 // fromTo is a range of values, without their unit.
 func (s Scale) fromTo(lo, hi float64) string {

@@ -65,7 +65,7 @@ func (f fact) ask(to drive.Convention, missing []string) Ask {
 }
 
 // A show makes the figure of a setting.
-type show func(id string, s drive.Setting) Figure
+type show func(id string, s drive.Setting) *Figure
 
 // beforeAndAfter is a table of a fact before and after a change in each
 // convention that can be told, and asks for the rest. The new value in the

@@ -11,8 +11,8 @@ import (
 // for reading only.
 const convertDigits = 8
 
-func (r axisRow) figure(id, label string, v float64, u string) Figure {
-	return Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
+func (r axisRow) figure(id, label string, v float64, u string) *Figure {
+	return &Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
 }
 
 func (r axisRow) needs() []string {
@@ -39,7 +39,7 @@ var axisOutputs = []Output{
 }
 
 // numbers are all that can be told of an axis, and what the rest needs.
-func (r axisRow) numbers() (figures []Figure, asks []Block) {
+func (r axisRow) numbers() (figures figureList, asks []Block) {
 	perUnit := "mm"
 	if r.rotary {
 		perUnit = "°"
@@ -50,20 +50,20 @@ func (r axisRow) numbers() (figures []Figure, asks []Block) {
 			asks = append(asks, r.ask(to, missing))
 			continue
 		}
-		figures = append(figures, settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
+		figures.add(settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
 		switch {
 		case to == drive.StepsPerUnit && !r.rotary:
-			figures = append(figures, r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
+			figures.add(r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
 		case to == drive.StepsPerUnit:
-			figures = append(figures, r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
+			figures.add(r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
 		case to == drive.TravelPerTurn && !r.rotary:
-			figures = append(figures, r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
+			figures.add(r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
 		}
 	}
 	if s, missing := r.in(drive.TravelPerTurn); len(r.noMotor) > 0 {
 		asks = append(asks, Ask{r.noMotor, "travel per full step and per microstep"})
 	} else if len(missing) == 0 {
-		figures = append(figures,
+		figures.add(
 			r.figure("fullsteps", "Full steps per motor turn", r.motor.FullSteps(), "steps/rev"),
 			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
 			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
@@ -115,7 +115,7 @@ func (r axisRow) answer(needs []string) *Answer {
 	f := settingFigure(conventionWords[to], s, r.rotary, convertDigits, false)
 	f.Label = r.name + ", " + strings.ToLower(f.Label)
 	from := settingFigure("", r.setting, r.rotary, convertDigits, false)
-	return &Answer{Figure: f, Needs: needs, Says: say("The same fact as ", from, ".")}
+	return &Answer{Figure: *f, Needs: needs, Says: say("The same fact as ", from, ".")}
 }
 
 // meaning explains the conventions.

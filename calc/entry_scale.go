@@ -68,8 +68,8 @@ func settingOutputs(prefix, label string) []Output {
 	return out
 }
 
-func settingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) Figure {
-	return Figure{
+func settingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) *Figure {
+	return &Figure{
 		ID: id, Label: settingName(s.Convention, rotary), Value: s.Value,
 		Unit: settingUnit(s.Convention, rotary), Digits: digits, Keep: keep,
 	}

@@ -65,7 +65,7 @@ func (a *flowed) next() *Part {
 // enough.
 func (a *flowed) diameterOrFlow() []Line {
 	mean := a.raw.Estimate()
-	d := Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit, Digits: 4}
+	d := &Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit, Digits: 4}
 	return []Line{
 		say("Enter the measured diameter in the slicing step, ", d, ", and leave the flow factor: that is the better place, as it goes with this spool."),
 		say("Or leave the diameter there as it is set, and set the flow factor to " + a.entered() + ". Never both: that would count it twice."),
@@ -80,8 +80,8 @@ func (a *flowed) confirm() Line {
 	m.Length -= a.gauge.offset
 	if next, err := m.Next(a.gauge.per, len(m.Runs)); err == nil && next.U > 0 {
 		low, high := next.Interval()
-		end := func(id string, v float64) Figure {
-			return Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
+		end := func(id string, v float64) *Figure {
+			return &Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
 		}
 		l = append(l, say("; with the scatter of these readings the mean of as many new ones should lie between ", end("low", low), " and ", end("high", high))...)
 	}
@@ -97,7 +97,7 @@ func (a *flowed) remedies() []Line {
 	var items sentences
 	settles := false // something here does
 	for _, m := range means {
-		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%"}
+		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%"}
 		var l Line
 		enough := ""
 		switch m.Means {
@@ -120,7 +120,7 @@ func (a *flowed) remedies() []Line {
 	}
 	if n, ok := a.enoughWalls(); ok {
 		items.say("Print a wall of more lines side by side, of which the same step of the instrument is a smaller share: ",
-			Figure{ID: "walls", Value: float64(n), Digits: 2}, " lines would settle it, if error and scatter stay as they are.")
+			&Figure{ID: "walls", Value: float64(n), Digits: 2}, " lines would settle it, if error and scatter stay as they are.")
 	} else if a.judged.Verdict == measure.NotWithThis && !settles && a.sheet.By.Word != byMass {
 		items.say("What you read it with is too coarse for that tolerance: take a finer instrument together with more readings, or be content with a wider tolerance.")
 	}

@@ -14,20 +14,20 @@ const flowDigits = 4
 
 // reading is a figure in the unit of the readings, in the digits that their
 // mean supports.
-func (a *flowed) reading(id, label string, v float64) Figure {
-	return Figure{ID: id, Label: label, Value: v, Unit: a.unit, Like: a.raw.Estimate().Expanded(), Digits: 5}
+func (a *flowed) reading(id, label string, v float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: v, Unit: a.unit, Like: a.raw.Estimate().Expanded(), Digits: 5}
 }
 
 // factor is the new flow factor.
 func (a *flowed) factor() measure.Estimate { return a.scale.Steps(a.sheet.flow()) }
 
-func (a *flowed) was(id string) Figure {
-	return Figure{ID: id, Label: "Flow factor, before", Value: a.sheet.flow(), Digits: 6}
+func (a *flowed) was(id string) *Figure {
+	return &Figure{ID: id, Label: "Flow factor, before", Value: a.sheet.flow(), Digits: 6}
 }
 
 func (a *flowed) answer() *Answer {
 	f := a.factor()
-	percent := Figure{ID: "percent", Value: 100 * f.Value, U: 100 * f.Expanded(), Unit: "%", Digits: flowDigits}
+	percent := &Figure{ID: "percent", Value: 100 * f.Value, U: 100 * f.Expanded(), Unit: "%", Digits: flowDigits}
 	answer := &Answer{
 		Figure:  Figure{ID: "flow", Label: "New flow factor", Value: f.Value, U: f.Expanded(), Digits: flowDigits, Keep: true},
 		Verdict: a.wording().verdict(a.judged, a.scale.Error()),
@@ -39,7 +39,7 @@ func (a *flowed) answer() *Answer {
 	case measure.LeaveIt:
 		keep := a.was("")
 		keep.Label = "Leave the flow factor at"
-		answer.Label, answer.Keep = "What the readings give", &keep
+		answer.Label, answer.Keep = "What the readings give", keep
 	case measure.MeasureMore, measure.NotWithThis:
 		answer.Label = "So far, flow factor"
 		answer.Says = append(answer.Says, say(" Do not enter this yet.")...)
@@ -166,10 +166,10 @@ func (a *flowed) table() Table {
 		if r.aside {
 			name += ", set aside"
 		}
-		cells := []Line{say(name), say(Figure{ID: "read-" + n, Value: r.value, Digits: 5})}
+		cells := []Line{say(name), say(&Figure{ID: "read-" + n, Value: r.value, Digits: 5})}
 		switch {
 		case a.hasGauge && r.value > a.gauge.offset:
-			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * (a.gauge.ratio(r.value) - 1), Digits: 3}))
+			cells = append(cells, say(&Figure{ID: "off-" + n, Value: 100 * (a.gauge.ratio(r.value) - 1), Digits: 3}))
 		case a.hasGauge:
 			cells = append(cells, say("none at all"))
 		}
@@ -183,13 +183,10 @@ func (a *flowed) figures() []Figure {
 	e := a.scale.Error()
 	off := percent("plastic", "Error of the plastic", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	figures := []Figure{
-		a.reading("mean", "Mean of the readings", a.raw.Length),
-		a.reading("wanted", "It should be", a.gauge.at(1)),
-		off,
-	}
+	var figures figureList
+	figures.add(a.reading("mean", "Mean of the readings", a.raw.Length), a.reading("wanted", "It should be", a.gauge.at(1)), off)
 	if len(a.raw.Runs) > 1 {
-		figures = append(figures, Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.raw.Scatter, Unit: a.unit, Digits: 2, Keep: true})
+		figures.add(&Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.raw.Scatter, Unit: a.unit, Digits: 2, Keep: true})
 	}
 	s := a.sheet
 	if s.By.Word == byWalls {
@@ -197,9 +194,10 @@ func (a *flowed) figures() []Figure {
 		if !s.Spacing.Given {
 			area = drive.BeadArea(s.Width.Value(), s.Layer.Value())
 		}
-		figures = append(figures, Figure{ID: "bead", Label: "Section of one line as it should be", Value: area, Unit: "mm²", Digits: 4})
+		figures.add(&Figure{ID: "bead", Label: "Section of one line as it should be", Value: area, Unit: "mm²", Digits: 4})
 	}
-	return append(figures, a.was("was"))
+	figures.add(a.was("was"))
+	return figures
 }
 
 // chart draws the readings with their mean, its interval, and what the

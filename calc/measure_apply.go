@@ -130,7 +130,7 @@ func (a *measured) next() *Part {
 func (a *measured) againstSlip() []Line {
 	var items sentences
 	if v, ok := a.slip.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		items.say("Feed no faster than ", Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance.")
+		items.say("Feed no faster than ", &Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", &Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance.")
 	}
 	return append(items, say("Against the slip: melt hotter or feed slower, clean the roller, set its tension, ease the filament's path, and look for a blocked nozzle. Then repeat the test."))
 }
@@ -153,7 +153,7 @@ func (a *measured) confirm() Line {
 	}
 	line := say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what)
 	if next.U > 0 {
-		figure := func(id string, v float64) Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
+		figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
 		line = append(line, say("; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order")...)
 	}
 	return append(line, say(".")...)
@@ -170,7 +170,7 @@ func (a *measured) remedies() []Line {
 		items.say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
-		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
+		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
 		var l Line
 		enough := ""
 		switch m.Means {
@@ -201,7 +201,7 @@ func (a *measured) again() *Part {
 	e := a.then.Error()
 	off := percent("then", "Error now", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	p.add(Figures{[]Figure{off}})
+	p.add(figuresOf(off))
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
 		p.add(para("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link."))

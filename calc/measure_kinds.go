@@ -13,13 +13,13 @@ func (a *measured) speeds() *Part {
 	r := a.slip
 	t := Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
 	for i, v := range r.Speeds {
-		t.row(Figure{Value: v, Digits: 4},
-			Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
+		t.row(&Figure{Value: v, Digits: 4},
+			&Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
 	}
 	slope := r.Line.SlopeEstimate()
-	figures := []Figure{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
+	figures := figureList{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
 	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		figures = append(figures, Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
+		figures.add(&Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
 	}
 	p.add(para(a.slipSays()), a.speedChart(), t, Figures{figures})
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
@@ -71,7 +71,7 @@ func (a *measured) sides() *Part {
 		return nil
 	}
 	r := a.reversal
-	figures := []Figure{
+	figures := figureList{
 		{ID: "reversal", Label: "Lost on reversal, the largest (reversal value)", Value: r.B, Unit: "mm", Digits: 3},
 		{ID: "lost", Label: "Lost on reversal, mean (up less down)", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
 	}

@@ -63,7 +63,7 @@ func glance(rows []*partsRow, needs []string) *Part {
 		} else if r.find != findSetting {
 			beside = say(found.Label)
 		}
-		t.row(r.name, found, beside)
+		t.row(r.name, &found, beside)
 	}
 	return &Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
 }

@@ -18,7 +18,7 @@ type partsRow struct {
 
 	found   *Figure // what is wanted, nil while it is not
 	says    string
-	figures []Figure
+	figures figureList
 	blocks  []Block // asks and notes
 	doubts  []Note
 }
@@ -132,7 +132,7 @@ func (r *partsRow) lacks(what string, keys []string) bool {
 }
 
 // finds makes a figure the one that was wanted.
-func (r *partsRow) finds(f Figure, says string) { r.found, r.says = &f, says }
+func (r *partsRow) finds(f *Figure, says string) { r.found, r.says = f, says }
 
 // tell adds the numbers of the axis.
 func (r *partsRow) tell() {
@@ -147,7 +147,7 @@ func (r *partsRow) findSetting() {
 	}
 	r.tell()
 	if len(r.noGears) == 0 {
-		r.figures = append(r.figures, r.figure("ratio", "Gear ratio", r.gears.reduction(), ""))
+		r.figures.add(r.figure("ratio", "Gear ratio", r.gears.reduction(), ""))
 	}
 	if steps, missing := r.in(drive.StepsPerUnit); len(missing) == 0 {
 		r.finds(settingFigure(asSteps, steps, r.rotary, 7, false), trust[r.out.Kind.Word])
@@ -170,7 +170,7 @@ func (r *partsRow) findElement() {
 	}
 	i := r.out.implied(travel.Value)
 	f := r.figure(i.id, i.label, i.value, i.unit)
-	r.figures = []Figure{f}
+	r.figures = figureList{*f}
 	r.finds(f, "Where the roller really grips; its outer diameter is larger.")
 	if i.nearest > 0 {
 		r.says = r.compare(i)
@@ -187,11 +187,11 @@ func (r *partsRow) findGears() {
 	ratio := drive.PerTurn(element) / turn.Value
 	r.gears = plainRatio(ratio)
 	f := r.figure("ratio", "Gear ratio", ratio, "")
-	r.figures = []Figure{f}
+	r.figures = figureList{*f}
 	r.finds(f, "Motor turns for one output turn.")
 	if r.beside > 0 {
 		i := impliedGear(ratio, r.beside)
-		r.figures = append(r.figures, r.figure(i.id, i.label, i.value, i.unit))
+		r.figures.add(r.figure(i.id, i.label, i.value, i.unit))
 		r.says = r.compare(i)
 	} else {
 		r.lacks("the nearest teeth on the driven side", []string{"beside"})
@@ -207,8 +207,8 @@ func (r *partsRow) compare(i implied) string {
 	}
 	f := settingFigure("fitting-"+r.n, fitting, r.rotary, convertDigits, false)
 	f.Label = "The setting that the nearest part gives"
-	off := Figure{ID: "off-" + r.n, Label: "Implied, against the nearest", Value: 100 * i.off(), Unit: "%", Digits: 3}
-	r.figures = append(r.figures, r.figure("nearest", "The nearest that is made", i.nearest, i.unit), off, f)
+	off := &Figure{ID: "off-" + r.n, Label: "Implied, against the nearest", Value: 100 * i.off(), Unit: "%", Digits: 3}
+	r.figures.add(r.figure("nearest", "The nearest that is made", i.nearest, i.unit), off, f)
 	return i.says()
 }
 

@@ -62,13 +62,13 @@ func (a *planned) improve() *Part {
 	return &Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}
 }
 
-func millimetres(id, label string, v float64) Figure {
-	return Figure{ID: id, Label: label, Value: v, Unit: "mm", Digits: 6}
+func millimetres(id, label string, v float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: v, Unit: "mm", Digits: 6}
 }
 
 // share is a relative uncertainty as a figure.
-func share(id string, u float64) Figure {
-	return Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
+func share(id string, u float64) *Figure {
+	return &Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
 }
 
 // runsText is how many runs there are, in words.
@@ -100,21 +100,21 @@ func (a *planned) answer() *Answer {
 		says = append(says, say(", the mark at ", millimetres("", "", mark))...)
 	}
 	if a.method() == bothSides {
-		return &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
+		return &Answer{Figure: *f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
 	}
-	answer := &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
+	answer := &Answer{Figure: *f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
 	if !a.enough {
 		answer.Notes = []Note{{Doubt, say("That is not as good as you want it, ± ", share("", a.wanted()), ".")}}
 	}
 	return answer
 }
 
-func (a *planned) lost(id string) Figure {
-	return Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
+func (a *planned) lost(id string) *Figure {
+	return &Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
 }
 
-func (a *planned) perMinute(id string, v unit.Speed) Figure {
-	return Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
+func (a *planned) perMinute(id string, v unit.Speed) *Figure {
+	return &Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
 }
 
 // meltRate is what a feed speed asks of the hot end, mm³/s.
@@ -125,28 +125,28 @@ func (a *planned) meltRate(v unit.Speed) float64 {
 
 func (a *planned) figures() *Part {
 	p := &Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
-	all := []Figure{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
+	all := figureList{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
 	if a.method() == bothSides {
-		all = append(all, a.lost("lost"))
+		all.add(a.lost("lost"))
 	} else {
-		all = append(all, share("expanded", a.expected.Expanded()))
+		all.add(share("expanded", a.expected.Expanded()))
 	}
 	if a.test.Mark > 0 {
-		all = append(all, millimetres("mark", "Mark at", a.test.Mark))
+		all.add(millimetres("mark", "Mark at", a.test.Mark))
 	}
 	at := a.atSpeeds()
 	if len(at) == 1 {
-		all = append(all, Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
+		all.add(&Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
 		if a.Filament.Given {
-			all = append(all, Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
+			all.add(&Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
 		}
 	}
 	m := a.program()
 	if a.isFeed() {
-		all = append(all, millimetres("filament", "Filament used", m.path))
+		all.add(millimetres("filament", "Filament used", m.path))
 	}
 	minutes := (m.seconds + a.reading()*float64(a.allRuns())) / unit.Minute
-	all = append(all, Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
+	all.add(&Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
 	p.add(Figures{all})
 	p.add(a.doubts()...)
 	return p
@@ -197,7 +197,7 @@ func (a *planned) doubts() []Block {
 		if rate := a.meltRate(v); a.Melt.Given && rate > a.Melt.Number {
 			most := a.perMinute("", v*unit.Speed(a.Melt.Number/rate))
 			most.Digits = 3
-			doubt("At ", a.perMinute("", v), " the hot end must melt ", Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.Text()+" that it can: the drive would slip. Feed no faster than ", most, ".")
+			doubt("At ", a.perMinute("", v), " the hot end must melt ", &Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.Text()+" that it can: the drive would slip. Feed no faster than ", most, ".")
 			break
 		}
 	}
@@ -227,8 +227,8 @@ func (a *planned) trade() *Part {
 			continue // more runs that are no shorter are only more work
 		}
 		last = test.Commanded
-		t.row(itoa(d.Runs()), Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6},
-			Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
+		t.row(itoa(d.Runs()), &Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6},
+			&Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
 	}
 	if len(t.Rows) > 0 {
 		p.add(para("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
@@ -249,9 +249,9 @@ func (a *planned) speedTable() *Part {
 	slow, fast := a.atSpeeds()[0], a.atSpeeds()[0]
 	for i, v := range a.atSpeeds() {
 		n := "-" + itoa(i+1)
-		row := []Line{say(Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
+		row := []Line{say(&Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(&Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
 		if a.Filament.Given {
-			row = append(row, say(Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
+			row = append(row, say(&Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
 		}
 		t.Rows = append(t.Rows, row)
 		slow, fast = min(slow, v), max(fast, v)
@@ -273,7 +273,7 @@ func (a *planned) targetTable() *Part {
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
 	for i, x := range a.targets() {
-		t.row(itoa(i+1), Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})
+		t.row(itoa(i+1), &Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})
 	}
 	return &Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
 		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}

@@ -13,18 +13,18 @@ func (a *rates) limits() *Part {
 		p.add(Ask{[]string{"limit"}, "the highest speeds"})
 		return p
 	}
-	var figures []Figure
+	var figures figureList
 	for _, r := range a.rows {
 		id := "top"
 		if a.swap() {
 			id = "" // the table of before and after has both
 		}
-		figures = append(figures, r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
+		figures.add(r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
 	}
 	all := a.demands()
 	if a.shared() && len(a.sums) > 0 {
 		most := max(a.sums[0].value, a.sums[len(a.sums)-1].value)
-		figures = append(figures, Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * limit.Number / most, Unit: "%", Digits: 4})
+		figures.add(&Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * limit.Number / most, Unit: "%", Digits: 4})
 	}
 	p.add(Figures{figures})
 	over := keepDemands(all, limit.Number)
@@ -48,7 +48,7 @@ func (a *rates) after() *Part {
 		if !r.swapped {
 			continue
 		}
-		add := func(label string, before, after Figure) {
+		add := func(label string, before, after *Figure) {
 			t.row(r.name+", "+label, before, after)
 		}
 		for _, s := range r.speeds {
@@ -69,7 +69,7 @@ func (a *rates) after() *Part {
 // torque is what is behind one microstep.
 func (a *rates) torque() *Part {
 	p := &Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: concat(a.needs, []string{"hold"})}
-	var figures []Figure
+	var figures figureList
 	add := func(r *rateRow, prefix, when string, m unit.Count) {
 		if m == 0 {
 			return
@@ -77,11 +77,11 @@ func (a *rates) torque() *Part {
 		share := drive.IncrementalTorque(m)
 		f := r.figure(prefix+"torque", r.name+", "+plural(int(m), "microstep", "microsteps")+when, 100*share, "%")
 		f.Digits = 3
-		figures = append(figures, f)
+		figures.add(f)
 		if hold := a.sheet.Hold; hold.Given {
 			f := r.figure(prefix+"holds", r.name+", that is", share*hold.Number, "N·m")
 			f.Digits = 3
-			figures = append(figures, f)
+			figures.add(f)
 		}
 	}
 	for _, r := range a.rows {

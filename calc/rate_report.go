@@ -5,11 +5,11 @@ import (
 	"striderule/calc/unit"
 )
 
-func (r *rateRow) figure(id, label string, v float64, u string) Figure {
+func (r *rateRow) figure(id, label string, v float64, u string) *Figure {
 	if id != "" {
 		id += "-" + r.n
 	}
-	return Figure{ID: id, Label: label, Value: v, Unit: u, Digits: rateDigits}
+	return &Figure{ID: id, Label: label, Value: v, Unit: u, Digits: rateDigits}
 }
 
 const rateDigits = 6
@@ -22,7 +22,7 @@ func (r *rateRow) mm(per string) string {
 	return "mm" + per
 }
 
-func (r *rateRow) rate(id string, s speed, at rated) Figure {
+func (r *rateRow) rate(id string, s speed, at rated) *Figure {
 	return r.figure(id, "Pulses per second at "+s.word, float64(drive.PulseRate(s.value, at.steps)), "pulses/s")
 }
 
@@ -32,16 +32,16 @@ func (r *rateRow) part() *Part {
 	if r.was.steps == 0 {
 		return p
 	}
-	var figures []Figure
+	var figures figureList
 	for _, s := range r.speeds {
-		figures = append(figures, r.rate(s.id, s, r.was))
+		figures.add(r.rate(s.id, s, r.was))
 	}
 	if r.accel > 0 {
-		figures = append(figures, r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
+		figures.add(r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
 	}
-	figures = append(figures, r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
+	figures.add(r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
 	if m := r.was.motor.Microsteps; m > 0 {
-		figures = append(figures, r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
+		figures.add(r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
 	} else {
 		p.add(Ask{[]string{"micro"}, "travel per full step and torque"})
 	}
@@ -159,9 +159,9 @@ func (a *rates) glance() *Part {
 
 func (a *rates) together() *Part {
 	p := &Part{ID: "together", Title: "All axes at once", Needs: a.needs}
-	var figures []Figure
+	var figures figureList
 	for _, s := range a.sums {
-		figures = append(figures, Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
+		figures.add(&Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
 	}
 	if len(figures) == 0 {
 		return nil

@@ -96,20 +96,35 @@ type Span struct {
 	Figure *Figure
 }
 
-// say makes a Line from strings and Figures.
+// say makes a Line from strings and *Figures.
 func say(parts ...any) Line {
 	var l Line
 	for _, p := range parts {
 		switch p := p.(type) {
 		case string:
 			l = append(l, Span{Text: p})
-		case Figure:
-			l = append(l, Span{Figure: &p})
+		case *Figure:
+			l = append(l, Span{Figure: p})
 		default:
 			panic("calc: say takes strings and Figures")
 		}
 	}
 	return l
+}
+
+// A figureList is labelled numbers in the making.
+type figureList []Figure
+
+func (l *figureList) add(figures ...*Figure) {
+	for _, f := range figures {
+		*l = append(*l, *f)
+	}
+}
+
+func figuresOf(figures ...*Figure) Figures {
+	var l figureList
+	l.add(figures...)
+	return Figures{l}
 }
 
 // sentences are the items of a list in the making.
@@ -170,7 +185,7 @@ func sayEach(texts []string) []Line {
 	return lines
 }
 
-// row adds a row; a cell is a string, a Figure or a Line.
+// row adds a row; a cell is a string, a *Figure or a Line.
 func (t *Table) row(cells ...any) {
 	row := make([]Line, len(cells))
 	for i, c := range cells {

@@ -25,12 +25,12 @@ func (a *swapped) answer() *Answer {
 	f.Label = "New setting, " + strings.ToLower(f.Label)
 	old := settingFigure("", a.setting, a.sheet.rotary(), 7, false)
 	says := say("It was ", old, " and "+times(a.factors.Of(a.setting.Convention))+". A correction that a measurement put into the old value is carried over.")
-	return &Answer{Figure: f, Says: says, Needs: a.allKeys}
+	return &Answer{Figure: *f, Says: says, Needs: a.allKeys}
 }
 
 // numbers shows the setting before and after in each convention.
 func (a *swapped) numbers() *Part {
-	show := func(id string, s drive.Setting) Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
+	show := func(id string, s drive.Setting) *Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
 	return &Part{ID: "conventions", Title: "Before and after",
 		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
 		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
@@ -74,12 +74,12 @@ func (a *swapped) effects() *Part {
 			sentences = append(sentences, c.says(f, a.sheet.rotary()))
 		}
 	}
-	factor := func(id string, c drive.Convention) Figure {
-		return Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
+	factor := func(id string, c drive.Convention) *Figure {
+		return &Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
 	}
-	p.add(Points{sentences}, Figures{[]Figure{
+	p.add(Points{sentences}, figuresOf(
 		factor(asSteps, drive.StepsPerUnit), factor(asTurn, drive.TravelPerTurn), factor(asOutput, drive.TravelPerOutputTurn),
-	}})
+	))
 	return p
 }
 

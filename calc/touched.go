@@ -88,9 +88,9 @@ func (t touched) by() float64 {
 // item is one thing with its number before and after, or with its factor.
 func item(name, id, in string, given *unit.Entry, factor float64, why string) Line {
 	if !given.Given {
-		return say(name+": multiply by ", Figure{Value: factor, Digits: 4}, "."+why)
+		return say(name+": multiply by ", &Figure{Value: factor, Digits: 4}, "."+why)
 	}
-	return say(name+": ", Figure{Value: given.Number, Unit: in, Digits: 6}, " so far, ", Figure{ID: id, Value: given.Number * factor, Unit: in, Digits: 3}, " from now on."+why)
+	return say(name+": ", &Figure{Value: given.Number, Unit: in, Digits: 6}, " so far, ", &Figure{ID: id, Value: given.Number * factor, Unit: in, Digits: 3}, " from now on."+why)
 }
 
 // tunedFeed are lengths and amounts that were set by trial while the axis did
@@ -129,20 +129,20 @@ func (t touched) pulses() []Block {
 		return []Block{Ask{missing, "what changes in pulses per second"}}
 	}
 	factor := is.Value / was.Value
-	rate := func(id string, s float64) Figure {
-		return Figure{ID: id, Value: float64(drive.PulseRate(t.Fastest.Number, s)), Unit: "pulses/s", Digits: 5}
+	rate := func(id string, s float64) *Figure {
+		return &Figure{ID: id, Value: float64(drive.PulseRate(t.Fastest.Number, s)), Unit: "pulses/s", Digits: 5}
 	}
-	top := func(id string, s float64) Figure {
-		return Figure{ID: id, Value: drive.TopSpeed(t.Limit.Value(), s), Unit: "mm/s", Digits: 4}
+	top := func(id string, s float64) *Figure {
+		return &Figure{ID: id, Value: drive.TopSpeed(t.Limit.Value(), s), Unit: "mm/s", Digits: 4}
 	}
 	in := "mm"
 	if t.was.rotary {
 		in = "°"
 	}
-	step := func(id string, s float64) Figure { return Figure{ID: id, Value: 1 / s, Unit: in, Digits: 3} }
-	items := sentences{say("Pulses per second at any speed: multiplied by ", Figure{Value: factor, Digits: 4}, ".")}
+	step := func(id string, s float64) *Figure { return &Figure{ID: id, Value: 1 / s, Unit: in, Digits: 3} }
+	items := sentences{say("Pulses per second at any speed: multiplied by ", &Figure{Value: factor, Digits: 4}, ".")}
 	if t.Fastest.Given {
-		items = sentences{say("Pulses per second at ", Figure{Value: t.Fastest.Number, Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
+		items = sentences{say("Pulses per second at ", &Figure{Value: t.Fastest.Number, Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
 	}
 	if t.Limit.Given {
 		items.say("Speed at which the pulses run out: ", top("was-top", was.Value), " before, ", top("top", is.Value), " now.")
