@@ -165,14 +165,10 @@ func (o *outputEntry) element(suffix string) (drive.Output, []string) {
 
 // handed fills the same entry of another page in.
 func (o *outputEntry) handed(suffix string) []entry {
-	out := fill("out" + suffix)
-	if !o.Kind.isDefault() {
-		out = fill("out"+suffix, o.Kind.Word)
-	}
-	return []entry{
-		out, fill("pitch"+suffix, o.Pitch.Bare()), fill("teeth"+suffix, o.Teeth.Bare()), fill("screw"+suffix, o.Screw.String()),
-		fill("roller"+suffix, o.Diameter.Bare()), fill("module"+suffix, o.Module.Bare()), fill("pinion"+suffix, o.Pinion.Bare()),
-	}
+	return fills(
+		"out"+suffix, o.Kind.told(), "pitch"+suffix, o.Pitch.Bare(), "teeth"+suffix, o.Teeth.Bare(), "screw"+suffix, o.Screw.String(),
+		"roller"+suffix, o.Diameter.Bare(), "module"+suffix, o.Module.Bare(), "pinion"+suffix, o.Pinion.Bare(),
+	)
 }
 
 func (o *outputEntry) keys(suffix string) []string {

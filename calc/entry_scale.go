@@ -160,5 +160,5 @@ func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok
 // the convention alone.
 func (s *scaleEntry) handed(rotary bool) []entry {
 	c := conventionOf(s.As)
-	return []entry{fill("as", s.As.told()), fill(settingKey(c, rotary), s.in(c, rotary).Bare())}
+	return fills("as", s.As.told(), settingKey(c, rotary), s.in(c, rotary).Bare())
 }

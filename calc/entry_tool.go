@@ -60,7 +60,7 @@ func (t *toolEntry) handed(prefix string) []entry {
 	if t.Kind.isDefault() {
 		return nil
 	}
-	return []entry{fill(prefix+"tool", t.Kind.Word), fill(prefix+"step", t.Step.Text()), fill(prefix+"limits", t.Limits.Text())}
+	return fills(prefix+"tool", t.Kind.Word, prefix+"step", t.Step.Text(), prefix+"limits", t.Limits.Text())
 }
 
 // keys are all that the instrument is made of.

@@ -40,7 +40,7 @@ func (m *motorEntry) fields(section *Section) []Field {
 
 // handed fills the same entry of another page in.
 func (m *motorEntry) handed() []entry {
-	return []entry{fill("angle", m.Angle.Bare()), fill("micro", m.Micro.Bare())}
+	return fills("angle", m.Angle.Bare(), "micro", m.Micro.Bare())
 }
 
 // missing returns the keys that are not given.

@@ -8,6 +8,15 @@ type entry struct {
 
 func fill(key string, texts ...string) entry { return entry{key, texts} }
 
+// fills fills several fields, with one text each.
+func fills(keysAndTexts ...string) []entry {
+	var all []entry
+	for i := 0; i < len(keysAndTexts); i += 2 {
+		all = append(all, fill(keysAndTexts[i], keysAndTexts[i+1]))
+	}
+	return all
+}
+
 // hand makes a link to another page, filled in; entries without text are left
 // out. They stand in the order of that page's fields, so that the link is
 // canonical.

@@ -56,15 +56,15 @@ func (a *measured) toPlan() Link {
 		scatter = unit.Trim(a.test.Scatter, 2)
 	}
 	return hand("Plan a test that settles it", "plan", concat(
-		[]entry{fill("axis", s.Axis.told()), fill("path", s.Path.told()), fill("wanted", wanted)},
-		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
+		fills("axis", s.Axis.told(), "path", s.Path.told(), "wanted", wanted),
+		s.tool.handed(""), fills("scatter", scatter), s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
 }
 
 // whenRight leads on from a scale that is right, at a setting.
 func (a *measured) whenRight(setting drive.Setting) []Link {
 	var links []Link
 	if a.sheet.isFeed() {
-		links = append(links, hand("Trim the flow", "flow", append([]entry{fill("scale", scaleVerified), fill("flow", a.sheet.Flow.Bare())}, a.sheet.tool.handed("")...)...))
+		links = append(links, hand("Trim the flow", "flow", append(fills("scale", scaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.handed("")...)...))
 	}
 	f, _ := a.facts()
 	f.setting = setting

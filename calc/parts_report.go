@@ -85,19 +85,19 @@ func (r *partsRow) handed() entry {
 }
 
 func (r *partsRow) handedMotor(suffix string) []entry {
-	return []entry{fill("angle"+suffix, unit.Full(float64(r.motor.StepAngle))), fill("micro"+suffix, itoa(int(r.motor.Microsteps)))}
+	return fills("angle"+suffix, unit.Full(float64(r.motor.StepAngle)), "micro"+suffix, itoa(int(r.motor.Microsteps)))
 }
 
 func (r *partsRow) handedGears(suffix string) []entry {
 	if ratio, ok := r.gears.(plainRatio); ok {
-		return []entry{fill("gears"+suffix, "ratio"), fill("ratio"+suffix, unit.Full(float64(ratio)))}
+		return fills("gears"+suffix, "ratio", "ratio"+suffix, unit.Full(float64(ratio)))
 	}
 	var driving, driven []string
 	for _, s := range r.gears.(toothPairs) {
 		driving, driven = append(driving, itoa(int(s.Driving))), append(driven, itoa(int(s.Driven)))
 	}
 	if driving == nil {
-		return []entry{fill("gears"+suffix, "none")}
+		return fills("gears"+suffix, "none")
 	}
 	return []entry{fill("gears"+suffix, "pairs"), fill("driving"+suffix, driving...), fill("driven"+suffix, driven...)}
 }

@@ -94,7 +94,7 @@ func (a *planned) toMeasure() Link {
 		}
 	}
 	return hand("Enter the readings", "measure", concat(
-		[]entry{fill("axis", a.Axis.told())}, a.scaleEntry.handed(false),
+		fills("axis", a.Axis.told()), a.scaleEntry.handed(false),
 		[]entry{fill("path", a.Path.told()), fill("trial", a.Trial.told()), fill("trip", a.Trip.told()), fill("asked", asked...), fill("speed", speed...),
 			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},
 		a.tool.handed(""), a.motorEntry.handed(), a.gearEntry.handed())...)

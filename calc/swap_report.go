@@ -162,8 +162,8 @@ func (a *swapped) toMeasure() Link {
 	if as == asSteps {
 		as = "" // the default
 	}
-	return hand("Measure with the new setting", "measure", fill("axis", axis), fill("as", as),
-		fill(settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7)))
+	return hand("Measure with the new setting", "measure", fills("axis", axis, "as", as,
+		settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7))...)
 }
 
 // toRate hands before and after over to the page of pulse rates, if both can be
@@ -186,11 +186,10 @@ func (a *swapped) toRate() (Link, bool) {
 	case "rotary":
 		steps, stepsAfter = "stepsdeg", "stepsdeg"+fresh
 	}
-	entries := []entry{
-		fill("compare", "swap"), fill("moves", moves), fill(steps, unit.Trim(before.Value, 8)),
-		fill("angle", positiveText(float64(was.motor.StepAngle))), fill("micro", positiveText(float64(was.motor.Microsteps))),
-		fill(fastest, a.sheet.Fastest.Bare()), fill(stepsAfter, unit.Trim(after.Value, 8)),
-	}
+	entries := fills(
+		"compare", "swap", "moves", moves, steps, unit.Trim(before.Value, 8),
+		"angle", positiveText(float64(was.motor.StepAngle)), "micro", positiveText(float64(was.motor.Microsteps)),
+		fastest, a.sheet.Fastest.Bare(), stepsAfter, unit.Trim(after.Value, 8))
 	if a.sheet.Changed.Has("angle") {
 		entries = append(entries, fill("angle"+fresh, positiveText(float64(is.motor.StepAngle))))
 	}
