@@ -1,6 +1,10 @@
 package calc
 
-import "slices"
+import (
+	"slices"
+
+	"striderule/calc/unit"
+)
 
 // A Report is a page's answer: the headline and the parts below it.
 type Report struct {
@@ -77,6 +81,7 @@ func (p *Part) caution(ids ...string) {
 // A Figure is one computed number. The page holds it at full precision and
 // shows the digits that make sense.
 type Figure struct {
+	_      unit.Uncompared
 	ID     string // of the Output, with "-row" in tables; empty where a sentence repeats it
 	Label  string
 	Value  float64 // finite, in Unit

@@ -19,14 +19,18 @@ func (in *Input[T]) Text() string { return in.Entry().String() }
 func (in *Input[T]) Bare() string { return in.Entry().Bare() }
 
 // An Entry is what there is to every Input, whatever its quantity. It is a
-// flag.Value: text in, text out. That it is all in one type, and that none is
-// ever compared, keeps much code for each quantity out of the program.
+// flag.Value: text in, text out. That it is all in one type keeps code for
+// each quantity out of the program.
 type Entry struct {
-	_      [0]func() // not to be compared
-	Number float64   // the value, without its type
+	_      Uncompared
+	Number float64 // the value, without its type
 	Given  bool
 	takes  *limit
 }
+
+// Uncompared, as a field without a name, says that nobody compares the values of
+// a type: the compiler then writes no code that does. It takes no room.
+type Uncompared [0]func()
 
 // Input returns an entry that is not given yet. A bare number is read in the
 // unit bare; a value must lie from least to most, both in the base unit. It
