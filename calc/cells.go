@@ -11,7 +11,38 @@ func (single) Len() int       { return 1 }
 func (single) Resize(int)     {}
 func (s single) At(int) Value { return s.value }
 
-// A List is the cells of a column: its rows, made like the first.
+// input is the cells of a quantity that is not repeated.
+func input[T unit.Quantity](in *unit.Input[T]) Cells { return single{in.Entry()} }
+
+// A Column is the cells of a column of quantities.
+type Column[T unit.Quantity] column
+
+// columnOf makes a column whose rows are like one entry.
+func columnOf[T unit.Quantity](model unit.Input[T]) Column[T] {
+	return Column[T]{model: *model.Entry()}
+}
+
+// Row is the entry of one row.
+func (c *Column[T]) Row(i int) unit.Input[T] { return unit.Input[T](c.rows[i]) }
+
+func (c *Column[T]) cells() *column { return (*column)(c) }
+
+// column is what there is to every Column, whatever its quantity.
+type column struct {
+	rows  []unit.Entry
+	model unit.Entry // what a new row holds
+}
+
+func (c *column) Len() int       { return len(c.rows) }
+func (c *column) At(i int) Value { return &c.rows[i] }
+func (c *column) Resize(n int) {
+	for len(c.rows) < n {
+		c.rows = append(c.rows, c.model)
+	}
+	c.rows = c.rows[:n]
+}
+
+// A List is the cells of a column of anything else: its rows, made like the first.
 type List[V any, P interface {
 	*V
 	Value
@@ -43,17 +74,17 @@ func listOf[V any, P interface {
 
 // The columns that the pages have.
 type (
-	lengthList   = List[unit.Input[unit.Length], *unit.Input[unit.Length]]
-	angleList    = List[unit.Input[unit.Angle], *unit.Input[unit.Angle]]
-	countList    = List[unit.Input[unit.Count], *unit.Input[unit.Count]]
-	ratioList    = List[unit.Input[unit.Ratio], *unit.Input[unit.Ratio]]
-	perLength    = List[unit.Input[unit.StepsPerLength], *unit.Input[unit.StepsPerLength]]
-	perAngle     = List[unit.Input[unit.StepsPerAngle], *unit.Input[unit.StepsPerAngle]]
-	lengthByTurn = List[unit.Input[unit.LengthPerTurn], *unit.Input[unit.LengthPerTurn]]
-	angleByTurn  = List[unit.Input[unit.AnglePerTurn], *unit.Input[unit.AnglePerTurn]]
-	speedList    = List[unit.Input[unit.Speed], *unit.Input[unit.Speed]]
-	turningList  = List[unit.Input[unit.AngularSpeed], *unit.Input[unit.AngularSpeed]]
-	rateUpList   = List[unit.Input[unit.Acceleration], *unit.Input[unit.Acceleration]]
+	lengthList   = Column[unit.Length]
+	angleList    = Column[unit.Angle]
+	countList    = Column[unit.Count]
+	ratioList    = Column[unit.Ratio]
+	perLength    = Column[unit.StepsPerLength]
+	perAngle     = Column[unit.StepsPerAngle]
+	lengthByTurn = Column[unit.LengthPerTurn]
+	angleByTurn  = Column[unit.AnglePerTurn]
+	speedList    = Column[unit.Speed]
+	turningList  = Column[unit.AngularSpeed]
+	rateUpList   = Column[unit.Acceleration]
 	choiceList   = List[Choice, *Choice]
 	textList     = List[Text, *Text]
 )

@@ -32,7 +32,7 @@ func (s Scale) Title() string {
 	return s.Label + ", " + s.Unit
 }
 
-func (s Scale) figure(v float64) Figure { return Figure{Value: v, Unit: s.Unit, Digits: s.Digits} }
+func (s Scale) figure(v float64) *Figure { return &Figure{Value: v, Unit: s.Unit, Digits: s.Digits} }
 
 // fromTo is a range of values, without their unit.
 func (s Scale) fromTo(lo, hi float64) string {
@@ -154,10 +154,10 @@ func (c *Chart) Alt() string {
 // Values are the same in figures.
 func (c *Chart) Values() Table {
 	t := Table{Caption: c.Title + ", in figures", Head: []string{"", c.X.Title(), c.Y.Title()}}
-	row := func(label, x, y string) { t.Rows = append(t.Rows, []Line{say(label), say(x), say(y)}) }
+	row := func(label, x, y string) { t.row(label, x, y) }
 	if c.X.Names != nil { // labels say it already
 		t.Head = []string{"", c.Y.Title()}
-		row = func(label, _, y string) { t.Rows = append(t.Rows, []Line{say(label), say(y)}) }
+		row = func(label, _, y string) { t.row(label, y) }
 	}
 	x := func(v float64) string { return c.X.figure(v).Number() }
 	for _, p := range c.Points {

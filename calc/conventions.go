@@ -65,7 +65,7 @@ func (f fact) ask(to drive.Convention, missing []string) Ask {
 }
 
 // A show makes the figure of a setting.
-type show func(id string, s drive.Setting) Figure
+type show func(id string, s drive.Setting) *Figure
 
 // beforeAndAfter is a table of a fact before and after a change in each
 // convention that can be told, and asks for the rest. The new value in the
@@ -84,7 +84,7 @@ func beforeAndAfter(was, is fact, before, after show) []Block {
 		if to == is.setting.Convention {
 			id = ""
 		}
-		t.Rows = append(t.Rows, []Line{say(settingName(to, was.rotary)), say(before("was-"+conventionWords[to], old)), say(after(id, now))})
+		t.row(settingName(to, was.rotary), before("was-"+conventionWords[to], old), after(id, now))
 	}
 	return append([]Block{t}, asks...)
 }

@@ -46,7 +46,7 @@ func (s *convertSheet) Fields() []Field {
 		[]Field{col("name", "Name", "", &s.Name), col("moves", "It moves", "", &s.Moves)},
 		s.scaleRows.fields(section, s.axis, "Given is", nil, when("moves", "linear"), when("moves", "rotary")),
 		s.motorRows.fields(section, s.axis, nil),
-		[]Field{col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", &s.Ratio, "1")},
+		[]Field{col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", s.Ratio.cells(), "1")},
 	)
 }
 
@@ -66,8 +66,8 @@ func (s *convertSheet) row(i int) axisRow {
 	motor := s.motorRows.at(i)
 	r.motor, _ = motor.motor()
 	r.noMotor = motor.missing()
-	r.gears = plainRatio(s.Ratio.Rows[i].Value)
-	if !s.Ratio.Rows[i].Given {
+	r.gears = plainRatio(s.Ratio.rows[i].Number)
+	if !s.Ratio.rows[i].Given {
 		r.noGears = []string{"ratio"}
 	}
 	return r
@@ -85,18 +85,16 @@ func (s *convertSheet) Solve() Report {
 			continue
 		}
 		if !row.given {
-			r.Parts = append(r.Parts, Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
+			r.add(&Part{ID: "missing-" + row.n, Title: row.name, Needs: []string{"name"},
 				Blocks: []Block{Ask{[]string{row.key}, "its other numbers"}}})
 			continue
 		}
 		given = append(given, row)
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 		if r.Answer == nil {
 			r.Answer = row.answer(above)
 		}
 	}
-	if all, ok := s.overview(given); ok {
-		r.insert(1, all)
-	}
+	r.insert(1, s.overview(given))
 	return r
 }

@@ -11,17 +11,17 @@ import (
 // for reading only.
 const convertDigits = 8
 
-func (r axisRow) figure(id, label string, v float64, u string) Figure {
-	return Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
+func (r axisRow) figure(id, label string, v float64, u string) *Figure {
+	return &Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
 }
 
 func (r axisRow) needs() []string {
 	return []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}
 }
 
-func (r axisRow) part() Part {
+func (r axisRow) part() *Part {
 	figures, asks := r.numbers()
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
 	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
 		p.add(turnsFaster)
 	}
@@ -39,7 +39,7 @@ var axisOutputs = []Output{
 }
 
 // numbers are all that can be told of an axis, and what the rest needs.
-func (r axisRow) numbers() (figures []Figure, asks []Block) {
+func (r axisRow) numbers() (figures figureList, asks []Block) {
 	perUnit := "mm"
 	if r.rotary {
 		perUnit = "°"
@@ -50,20 +50,20 @@ func (r axisRow) numbers() (figures []Figure, asks []Block) {
 			asks = append(asks, r.ask(to, missing))
 			continue
 		}
-		figures = append(figures, settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
+		figures.add(settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
 		switch {
 		case to == drive.StepsPerUnit && !r.rotary:
-			figures = append(figures, r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
+			figures.add(r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
 		case to == drive.StepsPerUnit:
-			figures = append(figures, r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
+			figures.add(r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
 		case to == drive.TravelPerTurn && !r.rotary:
-			figures = append(figures, r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
+			figures.add(r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
 		}
 	}
 	if s, missing := r.in(drive.TravelPerTurn); len(r.noMotor) > 0 {
 		asks = append(asks, Ask{r.noMotor, "travel per full step and per microstep"})
 	} else if len(missing) == 0 {
-		figures = append(figures,
+		figures.add(
 			r.figure("fullsteps", "Full steps per motor turn", r.motor.FullSteps(), "steps/rev"),
 			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
 			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
@@ -75,9 +75,9 @@ func (r axisRow) numbers() (figures []Figure, asks []Block) {
 var turnsFaster = Note{Doubt, say("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")}
 
 // overview is the number that was asked for, of every axis, side by side.
-func (s *convertSheet) overview(rows []axisRow) (Part, bool) {
+func (s *convertSheet) overview(rows []axisRow) *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "Given", "Wanted"}}
-	p := Part{ID: "all", Title: "All axes at a glance"}
+	p := &Part{ID: "all", Title: "All axes at a glance"}
 	for _, r := range rows {
 		p.Needs = append(p.Needs, r.needs()...)
 		to := r.other()
@@ -85,12 +85,15 @@ func (s *convertSheet) overview(rows []axisRow) (Part, bool) {
 		if len(missing) > 0 {
 			continue
 		}
-		t.Rows = append(t.Rows, []Line{say(r.name),
-			say(settingFigure("", r.setting, r.rotary, convertDigits, false)),
-			say(settingFigure("", wanted, r.rotary, convertDigits, false))})
+		t.row(r.name,
+			settingFigure("", r.setting, r.rotary, convertDigits, false),
+			settingFigure("", wanted, r.rotary, convertDigits, false))
 	}
-	p.Blocks = []Block{t}
-	return p, len(t.Rows) > 1
+	p.add(t)
+	if len(t.Rows) < 2 {
+		return nil
+	}
+	return p
 }
 
 // other is the convention that the person does not have.
@@ -112,7 +115,7 @@ func (r axisRow) answer(needs []string) *Answer {
 	f := settingFigure(conventionWords[to], s, r.rotary, convertDigits, false)
 	f.Label = r.name + ", " + strings.ToLower(f.Label)
 	from := settingFigure("", r.setting, r.rotary, convertDigits, false)
-	return &Answer{Figure: f, Needs: needs, Says: say("The same fact as ", from, ".")}
+	return &Answer{Figure: *f, Needs: needs, Says: say("The same fact as ", from, ".")}
 }
 
 // meaning explains the conventions.

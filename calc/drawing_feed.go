@@ -90,7 +90,7 @@ func (s *sketch) rollers(y float64) {
 }
 
 // picture draws the test as it was read, or as far as it is set.
-func (a *measured) picture() (Part, bool) {
+func (a *measured) picture() *Part {
 	s := a.sheet
 	t := feedTest{id: "test", title: "The test, to scale", left: "left", way: "fed", asked: a.asked,
 		show: func(v float64) string { return a.length("", "", v).String() }}
@@ -102,9 +102,12 @@ func (a *measured) picture() (Part, bool) {
 	if n > 1 {
 		t.title += ", mean of " + itoa(len(runs)) + " runs"
 	}
-	if mark := float64(s.Mark.Value); n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && a.asked > 0 && mark > a.asked {
+	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && a.asked > 0 && mark > a.asked {
 		t.mark, t.rest, t.fed, t.asked = mark, mark-a.asked, a.asked, 0
 		t.title, t.left, t.way = "The test to come, to scale", "to be left", "to feed"
 	}
-	return Part{ID: "picture", Title: "The test as a drawing", Needs: a.readKeys, Blocks: []Block{t.draw()}}, s.isFeed() && t.fed > 0
+	if !s.isFeed() || t.fed <= 0 {
+		return nil
+	}
+	return &Part{ID: "picture", Title: "The test as a drawing", Needs: a.readKeys, Blocks: []Block{t.draw()}}
 }

@@ -73,7 +73,7 @@ func newOutputEntry() outputEntry {
 
 func (o *outputEntry) fields(section *Section, suffix string, on []When) []Field {
 	return outputFields(section, nil, suffix, on, nil, outputCells{
-		one(&o.Kind), one(&o.Pitch), one(&o.Teeth), one(&o.Screw), one(&o.Diameter), one(&o.Module), one(&o.Pinion),
+		one(&o.Kind), input(&o.Pitch), input(&o.Teeth), one(&o.Screw), input(&o.Diameter), input(&o.Module), input(&o.Pinion),
 	})
 }
 
@@ -111,7 +111,7 @@ type outputRows struct {
 }
 
 func newOutputRows() outputRows {
-	wheels := func() countList { return listOf(wheelInput()) }
+	wheels := func() countList { return columnOf(wheelInput()) }
 	return outputRows{
 		Kind:  listOf(outputChoice()),
 		Pitch: lengthsOf(pitchInput()), Teeth: wheels(),
@@ -121,12 +121,12 @@ func newOutputRows() outputRows {
 }
 
 func (o *outputRows) cells() outputCells {
-	return outputCells{&o.Kind, &o.Pitch, &o.Teeth, &o.Screw, &o.Diameter, &o.Module, &o.Pinion}
+	return outputCells{&o.Kind, o.Pitch.cells(), o.Teeth.cells(), &o.Screw, o.Diameter.cells(), o.Module.cells(), o.Pinion.cells()}
 }
 
 // at is the entry of one row.
 func (o *outputRows) at(i int) *outputEntry {
-	return &outputEntry{o.Kind.Rows[i], o.Pitch.Rows[i], o.Teeth.Rows[i], o.Screw.Rows[i], o.Diameter.Rows[i], o.Module.Rows[i], o.Pinion.Rows[i]}
+	return &outputEntry{o.Kind.Rows[i], o.Pitch.Row(i), o.Teeth.Row(i), o.Screw.Rows[i], o.Diameter.Row(i), o.Module.Row(i), o.Pinion.Row(i)}
 }
 
 // element returns the output, nil while it is incomplete, and the keys of what
@@ -143,17 +143,17 @@ func (o *outputEntry) element(suffix string) (drive.Output, []string) {
 	case "belt":
 		need("pitch", o.Pitch.Given)
 		need("teeth", o.Teeth.Given)
-		out = drive.Belt{Pitch: o.Pitch.Value, Teeth: o.Teeth.Value}
+		out = drive.Belt{Pitch: o.Pitch.Value(), Teeth: o.Teeth.Value()}
 	case "screw":
 		need("screw", o.Screw.Given)
 		out = o.Screw.Value
 	case "roller":
 		need("roller", o.Diameter.Given)
-		out = drive.Roller{Diameter: o.Diameter.Value}
+		out = drive.Roller{Diameter: o.Diameter.Value()}
 	case "rack":
 		need("module", o.Module.Given)
 		need("pinion", o.Pinion.Given)
-		out = drive.Rack{Module: o.Module.Value, Teeth: o.Pinion.Value}
+		out = drive.Rack{Module: o.Module.Value(), Teeth: o.Pinion.Value()}
 	case "rotary":
 		out = drive.Rotary{}
 	}
@@ -165,14 +165,10 @@ func (o *outputEntry) element(suffix string) (drive.Output, []string) {
 
 // handed fills the same entry of another page in.
 func (o *outputEntry) handed(suffix string) []entry {
-	out := fill("out" + suffix)
-	if !o.Kind.isDefault() {
-		out = fill("out"+suffix, o.Kind.Word)
-	}
-	return []entry{
-		out, fill("pitch"+suffix, bare(o.Pitch)), fill("teeth"+suffix, bare(o.Teeth)), fill("screw"+suffix, o.Screw.String()),
-		fill("roller"+suffix, bare(o.Diameter)), fill("module"+suffix, bare(o.Module)), fill("pinion"+suffix, bare(o.Pinion)),
-	}
+	return fills(
+		"out"+suffix, o.Kind.told(), "pitch"+suffix, o.Pitch.Bare(), "teeth"+suffix, o.Teeth.Bare(), "screw"+suffix, o.Screw.String(),
+		"roller"+suffix, o.Diameter.Bare(), "module"+suffix, o.Module.Bare(), "pinion"+suffix, o.Pinion.Bare(),
+	)
 }
 
 func (o *outputEntry) keys(suffix string) []string {
@@ -187,13 +183,13 @@ func (o *outputEntry) keys(suffix string) []string {
 func (o *outputEntry) describe() string {
 	switch o.Kind.Word {
 	case "belt":
-		return "a belt of " + unit.Lengths.Text(o.Pitch.Value) + " pitch on " + itoa(int(o.Teeth.Value)) + " teeth"
+		return "a belt of " + unit.Lengths.Text(o.Pitch.Value()) + " pitch on " + itoa(int(o.Teeth.Value())) + " teeth"
 	case "screw":
 		return "a screw of " + unit.Lengths.Text(o.Screw.Value.Lead()) + " lead"
 	case "roller":
-		return "a roller of " + unit.Lengths.Text(o.Diameter.Value) + " effective diameter"
+		return "a roller of " + unit.Lengths.Text(o.Diameter.Value()) + " effective diameter"
 	case "rack":
-		return "a rack of module " + unit.Full(float64(o.Module.Value)) + " on " + itoa(int(o.Pinion.Value)) + " teeth"
+		return "a rack of module " + unit.Full(o.Module.Number) + " on " + itoa(int(o.Pinion.Value())) + " teeth"
 	}
 	return "turning the work directly"
 }

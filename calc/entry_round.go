@@ -21,7 +21,7 @@ type roundEntry struct {
 type flagList = List[Flag, *Flag]
 
 func lengthsOf(model unit.Input[unit.Length]) lengthList {
-	return listOf(model)
+	return columnOf(model)
 }
 
 func readingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
@@ -31,7 +31,7 @@ func newRoundEntry(noun string, start int) roundEntry {
 	return roundEntry{
 		group: &Group{Noun: noun, Least: 1, Start: start, Most: MostRows},
 		Each:  lengthsOf(readingInput()), Rest: lengthsOf(restInput()), Fed: lengthsOf(readingInput()), Moved: lengthsOf(readingInput()),
-		Turned: listOf(unit.Angles.Input("°", 0.001, 360_000)),
+		Turned: columnOf(unit.Angles.Input("°", 0.001, 360_000)),
 		Aside:  listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
 	}
 }
@@ -43,11 +43,11 @@ func (r *roundEntry) fields(section *Section, suffix string, on []When, more ...
 		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: r.group, Cells: cells}
 	}
 	return concat(more, []Field{
-		column("eachmark", "Mark at", "", and(rest, "marks", "each"), &r.Each),
-		column("rest", "Remaining", "From the drive's inlet to the mark after the run.", rest, &r.Rest),
-		column("fed", "Fed", "", and(and(on, "axis", "feed"), "read", "fed"), &r.Fed),
-		column("moved", "Measured", "How far the carriage moved, not the size of a printed part.", and(and(on, "axis", "travel"), "trip", "one", "lengths"), &r.Moved),
-		column("turned", "Measured", "", and(on, "axis", "rotary"), &r.Turned),
+		column("eachmark", "Mark at", "", and(rest, "marks", "each"), r.Each.cells()),
+		column("rest", "Remaining", "From the drive's inlet to the mark after the run.", rest, r.Rest.cells()),
+		column("fed", "Fed", "", and(and(on, "axis", "feed"), "read", "fed"), r.Fed.cells()),
+		column("moved", "Measured", "How far the carriage moved, not the size of a printed part.", and(and(on, "axis", "travel"), "trip", "one", "lengths"), r.Moved.cells()),
+		column("turned", "Measured", "", and(on, "axis", "rotary"), r.Turned.cells()),
 		column("aside", "Set aside", "", append(append([]When(nil), on...), When{Key: "trip", Words: []string{"sides"}, Not: true}), &r.Aside),
 	})
 }
@@ -68,40 +68,40 @@ func (s *measureSheet) runs(r *roundEntry, suffix string) (runs []run, keys []st
 	keys = []string{"aside" + suffix}
 	switch {
 	case s.rotary():
-		return plainRuns(r, &r.Turned), append(keys, "turned"+suffix), nil
+		return plainRuns(r, r.Turned.cells()), append(keys, "turned"+suffix), nil
 	case s.Axis.Word == "travel":
-		return plainRuns(r, &r.Moved), append(keys, "moved"+suffix), nil
+		return plainRuns(r, r.Moved.cells()), append(keys, "moved"+suffix), nil
 	case s.Read.Word == "fed":
-		return plainRuns(r, &r.Fed), append(keys, "fed"+suffix), nil
+		return plainRuns(r, r.Fed.cells()), append(keys, "fed"+suffix), nil
 	}
 	each := s.Marks.Word == "each"
 	keys = append(keys, "mark", "rest"+suffix)
 	if each {
 		keys[1] = "eachmark" + suffix
 	}
-	for i, rest := range r.Rest.Rows {
-		mark := s.Mark
+	for i, rest := range r.Rest.rows {
+		mark := s.Mark.Entry()
 		if each {
-			mark = r.Each.Rows[i]
+			mark = &r.Each.rows[i]
 		}
 		if !mark.Given || !rest.Given {
 			continue
 		}
-		if rest.Value >= mark.Value {
+		if rest.Number >= mark.Number {
 			problems = append(problems, Problem{"rest" + suffix, i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
 				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
 			continue
 		}
-		runs = append(runs, run{row: i, mark: float64(mark.Value), rest: float64(rest.Value), moved: float64(mark.Value - rest.Value), aside: r.Aside.Rows[i].On})
+		runs = append(runs, run{row: i, mark: mark.Number, rest: rest.Number, moved: mark.Number - rest.Number, aside: r.Aside.Rows[i].On})
 	}
 	return runs, keys, problems
 }
 
-func plainRuns[T unit.Quantity](r *roundEntry, list *List[unit.Input[T], *unit.Input[T]]) []run {
+func plainRuns(r *roundEntry, list *column) []run {
 	var runs []run
-	for i, in := range list.Rows {
+	for i, in := range list.rows {
 		if in.Given {
-			runs = append(runs, run{row: i, moved: float64(in.Value), aside: r.Aside.Rows[i].On})
+			runs = append(runs, run{row: i, moved: in.Number, aside: r.Aside.Rows[i].On})
 		}
 	}
 	return runs

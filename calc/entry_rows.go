@@ -27,15 +27,15 @@ type scaleRows struct {
 
 func newScaleRows() scaleRows {
 	turn := func() lengthByTurn {
-		return listOf(turnInput())
+		return columnOf(turnInput())
 	}
 	turnDeg := func() angleByTurn {
-		return listOf(turnDegInput())
+		return columnOf(turnDegInput())
 	}
 	return scaleRows{
 		As:       listOf(conventionChoice()),
-		Steps:    listOf(stepsInput()),
-		StepsDeg: listOf(stepsDegInput()),
+		Steps:    columnOf(stepsInput()),
+		StepsDeg: columnOf(stepsDegInput()),
 		Turn:     turn(), TurnDeg: turnDeg(), Output: turn(), OutputDeg: turnDeg(),
 	}
 }
@@ -43,8 +43,8 @@ func newScaleRows() scaleRows {
 // at is the entry of one row.
 func (s *scaleRows) at(i int) *scaleEntry {
 	return &scaleEntry{
-		As: s.As.Rows[i], Steps: s.Steps.Rows[i], Turn: s.Turn.Rows[i], Output: s.Output.Rows[i],
-		StepsDeg: s.StepsDeg.Rows[i], TurnDeg: s.TurnDeg.Rows[i], OutputDeg: s.OutputDeg.Rows[i],
+		As: s.As.Rows[i], Steps: s.Steps.Row(i), Turn: s.Turn.Row(i), Output: s.Output.Row(i),
+		StepsDeg: s.StepsDeg.Row(i), TurnDeg: s.TurnDeg.Row(i), OutputDeg: s.OutputDeg.Row(i),
 	}
 }
 
@@ -58,12 +58,12 @@ func (s *scaleRows) fields(section *Section, group *Group, label string, on, lin
 	deg := func(as string) []When { return and(concat(on, rotary), "as", as) }
 	return []Field{
 		col("as", label, "", on, &s.As),
-		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", mm(asSteps), &s.Steps),
-		col("stepsdeg", "Steps per degree", "", deg(asSteps), &s.StepsDeg),
-		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", mm(asTurn), &s.Turn),
-		col("turndeg", "Degrees per motor turn", "", deg(asTurn), &s.TurnDeg),
-		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", mm(asOutput), &s.Output),
-		col("outputdeg", "Degrees per output turn", "", deg(asOutput), &s.OutputDeg),
+		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", mm(asSteps), s.Steps.cells()),
+		col("stepsdeg", "Steps per degree", "", deg(asSteps), s.StepsDeg.cells()),
+		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", mm(asTurn), s.Turn.cells()),
+		col("turndeg", "Degrees per motor turn", "", deg(asTurn), s.TurnDeg.cells()),
+		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", mm(asOutput), s.Output.cells()),
+		col("outputdeg", "Degrees per output turn", "", deg(asOutput), s.OutputDeg.cells()),
 	}
 }
 
@@ -76,22 +76,22 @@ type motorRows struct {
 
 func newMotorRows() motorRows {
 	return motorRows{
-		Angle: listOf(angleInput()),
-		Micro: listOf(microInput()),
+		Angle: columnOf(angleInput()),
+		Micro: columnOf(microInput()),
 	}
 }
 
-func (m *motorRows) at(i int) *motorEntry { return &motorEntry{m.Angle.Rows[i], m.Micro.Rows[i]} }
+func (m *motorRows) at(i int) *motorEntry { return &motorEntry{m.Angle.Row(i), m.Micro.Row(i)} }
 
 func (m *motorRows) fields(section *Section, group *Group, on []When) []Field {
 	return []Field{
-		{Key: "angle", Label: "Step angle", Hint: angleHint, Section: section, When: on, Group: group, Cells: &m.Angle, Suggest: usualAngles, Carry: true},
-		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, When: on, Group: group, Cells: &m.Micro, Suggest: usualMicro, Carry: true},
+		{Key: "angle", Label: "Step angle", Hint: angleHint, Section: section, When: on, Group: group, Cells: m.Angle.cells(), Suggest: usualAngles, Carry: true},
+		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, When: on, Group: group, Cells: m.Micro.cells(), Suggest: usualMicro, Carry: true},
 	}
 }
 
 func ratioRows() ratioList {
-	return listOf(ratioInput())
+	return columnOf(ratioInput())
 }
 
 // blank reports whether nothing is told in a row of a sheet's table.

@@ -68,8 +68,8 @@ func settingOutputs(prefix, label string) []Output {
 	return out
 }
 
-func settingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) Figure {
-	return Figure{
+func settingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) *Figure {
+	return &Figure{
 		ID: id, Label: settingName(s.Convention, rotary), Value: s.Value,
 		Unit: settingUnit(s.Convention, rotary), Digits: digits, Keep: keep,
 	}
@@ -113,9 +113,9 @@ func newScaleEntry() scaleEntry {
 func (s *scaleEntry) fields(section *Section, hint, axis string, linear ...string) []Field {
 	rotary := func(as string) []When { return and(when(axis, "rotary"), "as", as) }
 	return append(s.linearFields(section, hint, when(axis, linear...)),
-		Field{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: rotary(asSteps), Cells: one(&s.StepsDeg)},
-		Field{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: rotary(asTurn), Cells: one(&s.TurnDeg)},
-		Field{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: rotary(asOutput), Cells: one(&s.OutputDeg)},
+		Field{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: rotary(asSteps), Cells: input(&s.StepsDeg)},
+		Field{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: rotary(asTurn), Cells: input(&s.TurnDeg)},
+		Field{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: rotary(asOutput), Cells: input(&s.OutputDeg)},
 	)
 }
 
@@ -124,10 +124,27 @@ func (s *scaleEntry) fields(section *Section, hint, axis string, linear ...strin
 func (s *scaleEntry) linearFields(section *Section, hint string, on []When) []Field {
 	return []Field{
 		{Key: "as", Label: "The controller stores", Section: section, Cells: one(&s.As)},
-		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: and(on, "as", asSteps), Cells: one(&s.Steps)},
-		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: and(on, "as", asTurn), Cells: one(&s.Turn)},
-		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: and(on, "as", asOutput), Cells: one(&s.Output)},
+		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: and(on, "as", asSteps), Cells: input(&s.Steps)},
+		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: and(on, "as", asTurn), Cells: input(&s.Turn)},
+		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: and(on, "as", asOutput), Cells: input(&s.Output)},
 	}
+}
+
+// in is the entry that holds a setting.
+func (s *scaleEntry) in(c drive.Convention, rotary bool) *unit.Entry {
+	switch {
+	case c == drive.StepsPerUnit && rotary:
+		return s.StepsDeg.Entry()
+	case c == drive.StepsPerUnit:
+		return s.Steps.Entry()
+	case c == drive.TravelPerTurn && rotary:
+		return s.TurnDeg.Entry()
+	case c == drive.TravelPerTurn:
+		return s.Turn.Entry()
+	case rotary:
+		return s.OutputDeg.Entry()
+	}
+	return s.Output.Entry()
 }
 
 // setting returns the setting and the key of the field that holds it; ok is
@@ -135,32 +152,13 @@ func (s *scaleEntry) linearFields(section *Section, hint string, on []When) []Fi
 func (s *scaleEntry) setting(rotary bool) (setting drive.Setting, key string, ok bool) {
 	c := conventionOf(s.As)
 	key = settingKey(c, rotary)
-	v, ok := pick(key, map[string]reading{
-		"steps": given(s.Steps), "turn": given(s.Turn), "output": given(s.Output),
-		"stepsdeg": given(s.StepsDeg), "turndeg": given(s.TurnDeg), "outputdeg": given(s.OutputDeg),
-	})
-	return drive.Setting{Convention: c, Value: v}, key, ok
+	in := s.in(c, rotary)
+	return drive.Setting{Convention: c, Value: in.Number}, key, in.Given
 }
 
 // handed fills the same entry of another page in; where it is not given, with
 // the convention alone.
 func (s *scaleEntry) handed(rotary bool) []entry {
-	texts := map[string]string{
-		"steps": bare(s.Steps), "turn": bare(s.Turn), "output": bare(s.Output),
-		"stepsdeg": bare(s.StepsDeg), "turndeg": bare(s.TurnDeg), "outputdeg": bare(s.OutputDeg),
-	}
-	key := settingKey(conventionOf(s.As), rotary)
-	return []entry{fill("as", s.As.told()), fill(key, texts[key])}
-}
-
-// A reading is an input's value without its type.
-type reading struct {
-	value float64
-	given bool
-}
-
-func given[T unit.Quantity](in unit.Input[T]) reading { return reading{float64(in.Value), in.Given} }
-
-func pick(key string, from map[string]reading) (float64, bool) {
-	return from[key].value, from[key].given
+	c := conventionOf(s.As)
+	return fills("as", s.As.told(), settingKey(c, rotary), s.in(c, rotary).Bare())
 }

@@ -39,9 +39,9 @@ func (t *toolEntry) fields(section *Section, prefix, label string, on []When) []
 	return []Field{
 		{Key: prefix + "tool", Label: label, Section: section, When: on, Cells: one(&t.Kind)},
 		{Key: prefix + "step", Label: "Its step", Hint: "The step of its display, or from line to line.", Section: section,
-			When: and(on, prefix+"tool", ownTool), Cells: one(&t.Step)},
+			When: and(on, prefix+"tool", ownTool), Cells: input(&t.Step)},
 		{Key: prefix + "limits", Label: "Its accuracy, ±", Hint: "The limits of error that its maker states. Empty: only its step counts.", Section: section,
-			When: told, Cells: one(&t.Limits)},
+			When: told, Cells: input(&t.Limits)},
 	}
 }
 
@@ -49,9 +49,9 @@ func (t *toolEntry) fields(section *Section, prefix, label string, on []When) []
 func (t *toolEntry) instrument() (measure.Instrument, bool) {
 	with, ok := measure.InstrumentOf(t.Kind.Word)
 	if t.Kind.Word == ownTool {
-		with, ok = measure.Instrument{ID: ownTool, Resolution: float64(t.Step.Value)}, t.Step.Given
+		with, ok = measure.Instrument{ID: ownTool, Resolution: t.Step.Number}, t.Step.Given
 	}
-	with.Accuracy = float64(t.Limits.Value)
+	with.Accuracy = t.Limits.Number
 	return with, ok
 }
 
@@ -60,7 +60,7 @@ func (t *toolEntry) handed(prefix string) []entry {
 	if t.Kind.isDefault() {
 		return nil
 	}
-	return []entry{fill(prefix+"tool", t.Kind.Word), fill(prefix+"step", t.Step.String()), fill(prefix+"limits", t.Limits.String())}
+	return fills(prefix+"tool", t.Kind.Word, prefix+"step", t.Step.Text(), prefix+"limits", t.Limits.Text())
 }
 
 // keys are all that the instrument is made of.

@@ -27,20 +27,20 @@ var (
 )
 
 func (m *motorEntry) motor() (drive.Motor, bool) {
-	return drive.Motor{StepAngle: m.Angle.Value, Microsteps: m.Micro.Value}, m.Angle.Given && m.Micro.Given
+	return drive.Motor{StepAngle: m.Angle.Value(), Microsteps: m.Micro.Value()}, m.Angle.Given && m.Micro.Given
 }
 
 // fields declares the entry.
 func (m *motorEntry) fields(section *Section) []Field {
 	return []Field{
-		{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: section, Cells: one(&m.Angle), Suggest: usualAngles},
-		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, Cells: one(&m.Micro), Suggest: usualMicro},
+		{Key: "angle", Label: "Step angle of the motor", Hint: angleHint, Section: section, Cells: input(&m.Angle), Suggest: usualAngles},
+		{Key: "micro", Label: "Microsteps", Hint: microHint, Section: section, Cells: input(&m.Micro), Suggest: usualMicro},
 	}
 }
 
 // handed fills the same entry of another page in.
 func (m *motorEntry) handed() []entry {
-	return []entry{fill("angle", bare(m.Angle)), fill("micro", bare(m.Micro))}
+	return fills("angle", m.Angle.Bare(), "micro", m.Micro.Bare())
 }
 
 // missing returns the keys that are not given.
@@ -70,8 +70,8 @@ func newGearEntry(kinds ...Option) gearEntry {
 	teeth := unit.Teeth.Input("", 1, 10_000)
 	return gearEntry{
 		Kind:    choose(kinds...),
-		Driving: listOf(teeth),
-		Driven:  listOf(teeth),
+		Driving: columnOf(teeth),
+		Driven:  columnOf(teeth),
 		Ratio:   ratioInput(),
 		stage:   &Group{Noun: "stage", Least: 1, Most: 6},
 	}
@@ -90,11 +90,11 @@ func (g *gearEntry) fields(section *Section, suffix string, on []When) []Field {
 	return []Field{
 		{Key: "gears" + suffix, Label: "Gears between motor and output", Section: section, When: on, Cells: one(&g.Kind)},
 		{Key: "driving" + suffix, Label: "Teeth on the motor side", Hint: "For a worm: its number of starts.",
-			Section: section, When: with("pairs"), Group: g.stage, Cells: &g.Driving},
+			Section: section, When: with("pairs"), Group: g.stage, Cells: g.Driving.cells()},
 		{Key: "driven" + suffix, Label: "Teeth on the driven side", Hint: "For a worm: the teeth of its wheel.",
-			Section: section, When: with("pairs"), Group: g.stage, Cells: &g.Driven},
+			Section: section, When: with("pairs"), Group: g.stage, Cells: g.Driven.cells()},
 		{Key: "ratio" + suffix, Label: "Gear ratio", Hint: "Motor turns for one output turn, above 1 where the output turns slower: 4.5, or 54:12.",
-			Section: section, When: with("ratio"), Cells: one(&g.Ratio)},
+			Section: section, When: with("ratio"), Cells: input(&g.Ratio)},
 	}
 }
 
@@ -105,12 +105,12 @@ func (g *gearEntry) stages() (s drive.Stages, ok bool) {
 	if g.Kind.Word == "none" {
 		return s, true
 	}
-	for i := range g.Driving.Rows {
-		a, b := g.Driving.Rows[i], g.Driven.Rows[i]
+	for i := range g.Driving.rows {
+		a, b := g.Driving.Row(i), g.Driven.Row(i)
 		if !a.Given || !b.Given {
 			return nil, false
 		}
-		s = append(s, drive.Stage{Driving: a.Value, Driven: b.Value})
+		s = append(s, drive.Stage{Driving: a.Value(), Driven: b.Value()})
 	}
 	return s, g.Kind.Word == "pairs"
 }
@@ -126,7 +126,7 @@ func (g *gearEntry) reduction() float64 {
 	if s, ok := g.stages(); ok {
 		return s.Reduction()
 	}
-	return float64(g.Ratio.Value)
+	return g.Ratio.Number
 }
 
 // in is drive.Setting.In with this gearing.
@@ -134,16 +134,16 @@ func (g *gearEntry) in(s drive.Setting, to drive.Convention, m drive.Motor) driv
 	if stages, ok := g.stages(); ok {
 		return s.In(to, m, stages)
 	}
-	return s.InRatio(to, m, float64(g.Ratio.Value))
+	return s.InRatio(to, m, g.Ratio.Number)
 }
 
 // handed fills the same entry of another page in.
 func (g *gearEntry) handed() []entry {
 	var driving, driven []string
-	for i := range g.Driving.Rows {
-		driving, driven = append(driving, bare(g.Driving.Rows[i])), append(driven, bare(g.Driven.Rows[i]))
+	for i := range g.Driving.rows {
+		driving, driven = append(driving, g.Driving.rows[i].Bare()), append(driven, g.Driven.rows[i].Bare())
 	}
-	return []entry{fill("gears", g.Kind.told()), fill("driving", driving...), fill("driven", driven...), fill("ratio", bare(g.Ratio))}
+	return []entry{fill("gears", g.Kind.told()), fill("driving", driving...), fill("driven", driven...), fill("ratio", g.Ratio.Bare())}
 }
 
 // missing returns the keys to ask for.
@@ -170,6 +170,6 @@ func (g *gearEntry) put(p *drive.Parts) {
 	if s, ok := g.stages(); ok {
 		p.Stages = s
 	} else if g.known() {
-		p.Ratio = float64(g.Ratio.Value)
+		p.Ratio = g.Ratio.Number
 	}
 }

@@ -84,7 +84,7 @@ type flowSheet struct {
 	Tol           unit.Input[unit.Percent]
 }
 
-type massList = List[unit.Input[unit.Mass], *unit.Input[unit.Mass]]
+type massList = Column[unit.Mass]
 
 func newFlow() *flowSheet {
 	length := func(least, most unit.Length) unit.Input[unit.Length] { return unit.Lengths.Input("mm", least, most) }
@@ -117,7 +117,7 @@ func newFlow() *flowSheet {
 		Set: length(0.5, 10), Density: unit.Densities.Input("g/cm³", 0.1, 20), DensityLimits: unit.Percents.Input("%", 0, 30),
 		reading: &Group{Noun: "reading", Least: 1, Start: 3, Most: MostRows},
 		Thick:   lengthsOf(length(0.01, 200)),
-		Weighed: listOf(mass(0.01, 20_000)),
+		Weighed: columnOf(mass(0.01, 20_000)),
 		Across:  lengthsOf(length(0.2, 20)),
 		Aside:   listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
 		tool:    newToolEntry(Option{"none", "Not known", "then only the scatter of the readings counts"}),
@@ -149,30 +149,30 @@ func (s *flowSheet) Fields() []Field {
 		[]Field{
 			{Key: "scale", Label: "Has the feed scale been checked?", Hint: "A wrong scale would be hidden by the flow factor, so there is none before that.", Section: secFlowScale, Cells: one(&s.Scale)},
 			aim("by", "Find it by", "", nil, &s.By),
-			aim("flow", "Flow factor now", "The one that the piece was printed with: 0.97 or 97 %. Empty: 1.00.", nil, &s.Flow),
-			aim("width", "Line width", "As set in the slicing step.", walls, &s.Width, "0.45"),
-			aim("layer", "Layer height", "Of the layers that you measure, not the first one.", walls, &s.Layer, "0.2"),
-			aim("walls", "Lines side by side", "How many make the wall. Empty: 1.", walls, &s.Walls, "1", "2", "4"),
-			aim("spacing", "Spacing of the lines", "Only if your slicing step states it. Empty: worked out from line width and layer height.", walls, &s.Spacing),
+			aim("flow", "Flow factor now", "The one that the piece was printed with: 0.97 or 97 %. Empty: 1.00.", nil, s.Flow.Entry()),
+			aim("width", "Line width", "As set in the slicing step.", walls, s.Width.Entry(), "0.45"),
+			aim("layer", "Layer height", "Of the layers that you measure, not the first one.", walls, s.Layer.Entry(), "0.2"),
+			aim("walls", "Lines side by side", "How many make the wall. Empty: 1.", walls, s.Walls.Entry(), "1", "2", "4"),
+			aim("spacing", "Spacing of the lines", "Only if your slicing step states it. Empty: worked out from line width and layer height.", walls, s.Spacing.Entry()),
 			aim("fused", "Lines side by side are", "", walls, &s.Fused),
 			aim("stated", "The slicing step states", "", mass, &s.Stated),
-			aim("used", "Filament that the piece takes", "As stated there, for all that you weigh. In mm, or write 4.12 m.", and(mass, "stated", "length"), &s.Used),
-			aim("planned", "Mass of the piece", "As stated there, for all that you weigh.", and(mass, "stated", "mass"), &s.Planned),
+			aim("used", "Filament that the piece takes", "As stated there, for all that you weigh. In mm, or write 4.12 m.", and(mass, "stated", "length"), s.Used.Entry()),
+			aim("planned", "Mass of the piece", "As stated there, for all that you weigh.", and(mass, "stated", "mass"), s.Planned.Entry()),
 			aim("included", "The amount is stated", "Change the factor there and see whether the number moves.", mass, &s.Included),
-			aim("set", "Filament diameter as set", "In the slicing step, not as measured.", length, &s.Set, "1.75", "2.85"),
-			aim("density", "Density of the filament", "From its label or data sheet, in g/cm³.", and(mass, "stated", "length"), &s.Density, "1.24", "1.27"),
-			aim("densitylimits", "The density is right within ±", "Empty: 1 %. Labels are often no better than 1 to 2 %.", mass, &s.DensityLimits),
+			aim("set", "Filament diameter as set", "In the slicing step, not as measured.", length, s.Set.Entry(), "1.75", "2.85"),
+			aim("density", "Density of the filament", "From its label or data sheet, in g/cm³.", and(mass, "stated", "length"), s.Density.Entry(), "1.24", "1.27"),
+			aim("densitylimits", "The density is right within ±", "Empty: 1 %. Labels are often no better than 1 to 2 %.", mass, s.DensityLimits.Entry()),
 
-			column("thick", "Thickness", "At several places of flat sides: not at a corner, the seam or the first layers.", walls, &s.Thick),
-			column("weighed", "Mass", "Each of a piece printed anew from the same file.", mass, &s.Weighed),
-			column("across", "Diameter", "At several places along the filament, in two directions at each.", across, &s.Across),
+			column("thick", "Thickness", "At several places of flat sides: not at a corner, the seam or the first layers.", walls, s.Thick.cells()),
+			column("weighed", "Mass", "Each of a piece printed anew from the same file.", mass, s.Weighed.cells()),
+			column("across", "Diameter", "At several places along the filament, in two directions at each.", across, s.Across.cells()),
 			column("aside", "Set aside", "", nil, &s.Aside),
 		},
 		s.tool.fields(secFlowTool, "", "Read with", when("by", byWalls, byDiameter)),
 		[]Field{
-			{Key: "balance", Label: "Step of the balance", Hint: "The step of its display.", Section: secFlowTool, When: mass, Cells: one(&s.Balance), Suggest: []string{"0.01", "0.1", "1"}},
-			{Key: "balancelimits", Label: "Its accuracy, ±", Hint: "The limits of error that its maker states. Empty: only its step counts.", Section: secFlowTool, When: mass, Cells: one(&s.BalanceLimits)},
-			{Key: "tol", Label: "Tolerance on the plastic, ±", Hint: "Empty: 2 %. Walls differ by about as much from place to place.", Section: secFlowTool, Cells: one(&s.Tol)},
+			{Key: "balance", Label: "Step of the balance", Hint: "The step of its display.", Section: secFlowTool, When: mass, Cells: input(&s.Balance), Suggest: []string{"0.01", "0.1", "1"}},
+			{Key: "balancelimits", Label: "Its accuracy, ±", Hint: "The limits of error that its maker states. Empty: only its step counts.", Section: secFlowTool, When: mass, Cells: input(&s.BalanceLimits)},
+			{Key: "tol", Label: "Tolerance on the plastic, ±", Hint: "Empty: 2 %. Walls differ by about as much from place to place.", Section: secFlowTool, Cells: input(&s.Tol)},
 		},
 	)
 }

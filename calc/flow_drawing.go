@@ -8,19 +8,19 @@ import (
 
 // picture is a section through the wall: its lines as they should be, and the
 // thickness that the caliper reads.
-func (a *flowed) picture() (Part, bool) {
-	p := Part{ID: "wall", Title: "The wall, cut through", Needs: flowKeys}
+func (a *flowed) picture() *Part {
+	p := &Part{ID: "wall", Title: "The wall, cut through", Needs: flowKeys}
 	if a.sheet.By.Word != byWalls || !a.hasGauge {
-		return p, false
+		return nil
 	}
-	p.Blocks = []Block{a.section()}
-	return p, true
+	p.add(a.section())
+	return p
 }
 
 func (a *flowed) section() Drawing {
-	layer, pitch := float64(a.sheet.Layer.Value), a.sheet.spacing()
+	layer, pitch := a.sheet.Layer.Number, a.sheet.spacing()
 	wanted, mean, n := a.gauge.at(1), a.raw.Length, int(a.sheet.walls())
-	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value))
+	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value()))
 	const most, top = 196, 40 // the wall's share of the paper
 	per := max(max(wanted, mean)/most, layer/44)
 	middle := wanted / 2

@@ -5,15 +5,8 @@ import (
 )
 
 // howTo is how to get readings that are worth something.
-func (a *flowed) howTo() Part {
-	p := Part{ID: "how", Title: "How to get the readings", Guide: true, Needs: []string{"by"}}
-	steps := func(lines ...string) Steps {
-		var items []Line
-		for _, l := range lines {
-			items = append(items, say(l))
-		}
-		return Steps{items}
-	}
+func (a *flowed) howTo() *Part {
+	p := &Part{ID: "how", Title: "How to get the readings", Guide: true, Needs: []string{"by"}}
 	p.caution("maker")
 	if a.sheet.By.Word != byDiameter {
 		p.caution("stay", "hot")
@@ -43,37 +36,36 @@ func (a *flowed) howTo() Part {
 }
 
 // next says what to do now, which depends on the verdict.
-func (a *flowed) next() (Part, bool) {
-	p := Part{ID: "next", Title: "What to do next", Needs: flowKeys}
-	var items []Line
-	step := func(parts ...any) { items = append(items, say(parts...)) }
+func (a *flowed) next() *Part {
+	p := &Part{ID: "next", Title: "What to do next", Needs: flowKeys}
+	var items sentences
 	switch a.judged.Verdict {
 	case measure.LeaveIt:
-		step("Leave the flow factor. If surfaces or sizes are still wrong, the cause is not the amount of plastic.")
+		items.say("Leave the flow factor. If surfaces or sizes are still wrong, the cause is not the amount of plastic.")
 	case measure.MeasureMore, measure.NotWithThis:
 		items = a.remedies()
 	default:
-		step("Note down the flow factor as it is now, to be able to undo: ", a.was(""), ".")
+		items.say("Note down the flow factor as it is now, to be able to undo: ", a.was(""), ".")
 		if a.sheet.By.Word == byDiameter {
 			items = append(items, a.diameterOrFlow()...)
 			break
 		}
-		step("Set the flow factor of this material or profile to " + a.entered() + ", in one place only. Where there are several that multiply, leave the others at 100 %.")
+		items.say("Set the flow factor of this material or profile to " + a.entered() + ", in one place only. Where there are several that multiply, leave the others at 100 %.")
 		items = append(items, a.confirm())
-		step("Type the new readings with the new factor as the one that is now. If they still say Change it, on the same side, the new factor is not in use.")
+		items.say("Type the new readings with the new factor as the one that is now. If they still say Change it, on the same side, the new factor is not in use.")
 	}
 	if a.sheet.By.Word != byDiameter && a.judged.Verdict != measure.LeaveIt {
 		p.caution("maker", "hot")
 	}
 	p.add(Steps{items})
-	return p, true
+	return p
 }
 
 // diameterOrFlow are both places for what a diameter says, of which one is
 // enough.
 func (a *flowed) diameterOrFlow() []Line {
 	mean := a.raw.Estimate()
-	d := Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit, Digits: 4}
+	d := &Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit, Digits: 4}
 	return []Line{
 		say("Enter the measured diameter in the slicing step, ", d, ", and leave the flow factor: that is the better place, as it goes with this spool."),
 		say("Or leave the diameter there as it is set, and set the flow factor to " + a.entered() + ". Never both: that would count it twice."),
@@ -88,8 +80,8 @@ func (a *flowed) confirm() Line {
 	m.Length -= a.gauge.offset
 	if next, err := m.Next(a.gauge.per, len(m.Runs)); err == nil && next.U > 0 {
 		low, high := next.Interval()
-		end := func(id string, v float64) Figure {
-			return Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
+		end := func(id string, v float64) *Figure {
+			return &Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
 		}
 		l = append(l, say("; with the scatter of these readings the mean of as many new ones should lie between ", end("low", low), " and ", end("high", high))...)
 	}
@@ -102,10 +94,10 @@ func (a *flowed) remedies() []Line {
 	if err != nil || a.scale.Ratio.U == 0 { // nothing is known that could be improved
 		return []Line{say("Take at least three readings, and say what you read them with.")}
 	}
-	var items []Line
+	var items sentences
 	settles := false // something here does
 	for _, m := range means {
-		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%"}
+		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%"}
 		var l Line
 		enough := ""
 		switch m.Means {
@@ -127,18 +119,18 @@ func (a *flowed) remedies() []Line {
 		items = append(items, append(l, say(".")...))
 	}
 	if n, ok := a.enoughWalls(); ok {
-		items = append(items, say("Print a wall of more lines side by side, of which the same step of the instrument is a smaller share: ",
-			Figure{ID: "walls", Value: float64(n), Digits: 2}, " lines would settle it, if error and scatter stay as they are."))
+		items.say("Print a wall of more lines side by side, of which the same step of the instrument is a smaller share: ",
+			&Figure{ID: "walls", Value: float64(n), Digits: 2}, " lines would settle it, if error and scatter stay as they are.")
 	} else if a.judged.Verdict == measure.NotWithThis && !settles && a.sheet.By.Word != byMass {
-		items = append(items, say("What you read it with is too coarse for that tolerance: take a finer instrument together with more readings, or be content with a wider tolerance."))
+		items.say("What you read it with is too coarse for that tolerance: take a finer instrument together with more readings, or be content with a wider tolerance.")
 	}
 	switch {
 	case a.sheet.By.Word == byWalls && a.sheet.Fused.Word == "gaps":
-		items = append(items, say("More lines side by side do not help while there are gaps between them. Print a solid piece, weigh it, and choose Mass above."))
+		items.say("More lines side by side do not help while there are gaps between them. Print a solid piece, weigh it, and choose Mass above.")
 	case a.sheet.By.Word == byWalls && !settles:
-		items = append(items, say("Or print a solid piece, weigh it, and choose Mass above."))
+		items.say("Or print a solid piece, weigh it, and choose Mass above.")
 	case a.sheet.By.Word == byMass && !settles:
-		items = append(items, say("Look below for the largest cause of doubt: a heavier piece or a finer balance makes its step and limits matter less; a density that is known better than the label says makes that matter less."))
+		items.say("Look below for the largest cause of doubt: a heavier piece or a finer balance makes its step and limits matter less; a density that is known better than the label says makes that matter less.")
 	}
 	return items
 }

@@ -14,20 +14,20 @@ const flowDigits = 4
 
 // reading is a figure in the unit of the readings, in the digits that their
 // mean supports.
-func (a *flowed) reading(id, label string, v float64) Figure {
-	return Figure{ID: id, Label: label, Value: v, Unit: a.unit, Like: a.raw.Estimate().Expanded(), Digits: 5}
+func (a *flowed) reading(id, label string, v float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: v, Unit: a.unit, Like: a.raw.Estimate().Expanded(), Digits: 5}
 }
 
 // factor is the new flow factor.
 func (a *flowed) factor() measure.Estimate { return a.scale.Steps(a.sheet.flow()) }
 
-func (a *flowed) was(id string) Figure {
-	return Figure{ID: id, Label: "Flow factor, before", Value: a.sheet.flow(), Digits: 6}
+func (a *flowed) was(id string) *Figure {
+	return &Figure{ID: id, Label: "Flow factor, before", Value: a.sheet.flow(), Digits: 6}
 }
 
 func (a *flowed) answer() *Answer {
 	f := a.factor()
-	percent := Figure{ID: "percent", Value: 100 * f.Value, U: 100 * f.Expanded(), Unit: "%", Digits: flowDigits}
+	percent := &Figure{ID: "percent", Value: 100 * f.Value, U: 100 * f.Expanded(), Unit: "%", Digits: flowDigits}
 	answer := &Answer{
 		Figure:  Figure{ID: "flow", Label: "New flow factor", Value: f.Value, U: f.Expanded(), Digits: flowDigits, Keep: true},
 		Verdict: a.wording().verdict(a.judged, a.scale.Error()),
@@ -39,7 +39,7 @@ func (a *flowed) answer() *Answer {
 	case measure.LeaveIt:
 		keep := a.was("")
 		keep.Label = "Leave the flow factor at"
-		answer.Label, answer.Keep = "What the readings give", &keep
+		answer.Label, answer.Keep = "What the readings give", keep
 	case measure.MeasureMore, measure.NotWithThis:
 		answer.Label = "So far, flow factor"
 		answer.Says = append(answer.Says, say(" Do not enter this yet.")...)
@@ -95,16 +95,16 @@ func (a *flowed) suspect() *flowReading {
 }
 
 // scaleFirst says why there is no flow factor without a verified scale.
-func (a *flowed) scaleFirst() (Part, bool) {
-	return Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []Block{
+func (a *flowed) scaleFirst() *Part {
+	return &Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []Block{
 		Note{Doubt, say("A wrong scale would be hidden by the flow factor: it would fit this one material, while retraction, loading and every other profile stay wrong. Verify first that a length of filament asked for is the length that is fed.")},
 		Links{[]Link{hand("Measure the feed scale first", "measure", a.sheet.tool.handed("")...)}},
 		Ask{[]string{"scale"}, "a flow factor"},
-	}}, true
+	}}
 }
 
 // missing asks for what the answer needs.
-func (a *flowed) missing() (Part, bool) {
+func (a *flowed) missing() *Part {
 	var keys []string
 	need := func(key string, given bool) {
 		if !given {
@@ -131,20 +131,23 @@ func (a *flowed) missing() (Part, bool) {
 		need("layer", s.Layer.Given)
 	}
 	need(readings, len(a.counted()) > 0)
-	return Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the flow factor"}}}, len(keys) > 0
+	if len(keys) == 0 {
+		return nil
+	}
+	return &Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the flow factor"}}}
 }
 
 // readingsPart shows each reading and what they have in common.
-func (a *flowed) readingsPart() (Part, bool) {
+func (a *flowed) readingsPart() *Part {
 	if len(a.readings) == 0 {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "readings", Title: "What the readings say", Needs: flowKeys, Blocks: []Block{a.table()}}
+	p := &Part{ID: "readings", Title: "What the readings say", Needs: flowKeys, Blocks: []Block{a.table()}}
 	if a.found {
 		p.add(a.chart(), Figures{a.figures()})
 		p.add(a.doubts()...)
 	}
-	return p, true
+	return p
 }
 
 // quantity is what is read.
@@ -163,10 +166,10 @@ func (a *flowed) table() Table {
 		if r.aside {
 			name += ", set aside"
 		}
-		cells := []Line{say(name), say(Figure{ID: "read-" + n, Value: r.value, Digits: 5})}
+		cells := []Line{say(name), say(&Figure{ID: "read-" + n, Value: r.value, Digits: 5})}
 		switch {
 		case a.hasGauge && r.value > a.gauge.offset:
-			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * (a.gauge.ratio(r.value) - 1), Digits: 3}))
+			cells = append(cells, say(&Figure{ID: "off-" + n, Value: 100 * (a.gauge.ratio(r.value) - 1), Digits: 3}))
 		case a.hasGauge:
 			cells = append(cells, say("none at all"))
 		}
@@ -180,23 +183,21 @@ func (a *flowed) figures() []Figure {
 	e := a.scale.Error()
 	off := percent("plastic", "Error of the plastic", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	figures := []Figure{
-		a.reading("mean", "Mean of the readings", a.raw.Length),
-		a.reading("wanted", "It should be", a.gauge.at(1)),
-		off,
-	}
+	var figures figureList
+	figures.add(a.reading("mean", "Mean of the readings", a.raw.Length), a.reading("wanted", "It should be", a.gauge.at(1)), off)
 	if len(a.raw.Runs) > 1 {
-		figures = append(figures, Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.raw.Scatter, Unit: a.unit, Digits: 2, Keep: true})
+		figures.add(&Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.raw.Scatter, Unit: a.unit, Digits: 2, Keep: true})
 	}
 	s := a.sheet
 	if s.By.Word == byWalls {
-		area := float64(s.Layer.Value) * s.spacing()
+		area := s.Layer.Number * s.spacing()
 		if !s.Spacing.Given {
-			area = drive.BeadArea(s.Width.Value, s.Layer.Value)
+			area = drive.BeadArea(s.Width.Value(), s.Layer.Value())
 		}
-		figures = append(figures, Figure{ID: "bead", Label: "Section of one line as it should be", Value: area, Unit: "mm²", Digits: 4})
+		figures.add(&Figure{ID: "bead", Label: "Section of one line as it should be", Value: area, Unit: "mm²", Digits: 4})
 	}
-	return append(figures, a.was("was"))
+	figures.add(a.was("was"))
+	return figures
 }
 
 // chart draws the readings with their mean, its interval, and what the
@@ -239,7 +240,7 @@ func (a *flowed) doubts() []Block {
 }
 
 // why is what the verdict rests on, folded away.
-func (a *flowed) why() (Part, bool) {
+func (a *flowed) why() *Part {
 	name := func(id string) string {
 		switch id {
 		case measure.Scatter:
@@ -251,8 +252,8 @@ func (a *flowed) why() (Part, bool) {
 		}
 		return partName(id)
 	}
-	return Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: flowKeys,
-		Blocks: whyBlocks(a.budget, a.scale.Error(), a.judged, name)}, true
+	return &Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: flowKeys,
+		Blocks: whyBlocks(a.budget, a.scale.Error(), a.judged, name)}
 }
 
 // entered is the new factor, rounded to below a tenth of its uncertainty, without

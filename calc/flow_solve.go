@@ -69,21 +69,21 @@ var flowKeys = []string{"scale", "by", "flow", "width", "layer", "walls", "spaci
 
 func (s *flowSheet) flow() float64 {
 	if s.Flow.Given {
-		return float64(s.Flow.Value)
+		return s.Flow.Number
 	}
 	return 1
 }
 
 func (s *flowSheet) walls() float64 {
 	if s.Walls.Given {
-		return float64(s.Walls.Value)
+		return s.Walls.Number
 	}
 	return 1
 }
 
 func (s *flowSheet) tolerance() float64 {
 	if s.Tol.Given {
-		return float64(s.Tol.Value) / 100
+		return s.Tol.Number / 100
 	}
 	return flowTolerance
 }
@@ -92,9 +92,9 @@ func (s *flowSheet) tolerance() float64 {
 // line's section is wide without its rounding.
 func (s *flowSheet) spacing() float64 {
 	if s.Spacing.Given {
-		return float64(s.Spacing.Value)
+		return s.Spacing.Number
 	}
-	return float64(s.Width.Value - drive.Rounding(s.Layer.Value))
+	return float64(s.Width.Value() - drive.Rounding(s.Layer.Value()))
 }
 
 // gaugeOf is how the readings tell plastic; ok is false while something that
@@ -104,7 +104,7 @@ func (s *flowSheet) gaugeOf() (g gauge, ok bool) {
 	case byMass:
 		return gauge{0, s.plannedMass(), 1}, s.Stated.Word == "mass" && s.Planned.Given || s.Used.Given && s.Set.Given && s.Density.Given
 	case byDiameter:
-		return gauge{0, float64(s.Set.Value), 2}, s.Set.Given
+		return gauge{0, s.Set.Number, 2}, s.Set.Given
 	}
 	if !s.Layer.Given || !s.Spacing.Given && (!s.Width.Given || s.tooNarrow()) {
 		return gauge{}, false
@@ -117,16 +117,16 @@ func (s *flowSheet) gaugeOf() (g gauge, ok bool) {
 	if s.Fused.Word == "gaps" {
 		telling = 1
 	}
-	return gauge{(lines-telling)*spacing + float64(drive.Rounding(s.Layer.Value)), telling * spacing, 1}, true
+	return gauge{(lines-telling)*spacing + float64(drive.Rounding(s.Layer.Value())), telling * spacing, 1}, true
 }
 
-func (s *flowSheet) tooNarrow() bool { return s.Width.Value < s.Layer.Value }
+func (s *flowSheet) tooNarrow() bool { return s.Width.Value() < s.Layer.Value() }
 
 // plannedMass is what should be weighed with a flow factor of 1, g.
 func (s *flowSheet) plannedMass() float64 {
-	m := s.Planned.Value
+	m := s.Planned.Value()
 	if s.Stated.Word == "length" {
-		m = drive.FilamentMass(s.Used.Value, s.Set.Value, s.Density.Value)
+		m = drive.FilamentMass(s.Used.Value(), s.Set.Value(), s.Density.Value())
 	}
 	if s.Included.Word == "with" {
 		return float64(m) / s.flow()
@@ -138,29 +138,29 @@ func (s *flowSheet) plannedMass() float64 {
 func (a *flowed) read() []Problem {
 	s := a.sheet
 	var problems []Problem
-	add := func(i int, in reading) {
-		r := flowReading{i, in.value, s.Aside.Rows[i].On}
-		if in.given && !r.aside && a.hasGauge && r.value <= a.gauge.offset {
+	add := func(i int, in *unit.Entry) {
+		r := flowReading{i, in.Number, s.Aside.Rows[i].On}
+		if in.Given && !r.aside && a.hasGauge && r.value <= a.gauge.offset {
 			problems = append(problems, Problem{"thick", i, quote(unit.Trim(r.value, 6)+" mm") + " is not more than " + unit.Trim(a.gauge.offset, 3) +
 				" mm, which the wall would have with no plastic at all. Look at the reading, the line width and the number of lines."})
 			return
 		}
-		if in.given {
+		if in.Given {
 			a.readings = append(a.readings, r)
 		}
 	}
 	for i := range s.Aside.Rows {
 		switch s.By.Word {
 		case byMass:
-			add(i, given(s.Weighed.Rows[i]))
+			add(i, &s.Weighed.rows[i])
 		case byDiameter:
-			add(i, given(s.Across.Rows[i]))
+			add(i, &s.Across.rows[i])
 		default:
-			add(i, given(s.Thick.Rows[i]))
+			add(i, &s.Thick.rows[i])
 		}
 	}
 	if s.By.Word == byWalls && s.Width.Given && s.Layer.Given && s.tooNarrow() {
-		problems = append(problems, Problem{"width", 0, quote(s.Width.String()) + " is less than the layer height, " + s.Layer.String() +
+		problems = append(problems, Problem{"width", 0, quote(s.Width.Text()) + " is less than the layer height, " + s.Layer.Text() +
 			". A line is at least as wide as its layer is high: look at both."})
 	}
 	return problems
@@ -189,7 +189,7 @@ func (a *flowed) series() measure.Series {
 // what single readings scatter by.
 func (s *flowSheet) instrument(mean float64) (with measure.Instrument, told bool) {
 	if s.By.Word == byMass {
-		return measure.Instrument{Resolution: float64(s.Balance.Value), Accuracy: float64(s.BalanceLimits.Value), Eye: massScatter * mean}, s.Balance.Given
+		return measure.Instrument{Resolution: s.Balance.Number, Accuracy: s.BalanceLimits.Number, Eye: massScatter * mean}, s.Balance.Given
 	}
 	with, told = s.tool.instrument()
 	with.Eye = wallScatter
@@ -202,7 +202,7 @@ func (s *flowSheet) instrument(mean float64) (with measure.Instrument, told bool
 // densityLimits is how far, relatively, the density may be off.
 func (s *flowSheet) densityLimits() float64 {
 	if s.DensityLimits.Given {
-		return float64(s.DensityLimits.Value) / 100
+		return s.DensityLimits.Number / 100
 	}
 	return densityTolerance
 }
@@ -270,23 +270,17 @@ func (s *flowSheet) Solve() Report {
 
 // report withholds everything about the flow until the scale is verified.
 func (a *flowed) report(problems []Problem) Report {
-	r := Report{Problems: problems, Parts: []Part{a.howTo()}}
-	add := func(makers ...func() (Part, bool)) {
-		for _, m := range makers {
-			if p, ok := m(); ok {
-				r.Parts = append(r.Parts, p)
-			}
-		}
-	}
+	r := Report{Problems: problems}
+	r.add(a.howTo())
 	switch {
 	case a.sheet.Scale.Word != scaleVerified:
-		add(a.scaleFirst)
+		r.add(a.scaleFirst())
 	case a.found:
 		r.Answer = a.answer()
-		add(a.next, a.picture, a.readingsPart, a.why)
+		r.add(a.next(), a.picture(), a.readingsPart(), a.why())
 	default:
-		add(a.missing, a.picture, a.readingsPart)
+		r.add(a.missing(), a.picture(), a.readingsPart())
 	}
-	r.Parts = append(r.Parts, whatBelongsWhere)
+	r.add(&whatBelongsWhere)
 	return r
 }

@@ -1,7 +1,5 @@
 package calc
 
-import "striderule/calc/unit"
-
 // An entry fills one field of another page: its key and its texts, one a row.
 type entry struct {
 	key   string
@@ -10,13 +8,13 @@ type entry struct {
 
 func fill(key string, texts ...string) entry { return entry{key, texts} }
 
-// bare is an entry's value as a number alone, for a field of another page that
-// takes such numbers in the base unit.
-func bare[T unit.Quantity](in unit.Input[T]) string {
-	if !in.Given {
-		return ""
+// fills fills several fields, with one text each.
+func fills(keysAndTexts ...string) []entry {
+	var all []entry
+	for i := 0; i < len(keysAndTexts); i += 2 {
+		all = append(all, fill(keysAndTexts[i], keysAndTexts[i+1]))
 	}
-	return unit.Full(float64(in.Value))
+	return all
 }
 
 // hand makes a link to another page, filled in; entries without text are left

@@ -28,9 +28,9 @@ func (o *outputEntry) implied(perTurn float64) implied {
 	}
 	switch o.Kind.Word {
 	case "belt":
-		return teeth(drive.PulleyTeeth(perTurn, o.Pitch.Value), "pulley", gearsOr+"the belt's pitch")
+		return teeth(drive.PulleyTeeth(perTurn, o.Pitch.Value()), "pulley", gearsOr+"the belt's pitch")
 	case "rack":
-		return teeth(drive.PinionTeeth(perTurn, o.Module.Value), "pinion", gearsOr+"the rack's module")
+		return teeth(drive.PinionTeeth(perTurn, o.Module.Value()), "pinion", gearsOr+"the rack's module")
 	case "screw":
 		n := nearestLead(perTurn)
 		return implied{"lead", "Lead of the screw", "mm", perTurn, n, "a screw of " + number(n) + " mm lead", gearsOr + "an inch thread", false}

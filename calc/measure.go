@@ -63,7 +63,7 @@ type measureSheet struct {
 	Read    Choice
 	Marks   Choice
 	Mark    unit.Input[unit.Length]
-	At      List[unit.Input[unit.Speed], *unit.Input[unit.Speed]]
+	At      Column[unit.Speed]
 	Want    lengthList
 	first   roundEntry
 	target  *Group
@@ -111,7 +111,7 @@ func newMeasure() *measureSheet {
 			Option{"each", "Read for each run", "the mark's distance is a reading too"},
 		),
 		Mark: readingInput(),
-		At:   listOf(testSpeedInput()),
+		At:   columnOf(testSpeedInput()),
 		Want: lengthsOf(readingInput()), first: newRoundEntry("run", 5),
 		target:  &Group{Noun: "target", Least: 1, Start: 3, Most: MostRows},
 		Targets: lengthsOf(positionInput()), Up: lengthsOf(positionInput()), Down: lengthsOf(positionInput()),

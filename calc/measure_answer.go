@@ -16,8 +16,8 @@ const (
 	lineDigits    = 6
 )
 
-func (a *measured) length(id, label string, v float64) Figure {
-	return Figure{ID: id, Label: label, Value: v, Unit: a.unit, Digits: 5}
+func (a *measured) length(id, label string, v float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: v, Unit: a.unit, Digits: 5}
 }
 
 // uncertainty is the expanded one of the new setting, in its own unit.
@@ -33,14 +33,14 @@ func (a *measured) uncertainty(s drive.Setting) float64 {
 }
 
 // setting is a new setting with what is known of it.
-func (a *measured) setting(id string, s drive.Setting) Figure {
+func (a *measured) setting(id string, s drive.Setting) *Figure {
 	f := settingFigure(id, s, a.sheet.rotary(), settingDigits, true)
 	f.U = a.uncertainty(s)
 	return f
 }
 
 // old is a setting as the person gave it, or as it follows from that.
-func (a *measured) old(id string, s drive.Setting) Figure {
+func (a *measured) old(id string, s drive.Setting) *Figure {
 	f := settingFigure(id, s, a.sheet.rotary(), settingDigits, true)
 	if s.Convention == a.now.Convention {
 		f.Digits, f.Keep = 7, false
@@ -60,8 +60,8 @@ func (a *measured) verb() string {
 }
 
 // percent is a relative error as a figure, in the digits that u supports.
-func percent(id, label string, v, u float64) Figure {
-	return Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
+func percent(id, label string, v, u float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
 }
 
 // wording is how this page says its verdicts.
@@ -78,7 +78,7 @@ func (a *measured) answer() *Answer {
 	f := a.setting(conventionWords[a.now.Convention], a.corrected())
 	name := strings.ToLower(settingName(a.now.Convention, a.sheet.rotary()))
 	f.Label = "New setting, " + name
-	answer := &Answer{Figure: f, Verdict: a.firstVerdict(), Says: say("Now ", a.old("", a.now), "."), Notes: a.grave(), Needs: a.allKeys}
+	answer := &Answer{Figure: *f, Verdict: a.firstVerdict(), Says: say("Now ", a.old("", a.now), "."), Notes: a.grave(), Needs: a.allKeys}
 	switch {
 	case a.hasThen:
 		e := a.then.Error()
@@ -91,12 +91,12 @@ func (a *measured) answer() *Answer {
 		if a.judgedThen.Verdict == measure.LeaveIt {
 			keep := a.setting("", a.corrected())
 			keep.Label, keep.U, keep.Like = "It is set: keep it at, "+name, 0, keep.U
-			answer.Keep = &keep
+			answer.Keep = keep
 		}
 	case a.judged.Verdict == measure.LeaveIt:
 		keep := a.old("", a.now)
 		keep.Label = "Leave it at, " + name
-		answer.Label, answer.Keep = "What the readings give", &keep
+		answer.Label, answer.Keep = "What the readings give", keep
 		answer.Says = say("The difference is within the tolerance: changing it would bring nothing.")
 	case a.judged.Verdict == measure.MeasureMore, a.judged.Verdict == measure.NotWithThis:
 		answer.Label = "So far, " + name
@@ -145,7 +145,7 @@ func (a *measured) slips() bool {
 }
 
 // missing asks for what the answer needs.
-func (a *measured) missing() (Part, bool) {
+func (a *measured) missing() *Part {
 	var keys []string
 	if !a.hasNow {
 		keys = append(keys, a.nowKey)
@@ -153,7 +153,10 @@ func (a *measured) missing() (Part, bool) {
 	if errors.Is(a.failed, errMissing) {
 		keys = append(keys, a.missingReadings()...)
 	}
-	return Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the new setting"}}}, len(keys) > 0
+	if len(keys) == 0 {
+		return nil
+	}
+	return &Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{keys, "the new setting"}}}
 }
 
 func (a *measured) missingReadings() []string {
@@ -182,9 +185,9 @@ func (a *measured) missingReadings() []string {
 }
 
 // impossible says why complete readings show no scale, and what would.
-func (a *measured) impossible() (Part, bool) {
+func (a *measured) impossible() *Part {
 	if a.failed == nil || errors.Is(a.failed, errMissing) {
-		return Part{}, false
+		return nil
 	}
 	cure := "Look through the readings: one of them cannot be."
 	switch {
@@ -197,8 +200,8 @@ func (a *measured) impossible() (Part, bool) {
 	case errors.Is(a.failed, measure.ErrOneDirection):
 		cure = "Each target needs a position from either side: fill in both boxes."
 	}
-	return Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}, true
+	return &Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
+		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to

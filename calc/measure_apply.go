@@ -40,8 +40,8 @@ const valuePlace = "{value}"
 
 // apply says what to send, how to keep it, how to undo it, and where the old
 // value may hide. Where nothing should be changed it is folded.
-func (a *measured) apply() (Part, bool) {
-	p := Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
+func (a *measured) apply() *Part {
+	p := &Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
 	switch {
 	case a.hasThen:
 		p.Title, p.Folded = "What was applied", true
@@ -70,7 +70,7 @@ func (a *measured) apply() (Part, bool) {
 		say(keep),
 		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
-	return p, true
+	return p
 }
 
 func (a *measured) templateKey() string {
@@ -86,9 +86,9 @@ func (a *measured) templateKey() string {
 }
 
 // next says what to do now, which depends on the verdict.
-func (a *measured) next() (Part, bool) {
-	p := Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
-	var items []Line
+func (a *measured) next() *Part {
+	p := &Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
+	var items sentences
 	var links []Link
 	if a.slips() {
 		items = a.againstSlip()
@@ -97,7 +97,7 @@ func (a *measured) next() (Part, bool) {
 	case measure.LeaveIt:
 		links = a.whenRight(a.now)
 		if !a.slips() {
-			items = append(items, say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis."))
+			items.say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis.")
 		}
 	case measure.MeasureMore, measure.NotWithThis:
 		items = concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
@@ -106,13 +106,13 @@ func (a *measured) next() (Part, bool) {
 		}
 	default:
 		if a.suspectsMistake() {
-			items = append(items, say("Look for the mistake first. Where you find it, put it right and measure again."))
+			items.say("Look for the mistake first. Where you find it, put it right and measure again.")
 		}
 		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”; leave the setting in the form as it was during the first runs."),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
 			say("Then look at “"+touchesTitle+"”."))
 	}
-	p.Blocks = []Block{Steps{items}}
+	p.add(Steps{items})
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
@@ -122,15 +122,15 @@ func (a *measured) next() (Part, bool) {
 	if len(links) > 0 {
 		p.add(Links{links})
 	}
-	return p, true
+	return p
 }
 
 // againstSlip says up to which speed the setting holds, and what slip is cured
 // with.
 func (a *measured) againstSlip() []Line {
-	var items []Line
+	var items sentences
 	if v, ok := a.slip.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		items = append(items, say("Feed no faster than ", Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance."))
+		items.say("Feed no faster than ", &Figure{Value: v, Unit: "mm/s", Digits: 2}, " (", &Figure{Value: 60 * v, Unit: "mm/min", Digits: 2}, "): beyond that the error passes the tolerance.")
 	}
 	return append(items, say("Against the slip: melt hotter or feed slower, clean the roller, set its tension, ease the filament's path, and look for a blocked nozzle. Then repeat the test."))
 }
@@ -153,7 +153,7 @@ func (a *measured) confirm() Line {
 	}
 	line := say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what)
 	if next.U > 0 {
-		figure := func(id string, v float64) Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
+		figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
 		line = append(line, say("; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order")...)
 	}
 	return append(line, say(".")...)
@@ -165,12 +165,12 @@ func (a *measured) remedies() []Line {
 	if err != nil || len(means) == 0 || a.scale.Ratio.U == 0 { // nothing is known that could be improved
 		return []Line{say("Make at least three runs, and say what you read them with.")}
 	}
-	var items []Line
+	var items sentences
 	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
-		items = append(items, say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time."))
+		items.say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
-		u := Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
+		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
 		var l Line
 		enough := ""
 		switch m.Means {
@@ -193,15 +193,15 @@ func (a *measured) remedies() []Line {
 }
 
 // again says what the second round shows.
-func (a *measured) again() (Part, bool) {
+func (a *measured) again() *Part {
 	if !a.hasThen {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
+	p := &Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
 	e := a.then.Error()
 	off := percent("then", "Error now", e.Value, 0)
 	off.U = 100 * e.Expanded()
-	p.Blocks = []Block{Figures{[]Figure{off}}}
+	p.add(figuresOf(off))
 	switch {
 	case a.judgedThen.Verdict == measure.LeaveIt:
 		p.add(para("Now look at “" + touchesTitle + "”, and keep this sheet in the log: the button stands beside the one for the link."))
@@ -211,13 +211,13 @@ func (a *measured) again() (Part, bool) {
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
 		p.add(Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
 	}
-	return p, true
+	return p
 }
 
 // conventions shows the setting before and after in each convention that the
 // given facts allow, and asks for the facts that are missing.
-func (a *measured) conventions() (Part, bool) {
-	p := Part{ID: "conventions", Title: "The same in each convention",
+func (a *measured) conventions() *Part {
+	p := &Part{ID: "conventions", Title: "The same in each convention",
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
 	was, is := a.facts()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
@@ -229,5 +229,5 @@ func (a *measured) conventions() (Part, bool) {
 		p.add(Figures{[]Figure{{ID: "diameter", Label: "Effective diameter of the roller that this implies",
 			Value: d, U: a.uncertainty(travel) * d / travel.Value, Unit: "mm", Digits: 4, Keep: true}}})
 	}
-	return p, true
+	return p
 }

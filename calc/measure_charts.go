@@ -91,13 +91,13 @@ func (a *measured) sideChart() Chart {
 		X: Scale{Label: "Target", Unit: "mm", Digits: 5}, Y: Scale{Label: "Deviation", Unit: "mm", Digits: 3},
 		Keys: [pointKinds]string{Counted: "going up", Later: "coming down"}}
 	s := a.sheet
-	for i, in := range s.Targets.Rows {
-		target := float64(in.Value)
-		if up := s.Up.Rows[i]; in.Given && up.Given {
-			c.Points = append(c.Points, at(target, float64(up.Value)-target, "going up", Counted))
+	for i, in := range s.Targets.rows {
+		target := in.Number
+		if up := &s.Up.rows[i]; in.Given && up.Given {
+			c.Points = append(c.Points, at(target, up.Number-target, "going up", Counted))
 		}
-		if down := s.Down.Rows[i]; in.Given && down.Given {
-			c.Points = append(c.Points, at(target, float64(down.Value)-target, "coming down", Later))
+		if down := &s.Down.rows[i]; in.Given && down.Given {
+			c.Points = append(c.Points, at(target, down.Number-target, "coming down", Later))
 		}
 	}
 	return c

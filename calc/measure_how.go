@@ -10,15 +10,15 @@ const (
 )
 
 // howTo is the test itself, step by step, with its cautions.
-func (a *measured) howTo() (Part, bool) {
-	p := Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
+func (a *measured) howTo() *Part {
+	p := &Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
 	p.caution("maker", "stay")
 	if a.sheet.Axis.Word == "feed" {
 		p.add(a.sheet.feedTest()...)
 	} else {
 		p.add(a.sheet.travelTest()...)
 	}
-	return p, true
+	return p
 }
 
 func (s *measureSheet) feedTest() []Block {
@@ -62,7 +62,7 @@ func (s *measureSheet) speedBlocks() []Block {
 	if !s.Speed.Given {
 		return nil
 	}
-	v := float64(s.Speed.Value)
+	v := s.Speed.Number
 	blocks := []Block{Figures{[]Figure{
 		{ID: "feed", Label: "Feed speed", Value: v, Unit: "mm/s", Digits: 5},
 		{ID: "word", Label: "Feed speed as an F word, which counts in mm/min", Value: v * unit.Minute, Unit: "mm/min", Digits: 6},
@@ -71,7 +71,7 @@ func (s *measureSheet) speedBlocks() []Block {
 	if s.Path.Word == "hot" {
 		limit = fastHot
 	}
-	if s.Speed.Value > limit {
+	if s.Speed.Value() > limit {
 		blocks = append(blocks, Note{Doubt, say("That is fast for a test: slip may be measured along. Is it mm/min? Test again at 60 to 90 mm/min.")})
 	}
 	return blocks

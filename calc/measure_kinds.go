@@ -5,21 +5,21 @@ import (
 )
 
 // speeds tells slip from scale.
-func (a *measured) speeds() (Part, bool) {
+func (a *measured) speeds() *Part {
 	if a.sheet.method() != severalSpeeds {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "speeds", Title: "Error and feed speed", Needs: a.readKeys}
+	p := &Part{ID: "speeds", Title: "Error and feed speed", Needs: a.readKeys}
 	r := a.slip
 	t := Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
 	for i, v := range r.Speeds {
-		t.Rows = append(t.Rows, []Line{say(Figure{Value: v, Digits: 4}),
-			say(Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})})
+		t.row(&Figure{Value: v, Digits: 4},
+			&Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
 	}
 	slope := r.Line.SlopeEstimate()
-	figures := []Figure{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
+	figures := figureList{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
 	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		figures = append(figures, Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
+		figures.add(&Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
 	}
 	p.add(para(a.slipSays()), a.speedChart(), t, Figures{figures})
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
@@ -28,7 +28,7 @@ func (a *measured) speeds() (Part, bool) {
 	if r.Trouble == measure.SlipFound || r.Basis == measure.FromPlateau {
 		p.add(Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
 	}
-	return p, true
+	return p
 }
 
 func (a *measured) slipSays() string {
@@ -49,11 +49,11 @@ func (a *measured) slipSays() string {
 }
 
 // lengths tells the scale from a fixed offset.
-func (a *measured) lengths() (Part, bool) {
+func (a *measured) lengths() *Part {
 	if a.sheet.method() != severalLengths {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "lengths", Title: "Scale and fixed offset", Needs: a.readKeys}
+	p := &Part{ID: "lengths", Title: "Scale and fixed offset", Needs: a.readKeys}
 	offset := a.fit.Offset
 	says := "No fixed offset shows."
 	if a.fit.OffsetFound {
@@ -62,35 +62,35 @@ func (a *measured) lengths() (Part, bool) {
 	p.add(para(says), a.lengthChart(), a.residualChart(),
 		Figures{[]Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
 	)
-	return p, true
+	return p
 }
 
 // sides tells what is lost on reversal.
-func (a *measured) sides() (Part, bool) {
+func (a *measured) sides() *Part {
 	if a.sheet.method() != bothSides {
-		return Part{}, false
+		return nil
 	}
 	r := a.reversal
-	figures := []Figure{
+	figures := figureList{
 		{ID: "reversal", Label: "Lost on reversal, the largest (reversal value)", Value: r.B, Unit: "mm", Digits: 3},
 		{ID: "lost", Label: "Lost on reversal, mean (up less down)", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
 	}
-	p := Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
+	p := &Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []Block{
 		Figures{figures}, a.sideChart(),
 		para("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps."),
 	}}
 	p.add(a.doubts()...)
-	return p, true
+	return p
 }
 
 // ratio names the usual mistakes that would explain what was found.
-func (a *measured) ratio() (Part, bool) {
+func (a *measured) ratio() *Part {
 	fits := a.fits
 	if len(fits) == 0 {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
-	var items []Line
+	p := &Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
+	var items sentences
 	for _, f := range fits[:min(len(fits), 4)] {
 		what, look := "", ""
 		for i, m := range f {
@@ -99,13 +99,13 @@ func (a *measured) ratio() (Part, bool) {
 			}
 			what, look = what+m.What, look+m.Look
 		}
-		items = append(items, say(capital(what)+". Look at "+look+"."))
+		items.say(capital(what) + ". Look at " + look + ".")
 	}
 	says := "The ratio that you found is just what this does:"
 	if len(fits) > 1 {
 		says = itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
 	}
-	p.Blocks = []Block{para(says), Points{items},
-		para("If one of them is true, put that right and measure again, instead of dialling it into the setting.")}
-	return p, true
+	p.add(para(says), Points{items},
+		para("If one of them is true, put that right and measure again, instead of dialling it into the setting."))
+	return p
 }

@@ -84,25 +84,25 @@ func (a *measured) solveSides() error {
 	var targets []measure.Target
 	var means []measure.Point
 	index := map[float64]int{}
-	for i, in := range s.Targets.Rows {
-		up, down := s.Up.Rows[i], s.Down.Rows[i]
+	for i, in := range s.Targets.rows {
+		up, down := &s.Up.rows[i], &s.Down.rows[i]
 		if !in.Given || !up.Given && !down.Given {
 			continue
 		}
-		at := float64(in.Value)
+		at := in.Number
 		if _, seen := index[at]; !seen {
 			index[at] = len(targets)
 			targets = append(targets, measure.Target{Position: at})
 		}
 		t := &targets[index[at]]
 		if up.Given {
-			t.Forward = append(t.Forward, float64(up.Value))
+			t.Forward = append(t.Forward, up.Number)
 		}
 		if down.Given {
-			t.Backward = append(t.Backward, float64(down.Value))
+			t.Backward = append(t.Backward, down.Number)
 		}
 		if up.Given && down.Given {
-			means = append(means, measure.Point{X: at, Y: float64(up.Value+down.Value) / 2})
+			means = append(means, measure.Point{X: at, Y: (up.Number + down.Number) / 2})
 		}
 	}
 	if len(targets) == 0 {

@@ -7,16 +7,16 @@ import (
 )
 
 // readings shows each run and what they have in common.
-func (a *measured) readings() (Part, bool) {
+func (a *measured) readings() *Part {
 	if len(a.runs) == 0 || a.sheet.method() == bothSides {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
+	p := &Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []Block{a.runTable()}}
 	if a.found && a.sheet.method() == oneLength {
 		p.add(a.runChart(), Figures{a.runFigures()})
 	}
 	p.add(a.doubts()...)
-	return p, true
+	return p
 }
 
 func (a *measured) runTable() Table {
@@ -29,7 +29,7 @@ func (a *measured) runTable() Table {
 	if a.hasAsked {
 		t.Head = append(t.Head, "Error, %")
 	}
-	cell := func(id string, v float64) Line { return say(Figure{ID: id, Value: v, Digits: 5}) }
+	cell := func(id string, v float64) Line { return say(&Figure{ID: id, Value: v, Digits: 5}) }
 	for _, r := range a.runs {
 		n := itoa(r.row + 1)
 		name := n
@@ -42,7 +42,7 @@ func (a *measured) runTable() Table {
 		}
 		cells = append(cells, cell("moved-"+n, r.moved))
 		if a.hasAsked {
-			cells = append(cells, say(Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3, Keep: true}))
+			cells = append(cells, say(&Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.moved), Digits: 3, Keep: true}))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -56,10 +56,11 @@ func (a *measured) runFigures() []Figure {
 	if !a.alone {
 		off.U = 100 * e.Expanded()
 	}
-	figures := []Figure{a.length("mean", "Mean", a.test.Length), off,
-		{ID: "correction", Label: "Correction (commanded / measured)", Value: a.scale.Factor().Value, Digits: 6}}
+	var figures figureList
+	figures.add(a.length("mean", "Mean", a.test.Length), off,
+		&Figure{ID: "correction", Label: "Correction (commanded / measured)", Value: a.scale.Factor().Value, Digits: 6})
 	if len(a.test.Runs) > 1 {
-		figures = append(figures, Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.test.Scatter, Unit: a.unit, Digits: 2, Keep: true})
+		figures.add(&Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.test.Scatter, Unit: a.unit, Digits: 2, Keep: true})
 	}
 	return figures
 }

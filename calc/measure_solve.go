@@ -13,9 +13,9 @@ func (s *measureSheet) isFeed() bool { return s.Axis.Word == "feed" }
 // asked is the commanded length, or angle, with its field's key.
 func (s *measureSheet) asked() (v float64, key string, ok bool) {
 	if s.rotary() {
-		return float64(s.AskedDeg.Value), "askeddeg", s.AskedDeg.Given
+		return s.AskedDeg.Number, "askeddeg", s.AskedDeg.Given
 	}
-	return float64(s.Asked.Value), "asked", s.Asked.Given
+	return s.Asked.Number, "asked", s.Asked.Given
 }
 
 // Default tolerances on the error: 0.5 % of plastic is not seen, 0.2 % of 100 mm
@@ -28,7 +28,7 @@ const (
 func (s *measureSheet) tolerance() float64 {
 	switch {
 	case s.Tol.Given:
-		return float64(s.Tol.Value) / 100
+		return s.Tol.Number / 100
 	case s.isFeed():
 		return feedTolerance
 	}
@@ -108,7 +108,7 @@ func (s *measureSheet) Solve() Report {
 	var problems, later []Problem
 	a.runs, a.runKeys, problems = s.runs(&s.first, "")
 	for i, r := range a.runs {
-		a.runs[i].speed, a.runs[i].want = float64(s.At.Rows[r.row].Value), float64(s.Want.Rows[r.row].Value)
+		a.runs[i].speed, a.runs[i].want = s.At.rows[r.row].Number, s.Want.rows[r.row].Number
 	}
 	a.later, a.laterKeys, later = s.runs(&s.second, again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()
@@ -142,28 +142,17 @@ func (a *measured) corrected() drive.Setting { return a.now.Corrected(a.scale.Fa
 func (a *measured) report(problems []Problem) Report {
 	r := Report{Problems: problems}
 	if !a.hasAnswer() {
-		r.Parts = a.parts(a.howTo, a.missing, a.impossible, a.picture, a.readings)
+		r.add(a.howTo(), a.missing(), a.impossible(), a.picture(), a.readings())
 		return r
 	}
 	r.Answer = a.answer()
-	makers := []func() (Part, bool){a.howTo}
+	r.add(a.howTo(), a.again())
 	switch a.judged.Verdict {
 	case measure.ChangeIt, measure.EitherIsFine:
-		makers = append(makers, a.again, a.ratio, a.apply, a.next, a.touches)
+		r.add(a.ratio(), a.apply(), a.next(), a.touches())
 	default:
-		makers = append(makers, a.again, a.next, a.ratio, a.apply)
+		r.add(a.next(), a.ratio(), a.apply())
 	}
-	makers = append(makers, a.picture, a.readings, a.speeds, a.lengths, a.sides, a.conventions, a.why)
-	r.Parts = a.parts(makers...)
+	r.add(a.picture(), a.readings(), a.speeds(), a.lengths(), a.sides(), a.conventions(), a.why())
 	return r
-}
-
-func (a *measured) parts(makers ...func() (Part, bool)) []Part {
-	var parts []Part
-	for _, m := range makers {
-		if p, ok := m(); ok {
-			parts = append(parts, p)
-		}
-	}
-	return parts
 }

@@ -19,16 +19,16 @@ func (a *measured) facts() (was, is fact) {
 const touchesTitle = "What else this touches"
 
 // touches says what the change of scale brings with it, if there is one.
-func (a *measured) touches() (Part, bool) {
+func (a *measured) touches() *Part {
 	if v := a.judged.Verdict; v != measure.ChangeIt && v != measure.EitherIsFine {
-		return Part{}, false
+		return nil
 	}
 	s := a.sheet
-	p := Part{ID: "touches", Title: touchesTitle,
+	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
 	t := touched{touchedEntry: &s.touchedEntry}
 	t.was, t.is = a.facts()
-	var items []Line
+	var items sentences
 	switch s.Axis.Word {
 	case "feed":
 		items = t.tunedFeed()
@@ -37,11 +37,12 @@ func (a *measured) touches() (Part, bool) {
 	}
 	u := " " + settingUnit(a.now.Convention, s.rotary())
 	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
-	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	p.add(Points{items})
+	p.add(t.pulses()...)
 	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {
 		p.add(Links{[]Link{a.toRate(steps)}})
 	}
-	return p, true
+	return p
 }
 
 // toPlan hands over what these readings say about the next test.
@@ -49,21 +50,21 @@ func (a *measured) toPlan() Link {
 	s := a.sheet
 	wanted, scatter := "", ""
 	if s.Tol.Given {
-		wanted = unit.Trim(float64(s.Tol.Value)/2, 3)
+		wanted = unit.Trim(s.Tol.Number/2, 3)
 	}
 	if a.test.Scatter > 0 {
 		scatter = unit.Trim(a.test.Scatter, 2)
 	}
 	return hand("Plan a test that settles it", "plan", concat(
-		[]entry{fill("axis", s.Axis.told()), fill("path", s.Path.told()), fill("wanted", wanted)},
-		s.tool.handed(""), []entry{fill("scatter", scatter)}, s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
+		fills("axis", s.Axis.told(), "path", s.Path.told(), "wanted", wanted),
+		s.tool.handed(""), fills("scatter", scatter), s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
 }
 
 // whenRight leads on from a scale that is right, at a setting.
 func (a *measured) whenRight(setting drive.Setting) []Link {
 	var links []Link
 	if a.sheet.isFeed() {
-		links = append(links, hand("Trim the flow", "flow", append([]entry{fill("scale", scaleVerified), fill("flow", bare(a.sheet.Flow))}, a.sheet.tool.handed("")...)...))
+		links = append(links, hand("Trim the flow", "flow", append(fills("scale", scaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.handed("")...)...))
 	}
 	f, _ := a.facts()
 	f.setting = setting
@@ -77,10 +78,10 @@ func (a *measured) whenRight(setting drive.Setting) []Link {
 func (a *measured) toRate(steps drive.Setting) Link {
 	s := a.sheet
 	moves := map[string]string{"feed": "feed", "rotary": "rotary"}[s.Axis.Word]
-	speed := fill("fast", bare(s.Fastest))
+	speed := fill("fast", s.Fastest.Bare())
 	if s.isFeed() {
-		speed = fill("back", bare(s.Fastest))
+		speed = fill("back", s.Fastest.Bare())
 	}
 	return hand("Speed and step rate", "rate", fill("moves", moves), fill(settingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
-		fill("angle", bare(s.Angle)), fill("micro", bare(s.Micro)), speed, fill("limit", bare(s.Limit)))
+		fill("angle", s.Angle.Bare()), fill("micro", s.Micro.Bare()), speed, fill("limit", s.Limit.Bare()))
 }

@@ -49,15 +49,15 @@ func partName(id string) string {
 }
 
 // why is what the verdict rests on, folded away.
-func (a *measured) why() (Part, bool) {
-	p := Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
+func (a *measured) why() *Part {
+	p := &Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
 	e := a.scale.Error()
 	p.Blocks = whyBlocks(a.relativeBudget(), e, a.judged, partName)
 	if a.sheet.method() == oneLength && len(a.test.Runs) > 1 && e.U > 0 {
 		low, high := e.Interval()
 		p.add(Lots{a.test.Length, a.test.Budget, a.asked, 100 * low, 100 * high})
 	}
-	return p, true
+	return p
 }
 
 // relativeBudget is the budget of the relative error.
@@ -74,8 +74,8 @@ func (a *measured) relativeBudget() measure.Budget {
 // whyBlocks are what the verdict on a relative error rests on; name says the
 // causes of its doubt.
 func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgement, name func(id string) string) []Block {
-	small := func(id, label string, v float64) Figure {
-		return Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
+	small := func(id, label string, v float64) *Figure {
+		return &Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
 	}
 	var blocks []Block
 	if len(budget) > 0 {
@@ -84,18 +84,19 @@ func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgeme
 			if c.U == 0 {
 				break // the rest is not told
 			}
-			bars.All = append(bars.All, Bar{capital(name(c.ID)), small("part-"+itoa(i+1), "", 100*c.U)})
+			bars.All = append(bars.All, Bar{capital(name(c.ID)), *small("part-"+itoa(i+1), "", 100*c.U)})
 		}
 		blocks = append(blocks, bars)
 	}
-	figures := []Figure{small("combined", "All together, standard uncertainty u", 100*e.U)}
+	var figures figureList
+	figures.add(small("combined", "All together, standard uncertainty u", 100*e.U))
 	if e.U > 0 {
 		if !math.IsInf(e.Dof, 0) {
-			figures = append(figures, Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
+			figures.add(&Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
 		}
-		figures = append(figures, Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
+		figures.add(&Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
 	}
-	figures = append(figures,
+	figures.add(
 		small("within", "Probability that the error is within the tolerance", 100*judged.Within),
 		small("above", "Probability that it is beyond it, too much", 100*judged.Above),
 		small("below", "Probability that it is beyond it, too little", 100*judged.Below))

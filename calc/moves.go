@@ -38,7 +38,7 @@ func newMovesEntry() movesEntry {
 
 func (m *movesEntry) fields(section *Section, on []When) []Field {
 	return []Field{
-		{Key: "single", Label: "Longest move at a time", Hint: "If the controller refuses long single feeds: they are then split.", Section: section, When: on, Cells: one(&m.Single)},
+		{Key: "single", Label: "Longest move at a time", Hint: "If the controller refuses long single feeds: they are then split.", Section: section, When: on, Cells: input(&m.Single)},
 		{Key: "begin", Label: "Line before the first move", Hint: "Empty: M83 for feeding, G91 for travel; moves are then relative.", Section: section, Cells: one(&m.Begin), Suggest: []string{"G91"}},
 		{Key: "move", Label: "Line of a move", Hint: "Empty: " + builtinMove + ". {speed} is put in as mm/min.", Section: section, Cells: one(&m.Move), Suggest: []string{builtinMove}},
 		{Key: "stop", Label: "Line that waits while you read", Hint: "Empty: " + builtinStop + ". If your controller does not know it, put in what yours waits with, and send the moves one by one until you know that it works.", Section: section, Cells: one(&m.Stop), Suggest: []string{builtinStop, "G4 S60"}},
@@ -106,7 +106,7 @@ func (p *program) move(length float64, speed unit.Speed, why string) {
 	p.path, p.seconds = p.path+rest, p.seconds+rest/float64(speed)
 	single := rest
 	if p.Single.Given {
-		single = float64(p.Single.Value)
+		single = p.Single.Number
 	}
 	for rest > 0 {
 		part := min(rest, single)

@@ -65,7 +65,7 @@ func newParts() *partsSheet {
 		Gears:     listOf(choose(gearsNone, gearsPairs, gearsRatio)),
 		Driving:   listOf(Teeth{}), Driven: listOf(Teeth{}),
 		Ratio:  ratioRows(),
-		Beside: listOf(teethInput()),
+		Beside: columnOf(teethInput()),
 	}
 }
 
@@ -86,8 +86,8 @@ func (s *partsSheet) Fields() []Field {
 			col("gears", "Gears between motor and output", "", unless("find", findGears), &s.Gears),
 			col("driving", "Teeth on the motor side", "Several stages in order from the motor, with an x between them: 12 x 20. For a worm: its number of starts.", geared("pairs"), &s.Driving),
 			col("driven", "Teeth on the driven side", "As many stages, in the same order: 54 x 40. For a worm: the teeth of its wheel.", geared("pairs"), &s.Driven),
-			col("ratio", "Gear ratio", "Motor turns for one output turn, above 1 where the output turns slower: 4.5, or 54:12.", geared("ratio"), &s.Ratio),
-			col("beside", "Teeth on the motor side, if known", "Then the driven side is found too. For a worm: its number of starts.", when("find", findGears), &s.Beside),
+			col("ratio", "Gear ratio", "Motor turns for one output turn, above 1 where the output turns slower: 4.5, or 54:12.", geared("ratio"), s.Ratio.cells()),
+			col("beside", "Teeth on the motor side, if known", "Then the driven side is found too. For a worm: its number of starts.", when("find", findGears), s.Beside.cells()),
 		},
 		element[1:],
 	)

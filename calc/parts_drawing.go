@@ -133,7 +133,7 @@ func (s *sketch) output(o *outputEntry, x, y float64) {
 		const r = 17
 		s.line(Body, end-10, y-r-2, x, y-r-2)
 		s.line(Body, end-10, y+r+2, x, y+r+2)
-		s.disc(x, y, r, int(o.Teeth.Value))
+		s.disc(x, y, r, int(o.Teeth.Value()))
 		s.disc(end-16, y, r, 0)
 		s.plate(Motion, x+28, y-r-9, x+48, y-r+1)
 	case "screw":
@@ -143,7 +143,7 @@ func (s *sketch) output(o *outputEntry, x, y float64) {
 		}
 		s.plate(Motion, x+38, y-14, x+58, y+14)
 	case "rack":
-		s.disc(x, y, 16, int(o.Pinion.Value))
+		s.disc(x, y, 16, int(o.Pinion.Value()))
 		var teeth []float64
 		for at := x - 20; at < end-8; at += 10 {
 			teeth = append(teeth, at, y+23, at+2, y+18, at+5, y+18, at+7, y+23)

@@ -13,10 +13,12 @@ func (r *partsRow) answer(needs []string) *Answer {
 	return &Answer{Figure: f, Says: say(r.says), Notes: r.doubts, Needs: needs}
 }
 
-func (r *partsRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: []Block{Figures{r.figures}}}
+func (r *partsRow) part() *Part {
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs}
 	if r.found != nil {
-		p.Blocks = []Block{para("With " + r.describe() + ":"), Figures{r.figures}, para(r.says)}
+		p.add(para("With "+r.describe()+":"), Figures{r.figures}, para(r.says))
+	} else {
+		p.add(Figures{r.figures})
 	}
 	if d, ok := r.drawing(); ok {
 		p.add(d)
@@ -50,7 +52,7 @@ func (r *partsRow) describe() string {
 }
 
 // glance is what was found of every axis, side by side.
-func glance(rows []*partsRow, needs []string) Part {
+func glance(rows []*partsRow, needs []string) *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "Found", "Beside it"}}
 	for _, r := range rows {
 		found := *r.found
@@ -61,9 +63,9 @@ func glance(rows []*partsRow, needs []string) Part {
 		} else if r.find != findSetting {
 			beside = say(found.Label)
 		}
-		t.Rows = append(t.Rows, []Line{say(r.name), say(found), beside})
+		t.row(r.name, &found, beside)
 	}
-	return Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
+	return &Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []Block{t}}
 }
 
 // axisWord is the kind of axis, as the other pages ask for it.
@@ -83,19 +85,19 @@ func (r *partsRow) handed() entry {
 }
 
 func (r *partsRow) handedMotor(suffix string) []entry {
-	return []entry{fill("angle"+suffix, unit.Full(float64(r.motor.StepAngle))), fill("micro"+suffix, itoa(int(r.motor.Microsteps)))}
+	return fills("angle"+suffix, unit.Full(float64(r.motor.StepAngle)), "micro"+suffix, itoa(int(r.motor.Microsteps)))
 }
 
 func (r *partsRow) handedGears(suffix string) []entry {
 	if ratio, ok := r.gears.(plainRatio); ok {
-		return []entry{fill("gears"+suffix, "ratio"), fill("ratio"+suffix, unit.Full(float64(ratio)))}
+		return fills("gears"+suffix, "ratio", "ratio"+suffix, unit.Full(float64(ratio)))
 	}
 	var driving, driven []string
 	for _, s := range r.gears.(toothPairs) {
 		driving, driven = append(driving, itoa(int(s.Driving))), append(driven, itoa(int(s.Driven)))
 	}
 	if driving == nil {
-		return []entry{fill("gears"+suffix, "none")}
+		return fills("gears"+suffix, "none")
 	}
 	return []entry{fill("gears"+suffix, "pairs"), fill("driving"+suffix, driving...), fill("driven"+suffix, driven...)}
 }

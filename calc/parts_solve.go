@@ -18,13 +18,13 @@ type partsRow struct {
 
 	found   *Figure // what is wanted, nil while it is not
 	says    string
-	figures []Figure
+	figures figureList
 	blocks  []Block // asks and notes
 	doubts  []Note
 }
 
 func (s *partsSheet) row(i int) *partsRow {
-	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.Rows[i].Value)}
+	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.rows[i].Number)}
 	r.n, r.name, r.rotary = itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
 	r.drawn = i < mostTrains
 	motor := s.motorRows.at(i)
@@ -63,8 +63,8 @@ func (s *partsSheet) readGears(r *partsRow, i int) {
 		}
 	case s.Gears.Rows[i].Word == "ratio":
 		r.needs = append(r.needs, "ratio")
-		r.gears = plainRatio(s.Ratio.Rows[i].Value)
-		if !s.Ratio.Rows[i].Given {
+		r.gears = plainRatio(s.Ratio.rows[i].Number)
+		if !s.Ratio.rows[i].Given {
 			r.noGears = []string{"ratio"}
 		}
 	}
@@ -93,13 +93,13 @@ func (s *partsSheet) Solve() Report {
 			r.Answer = row.answer(above)
 			row.doubts = nil // the headline has them
 		}
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 	}
 	if len(rows) > 1 {
 		r.insert(2, glance(rows, above))
 	}
 	if slices.ContainsFunc(rows, func(r *partsRow) bool { return r.find == findSetting }) {
-		r.Parts = append(r.Parts, firstMove)
+		r.add(&firstMove)
 	}
 	return r
 }
@@ -132,7 +132,7 @@ func (r *partsRow) lacks(what string, keys []string) bool {
 }
 
 // finds makes a figure the one that was wanted.
-func (r *partsRow) finds(f Figure, says string) { r.found, r.says = &f, says }
+func (r *partsRow) finds(f *Figure, says string) { r.found, r.says = f, says }
 
 // tell adds the numbers of the axis.
 func (r *partsRow) tell() {
@@ -147,7 +147,7 @@ func (r *partsRow) findSetting() {
 	}
 	r.tell()
 	if len(r.noGears) == 0 {
-		r.figures = append(r.figures, r.figure("ratio", "Gear ratio", r.gears.reduction(), ""))
+		r.figures.add(r.figure("ratio", "Gear ratio", r.gears.reduction(), ""))
 	}
 	if steps, missing := r.in(drive.StepsPerUnit); len(missing) == 0 {
 		r.finds(settingFigure(asSteps, steps, r.rotary, 7, false), trust[r.out.Kind.Word])
@@ -170,7 +170,7 @@ func (r *partsRow) findElement() {
 	}
 	i := r.out.implied(travel.Value)
 	f := r.figure(i.id, i.label, i.value, i.unit)
-	r.figures = []Figure{f}
+	r.figures = figureList{*f}
 	r.finds(f, "Where the roller really grips; its outer diameter is larger.")
 	if i.nearest > 0 {
 		r.says = r.compare(i)
@@ -187,11 +187,11 @@ func (r *partsRow) findGears() {
 	ratio := drive.PerTurn(element) / turn.Value
 	r.gears = plainRatio(ratio)
 	f := r.figure("ratio", "Gear ratio", ratio, "")
-	r.figures = []Figure{f}
+	r.figures = figureList{*f}
 	r.finds(f, "Motor turns for one output turn.")
 	if r.beside > 0 {
 		i := impliedGear(ratio, r.beside)
-		r.figures = append(r.figures, r.figure(i.id, i.label, i.value, i.unit))
+		r.figures.add(r.figure(i.id, i.label, i.value, i.unit))
 		r.says = r.compare(i)
 	} else {
 		r.lacks("the nearest teeth on the driven side", []string{"beside"})
@@ -207,8 +207,8 @@ func (r *partsRow) compare(i implied) string {
 	}
 	f := settingFigure("fitting-"+r.n, fitting, r.rotary, convertDigits, false)
 	f.Label = "The setting that the nearest part gives"
-	off := Figure{ID: "off-" + r.n, Label: "Implied, against the nearest", Value: 100 * i.off(), Unit: "%", Digits: 3}
-	r.figures = append(r.figures, r.figure("nearest", "The nearest that is made", i.nearest, i.unit), off, f)
+	off := &Figure{ID: "off-" + r.n, Label: "Implied, against the nearest", Value: 100 * i.off(), Unit: "%", Digits: 3}
+	r.figures.add(r.figure("nearest", "The nearest that is made", i.nearest, i.unit), off, f)
 	return i.says()
 }
 
@@ -231,7 +231,7 @@ func (r *partsRow) doubt() {
 		r.doubts = append(r.doubts, Note{Doubt, say(settingFigure("", s, r.rotary, 4, false), " is outside what we take small machines to have, "+
 			number(least)+" to "+number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres.")})
 	}
-	diameter := float64(r.out.Diameter.Value)
+	diameter := r.out.Diameter.Number
 	if r.find == findElement {
 		diameter = r.found.Value
 	}

@@ -63,7 +63,7 @@ type planSheet struct {
 	Margin   unit.Input[unit.Length]
 	Speed    unit.Input[unit.Speed]
 	speeds   *Group
-	At       List[unit.Input[unit.Speed], *unit.Input[unit.Speed]]
+	At       Column[unit.Speed]
 	Filament unit.Input[unit.Length]
 	Melt     unit.Input[unit.VolumeRate]
 	Each     unit.Input[unit.Duration]
@@ -92,7 +92,7 @@ func newPlan() *planSheet {
 		Margin:     unit.Lengths.Input("mm", 1, 500),
 		Speed:      testSpeedInput(),
 		speeds:     &Group{Noun: "speed", Least: 2, Start: 3, Most: 10},
-		At:         listOf(testSpeedInput()),
+		At:         columnOf(testSpeedInput()),
 		Filament:   unit.Lengths.Input("mm", 0.5, 10),
 		Melt:       unit.VolumeRates.Input("mm³/s", 0.1, 1000),
 		Each:       unit.Durations.Input("s", 0, 3600),
@@ -117,23 +117,23 @@ func (s *planSheet) Fields() []Field {
 			{Key: "path", Label: "Test", Section: what, When: feed, Cells: one(&s.Path)},
 			{Key: "trial", Label: "Runs at", Section: what, When: feed, Cells: one(&s.Trial)},
 			{Key: "trip", Label: "Moves", Section: what, When: travel, Cells: one(&s.Trip)},
-			{Key: "wanted", Label: "Uncertainty wanted, ±", Hint: "Of the error. Empty: 0.25 % for a feed axis and 0.1 % for a travel axis, half of the usual tolerance.", Section: good, When: scale, Cells: one(&s.Wanted), Suggest: []string{"0.5 %"}},
+			{Key: "wanted", Label: "Uncertainty wanted, ±", Hint: "Of the error. Empty: 0.25 % for a feed axis and 0.1 % for a travel axis, half of the usual tolerance.", Section: good, When: scale, Cells: input(&s.Wanted), Suggest: []string{"0.5 %"}},
 		},
 		s.tool.fields(good, "", "Instrument", nil),
 		[]Field{
-			{Key: "scatter", Label: "Scatter of the runs", Hint: "The spread that an earlier test showed. Empty: 0.15 mm for a mark on filament, 0.05 mm for a carriage.", Section: good, Cells: one(&s.Scatter)},
+			{Key: "scatter", Label: "Scatter of the runs", Hint: "The spread that an earlier test showed. Empty: 0.15 mm for a mark on filament, 0.05 mm for a carriage.", Section: good, Cells: input(&s.Scatter)},
 			{Key: "letter", Label: "Its letter", Section: room, When: travel, Cells: one(&s.Letter)},
-			{Key: "from", Label: "Free from", Hint: "The lowest position that the axis can be moved to without touching anything.", Section: room, When: travel, Cells: one(&s.From)},
-			{Key: "to", Label: "Free to", Hint: "The highest one.", Section: room, When: travel, Cells: one(&s.To)},
-			{Key: "longest", Label: "Longest feed", Hint: "Empty: as far as the instrument reaches to the mark.", Section: room, When: feed, Cells: one(&s.Longest)},
-			{Key: "runs", Label: "Runs", Hint: "Of each length, at each speed, or to each target from either side. Empty: as many as it takes, five as a rule and three at each of several places.", Section: fixed, Cells: one(&s.Runs)},
-			{Key: "asked", Label: "Commanded length", Hint: "Empty: as long as it takes.", Section: fixed, When: scale, Cells: one(&s.Asked)},
-			{Key: "margin", Label: "Mark farther than the length by", Hint: "So that the mark stays outside even if too much is fed. Empty: a quarter of the length, 25 mm at least.", Section: fixed, When: feed, Cells: one(&s.Margin)},
-			{Key: "speed", Label: "Speed", Hint: "A number alone is in mm/min. Empty: 60 mm/min for feeding, 600 mm/min for travel, 120 mm/min for Z.", Section: fixed, When: when("trial", "one"), Cells: one(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
-			{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min. All empty: 60, 180 and 360 mm/min.", Section: fixed, When: and(feed, "trial", "speeds"), Group: s.speeds, Cells: &s.At},
-			{Key: "filament", Label: "Diameter of the filament", Hint: "For what the hot end must melt.", Section: fixed, When: hot, Cells: one(&s.Filament), Suggest: []string{"1.75", "2.85"}},
-			{Key: "melt", Label: "Most that the hot end melts", Hint: "If you know it, in mm³/s.", Section: fixed, When: hot, Cells: one(&s.Melt)},
-			{Key: "each", Label: "Time to read a run and mark anew", Hint: "Empty: one minute.", Section: fixed, Cells: one(&s.Each)},
+			{Key: "from", Label: "Free from", Hint: "The lowest position that the axis can be moved to without touching anything.", Section: room, When: travel, Cells: input(&s.From)},
+			{Key: "to", Label: "Free to", Hint: "The highest one.", Section: room, When: travel, Cells: input(&s.To)},
+			{Key: "longest", Label: "Longest feed", Hint: "Empty: as far as the instrument reaches to the mark.", Section: room, When: feed, Cells: input(&s.Longest)},
+			{Key: "runs", Label: "Runs", Hint: "Of each length, at each speed, or to each target from either side. Empty: as many as it takes, five as a rule and three at each of several places.", Section: fixed, Cells: input(&s.Runs)},
+			{Key: "asked", Label: "Commanded length", Hint: "Empty: as long as it takes.", Section: fixed, When: scale, Cells: input(&s.Asked)},
+			{Key: "margin", Label: "Mark farther than the length by", Hint: "So that the mark stays outside even if too much is fed. Empty: a quarter of the length, 25 mm at least.", Section: fixed, When: feed, Cells: input(&s.Margin)},
+			{Key: "speed", Label: "Speed", Hint: "A number alone is in mm/min. Empty: 60 mm/min for feeding, 600 mm/min for travel, 120 mm/min for Z.", Section: fixed, When: when("trial", "one"), Cells: input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
+			{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min. All empty: 60, 180 and 360 mm/min.", Section: fixed, When: and(feed, "trial", "speeds"), Group: s.speeds, Cells: s.At.cells()},
+			{Key: "filament", Label: "Diameter of the filament", Hint: "For what the hot end must melt.", Section: fixed, When: hot, Cells: input(&s.Filament), Suggest: []string{"1.75", "2.85"}},
+			{Key: "melt", Label: "Most that the hot end melts", Hint: "If you know it, in mm³/s.", Section: fixed, When: hot, Cells: input(&s.Melt)},
+			{Key: "each", Label: "Time to read a run and mark anew", Hint: "Empty: one minute.", Section: fixed, Cells: input(&s.Each)},
 		},
 		s.movesEntry.fields(lines, nil),
 		s.scaleEntry.linearFields(along, "The setting as it stands now.", nil),

@@ -3,16 +3,16 @@ package calc
 import "math"
 
 // picture draws the test that is planned, to scale.
-func (a *planned) picture() (Part, bool) {
-	p := Part{ID: "picture", Title: "The test as a drawing", Needs: a.keys}
+func (a *planned) picture() *Part {
+	p := &Part{ID: "picture", Title: "The test as a drawing", Needs: a.keys}
 	if !a.isFeed() {
-		p.Blocks = []Block{a.travelDrawing()}
-		return p, true
+		p.add(a.travelDrawing())
+		return p
 	}
 	length := a.test.Commanded
 	t := feedTest{id: "test", title: "One run, to scale", mark: a.test.Mark, rest: a.test.Mark - length, fed: length, left: "left, about", way: "feed", show: showMillimetres}
-	p.Blocks = []Block{t.draw()}
-	return p, true
+	p.add(t.draw())
+	return p
 }
 
 func showMillimetres(v float64) string { return millimetres("", "", v).String() }
@@ -20,7 +20,7 @@ func showMillimetres(v float64) string { return millimetres("", "", v).String() 
 const travelRail = 68 // height of the axis on the paper
 
 func (a *planned) travelDrawing() Drawing {
-	from, to := float64(a.From.Value), float64(a.To.Value)
+	from, to := a.From.Number, a.To.Number
 	s := sketchOf("test", "The free range and the moves, to scale", from, to, 14, 14, showMillimetres)
 	letter := capital(a.Letter.Word)
 	s.dim(Measure, from, to, 40, travelRail-12, "free")
@@ -66,7 +66,7 @@ func (a *planned) lengths() []float64 {
 
 // bothSidesDrawing adds the targets of a test from both sides.
 func (a *planned) bothSidesDrawing(s *sketch) Drawing {
-	from, to := float64(a.From.Value), float64(a.To.Value)
+	from, to := a.From.Number, a.To.Number
 	s.plate(Ghost, to-slack, travelRail-5, to, travelRail+5)
 	// Names that are as wide as this stand on so many lines, each free of the next.
 	const name = 72

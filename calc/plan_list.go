@@ -3,8 +3,8 @@ package calc
 import "striderule/calc/unit"
 
 // before, during and after are the check-list.
-func (a *planned) before() Part {
-	p := Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
+func (a *planned) before() *Part {
+	p := &Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []Block{caution("maker"), caution("stay")}}
 	if !a.isFeed() {
 		p.add(caution("range"), points(
 			"Nothing lies within the range of the axis, and it moves freely by hand.",
@@ -20,18 +20,18 @@ func (a *planned) before() Part {
 	} else {
 		p.caution("hot")
 	}
-	var items []Line
+	var items sentences
 	for _, o := range readiness {
 		if o.Word != "guard" || open {
-			items = append(items, say(o.Label+": "+o.Hint+"."))
+			items.say(o.Label + ": " + o.Hint + ".")
 		}
 	}
 	p.add(Points{items})
 	return p
 }
 
-func (a *planned) during() Part {
-	p := Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
+func (a *planned) during() *Part {
+	p := &Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []Block{caution("rollers")}}
 	switch {
 	case a.isFeed():
 		p.add(Steps{[]Line{
@@ -55,13 +55,13 @@ func (a *planned) during() Part {
 	return p
 }
 
-func (a *planned) after() Part {
-	p := Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
-	items := []Line{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
+func (a *planned) after() *Part {
+	p := &Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
+	items := sentences{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
 	if a.isFeed() {
-		items = append(items, say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off."))
+		items.say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off.")
 	}
-	p.Blocks = []Block{Points{append(items, say("Type the readings in, all of them, also those that look odd."))}}
+	p.add(Points{append(items, say("Type the readings in, all of them, also those that look odd."))})
 	if a.isFeed() && a.Path.Word == "open" {
 		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
 	}
@@ -94,7 +94,7 @@ func (a *planned) toMeasure() Link {
 		}
 	}
 	return hand("Enter the readings", "measure", concat(
-		[]entry{fill("axis", a.Axis.told())}, a.scaleEntry.handed(false),
+		fills("axis", a.Axis.told()), a.scaleEntry.handed(false),
 		[]entry{fill("path", a.Path.told()), fill("trial", a.Trial.told()), fill("trip", a.Trip.told()), fill("asked", asked...), fill("speed", speed...),
 			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},
 		a.tool.handed(""), a.motorEntry.handed(), a.gearEntry.handed())...)

@@ -51,7 +51,7 @@ func (a *planned) heading(what string) *program {
 	letter := capital(a.Letter.Word)
 	p := a.movesEntry.program(letter, false)
 	p.say(what)
-	p.say("Before: stand at " + letter + " = " + decimal(float64(a.From.Value)) + "; all moves stay between there and " + letter + " = " + decimal(float64(a.To.Value)))
+	p.say("Before: stand at " + letter + " = " + decimal(a.From.Number) + "; all moves stay between there and " + letter + " = " + decimal(a.To.Number))
 	p.say("Stay with the machine, a hand near the stop; fingers away from belts, screws and gears")
 	if a.Letter.Word == "z" {
 		p.say("Nothing may stand in the way: keep well away from the bed")
@@ -81,7 +81,7 @@ func (a *planned) travelMoves() *program {
 func (a *planned) bothWays() *program {
 	p := a.heading("Positions from both sides: " + a.runsText())
 	v, targets := a.atSpeeds()[0], a.targets()
-	here := float64(a.From.Value)
+	here := a.From.Number
 	to := func(x float64, why string) {
 		p.move(nearest(x-here), v, why)
 		here = x
@@ -91,23 +91,23 @@ func (a *planned) bothWays() *program {
 			to(x, "up to target "+itoa(i+1)+", round "+itoa(n+1))
 			p.wait("read the position reached")
 		}
-		to(float64(a.To.Value), "turn round")
+		to(a.To.Number, "turn round")
 		for i := len(targets) - 1; i >= 0; i-- {
 			to(targets[i], "down to target "+itoa(i+1)+", round "+itoa(n+1))
 			p.wait("read the position reached")
 		}
-		to(float64(a.From.Value), "turn round")
+		to(a.From.Number, "turn round")
 	}
 	p.finish()
 	return p
 }
 
-func (a *planned) moves() Part {
+func (a *planned) moves() *Part {
 	name := "travel-test.gcode"
 	if a.isFeed() {
 		name = "feed-test.gcode"
 	}
-	return Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
+	return &Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
 		caution("maker"),
 		para("Relative moves, lengths in mm, speeds in mm/min. Read them before you send them; send them one by one if you have no way to wait in between. Your own wording goes into “Your own lines for the moves”."),
 		Code{Label: "Moves", Text: a.program().String(), File: name},

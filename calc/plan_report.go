@@ -9,27 +9,27 @@ import (
 
 // notToBeHad says that nothing there is room for is good enough, and what would
 // be.
-func (a *planned) notToBeHad() Part {
-	p := Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
+func (a *planned) notToBeHad() *Part {
+	p := &Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
 	most := a.most()
 	if most < longStep {
-		p.Blocks = []Block{Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")}}
+		p.add(Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")})
 		return p
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
 	best := planned{planSheet: a.planSheet, test: a.planSheet.test(most), design: d}
 	best.expected, _ = best.test.Expect(d)
-	p.Blocks = []Block{Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
-		best.lengthChart("the best there is room for"), Points{a.remedies()}}
+	p.add(Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
+		best.lengthChart("the best there is room for"), Points{a.remedies()})
 	return p
 }
 
 // remedies are what would make the test good enough.
 func (a *planned) remedies() []Line {
-	var items []Line
+	var items sentences
 	if other, with, ok := a.finer(); ok {
-		items = append(items, say(capital(toolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), "."))
+		items.say(capital(toolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), ".")
 	}
 	return append(items, say("A finer mark, measured for each run and read from the same edge, lowers the scatter."), say("A longer feed or travel makes every error count less."), say("Or be content with less: what matters is whether the error is within your tolerance."))
 }
@@ -45,7 +45,7 @@ func (a *planned) finer() (planned, measure.Instrument, bool) {
 		s := *a.planSheet
 		s.tool.Kind.Word = with.ID
 		if now.Accuracy > 0 {
-			s.tool.Limits.Value = unit.Length(min(with.Usual, now.Accuracy))
+			s.tool.Limits.Number = min(with.Usual, now.Accuracy)
 		}
 		if other := (planned{planSheet: &s}); other.solve() && other.enough {
 			return other, with, true
@@ -55,17 +55,20 @@ func (a *planned) finer() (planned, measure.Instrument, bool) {
 }
 
 // improve says what to do about a test that was set and is not good enough.
-func (a *planned) improve() (Part, bool) {
-	return Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}, !a.enough
+func (a *planned) improve() *Part {
+	if a.enough {
+		return nil
+	}
+	return &Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []Block{Points{a.remedies()}}}
 }
 
-func millimetres(id, label string, v float64) Figure {
-	return Figure{ID: id, Label: label, Value: v, Unit: "mm", Digits: 6}
+func millimetres(id, label string, v float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: v, Unit: "mm", Digits: 6}
 }
 
 // share is a relative uncertainty as a figure.
-func share(id string, u float64) Figure {
-	return Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
+func share(id string, u float64) *Figure {
+	return &Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
 }
 
 // runsText is how many runs there are, in words.
@@ -97,54 +100,55 @@ func (a *planned) answer() *Answer {
 		says = append(says, say(", the mark at ", millimetres("", "", mark))...)
 	}
 	if a.method() == bothSides {
-		return &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
+		return &Answer{Figure: *f, Needs: a.keys, Says: append(says, say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
 	}
-	answer := &Answer{Figure: f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
+	answer := &Answer{Figure: *f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
 	if !a.enough {
 		answer.Notes = []Note{{Doubt, say("That is not as good as you want it, ± ", share("", a.wanted()), ".")}}
 	}
 	return answer
 }
 
-func (a *planned) lost(id string) Figure {
-	return Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
+func (a *planned) lost(id string) *Figure {
+	return &Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
 }
 
-func (a *planned) perMinute(id string, v unit.Speed) Figure {
-	return Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
+func (a *planned) perMinute(id string, v unit.Speed) *Figure {
+	return &Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
 }
 
 // meltRate is what a feed speed asks of the hot end, mm³/s.
 func (a *planned) meltRate(v unit.Speed) float64 {
-	d := float64(a.Filament.Value)
+	d := a.Filament.Number
 	return math.Pi / 4 * d * d * float64(v)
 }
 
-func (a *planned) figures() Part {
-	p := Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
-	all := []Figure{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
+func (a *planned) figures() *Part {
+	p := &Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
+	all := figureList{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
 	if a.method() == bothSides {
-		all = append(all, a.lost("lost"))
+		all.add(a.lost("lost"))
 	} else {
-		all = append(all, share("expanded", a.expected.Expanded()))
+		all.add(share("expanded", a.expected.Expanded()))
 	}
 	if a.test.Mark > 0 {
-		all = append(all, millimetres("mark", "Mark at", a.test.Mark))
+		all.add(millimetres("mark", "Mark at", a.test.Mark))
 	}
 	at := a.atSpeeds()
 	if len(at) == 1 {
-		all = append(all, Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
+		all.add(&Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
 		if a.Filament.Given {
-			all = append(all, Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
+			all.add(&Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
 		}
 	}
 	m := a.program()
 	if a.isFeed() {
-		all = append(all, millimetres("filament", "Filament used", m.path))
+		all.add(millimetres("filament", "Filament used", m.path))
 	}
 	minutes := (m.seconds + a.reading()*float64(a.allRuns())) / unit.Minute
-	all = append(all, Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
-	p.Blocks = append([]Block{Figures{all}}, a.doubts()...)
+	all.add(&Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
+	p.add(Figures{all})
+	p.add(a.doubts()...)
 	return p
 }
 
@@ -159,7 +163,7 @@ func (a *planned) allRuns() int {
 // reading is how long it takes to read a run and to mark anew, in s.
 func (a *planned) reading() float64 {
 	if a.Each.Given {
-		return float64(a.Each.Value)
+		return a.Each.Number
 	}
 	return unit.Minute
 }
@@ -190,10 +194,10 @@ func (a *planned) doubts() []Block {
 		return append(all, Ask{[]string{"filament"}, "what the hot end must melt"})
 	}
 	for _, v := range a.atSpeeds() {
-		if rate := a.meltRate(v); a.Melt.Given && rate > float64(a.Melt.Value) {
-			most := a.perMinute("", v*unit.Speed(float64(a.Melt.Value)/rate))
+		if rate := a.meltRate(v); a.Melt.Given && rate > a.Melt.Number {
+			most := a.perMinute("", v*unit.Speed(a.Melt.Number/rate))
 			most.Digits = 3
-			doubt("At ", a.perMinute("", v), " the hot end must melt ", Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.String()+" that it can: the drive would slip. Feed no faster than ", most, ".")
+			doubt("At ", a.perMinute("", v), " the hot end must melt ", &Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.Text()+" that it can: the drive would slip. Feed no faster than ", most, ".")
 			break
 		}
 	}
@@ -204,14 +208,14 @@ func (a *planned) doubts() []Block {
 var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 
 // trade sets length against runs: what each brings, and for the same uncertainty.
-func (a *planned) trade() (Part, bool) {
-	p := Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
+func (a *planned) trade() *Part {
+	p := &Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
 	if a.method() == bothSides {
-		return p, false
+		return nil
 	}
-	p.Blocks = []Block{a.lengthChart("this plan")}
+	p.add(a.lengthChart("this plan"))
 	if a.method() != oneLength {
-		return p, true
+		return p
 	}
 	t := Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
 	last := 0.0
@@ -223,21 +227,21 @@ func (a *planned) trade() (Part, bool) {
 			continue // more runs that are no shorter are only more work
 		}
 		last = test.Commanded
-		t.Rows = append(t.Rows, []Line{say(itoa(d.Runs())), say(Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6}),
-			say(Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})})
+		t.row(itoa(d.Runs()), &Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6},
+			&Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
 	}
 	if len(t.Rows) > 0 {
 		p.add(para("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
 	}
-	return p, true
+	return p
 }
 
 // speedTable shows the speeds of a slip test, and what it can tell.
-func (a *planned) speedTable() (Part, bool) {
+func (a *planned) speedTable() *Part {
 	if a.method() != severalSpeeds {
-		return Part{}, false
+		return nil
 	}
-	p := Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
+	p := &Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
 	t := Table{Caption: "Speeds", Head: []string{"Speed, mm/min", "mm/s"}}
 	if a.Filament.Given {
 		t.Head = append(t.Head, "To melt, mm³/s")
@@ -245,39 +249,39 @@ func (a *planned) speedTable() (Part, bool) {
 	slow, fast := a.atSpeeds()[0], a.atSpeeds()[0]
 	for i, v := range a.atSpeeds() {
 		n := "-" + itoa(i+1)
-		row := []Line{say(Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
+		row := []Line{say(&Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(&Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
 		if a.Filament.Given {
-			row = append(row, say(Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
+			row = append(row, say(&Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
 		}
 		t.Rows = append(t.Rows, row)
 		slow, fast = min(slow, v), max(fast, v)
 	}
-	p.Blocks = []Block{t}
+	p.add(t)
 	slope := a.design
 	slope.Zero = false
 	// What the instrument does is the same at each speed.
 	if e, err := (measure.Test{Commanded: a.test.Commanded, Scatter: a.test.Scatter}).Expect(slope); err == nil {
 		p.add(Figures{[]Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
 	}
-	return p, true
+	return p
 }
 
 // targetTable lists the positions of a test from both sides.
-func (a *planned) targetTable() (Part, bool) {
+func (a *planned) targetTable() *Part {
 	if a.method() != bothSides {
-		return Part{}, false
+		return nil
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
 	for i, x := range a.targets() {
-		t.Rows = append(t.Rows, []Line{say(itoa(i + 1)), say(Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})})
+		t.row(itoa(i+1), &Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})
 	}
-	return Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
-		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}, true
+	return &Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
+		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}
 }
 
 // targets are positions inside the range, with room to turn round.
 func (a *planned) targets() []float64 {
-	from, span := float64(a.From.Value)+slack, a.test.Commanded
+	from, span := a.From.Number+slack, a.test.Commanded
 	var all []float64
 	for _, share := range targetShares {
 		all = append(all, nearest(from+share*span))

@@ -13,7 +13,7 @@ func (s *planSheet) isFeed() bool { return s.Axis.Word == "feed" }
 func (s *planSheet) wanted() float64 {
 	switch {
 	case s.Wanted.Given:
-		return float64(s.Wanted.Value) / 100
+		return s.Wanted.Number / 100
 	case s.isFeed():
 		return feedTolerance / 2
 	}
@@ -23,7 +23,7 @@ func (s *planSheet) wanted() float64 {
 func (s *planSheet) scatter() float64 {
 	switch {
 	case s.Scatter.Given:
-		return float64(s.Scatter.Value)
+		return s.Scatter.Number
 	case s.isFeed():
 		return feedScatter
 	}
@@ -36,9 +36,9 @@ func (s *planSheet) atSpeeds() []unit.Speed {
 	switch {
 	case s.method() == severalSpeeds:
 		var at []unit.Speed
-		for _, in := range s.At.Rows {
+		for _, in := range s.At.rows {
 			if in.Given {
-				at = append(at, in.Value)
+				at = append(at, unit.Speed(in.Number))
 			}
 		}
 		if len(at) == 0 {
@@ -46,7 +46,7 @@ func (s *planSheet) atSpeeds() []unit.Speed {
 		}
 		return at
 	case s.Speed.Given:
-		return []unit.Speed{s.Speed.Value}
+		return []unit.Speed{s.Speed.Value()}
 	case s.isFeed():
 		return []unit.Speed{1}
 	case s.Letter.Word == "z":
@@ -61,7 +61,7 @@ func (s *planSheet) mark(length float64) float64 {
 	case !s.isFeed():
 		return 0
 	case s.Margin.Given:
-		return length + float64(s.Margin.Value)
+		return length + s.Margin.Number
 	}
 	return length + max(25, math.Ceil(length/4/slack)*slack)
 }
@@ -90,7 +90,7 @@ func (s *planSheet) design() measure.Design {
 		}
 	}
 	if s.Runs.Given {
-		d.Repeats = int(s.Runs.Value)
+		d.Repeats = int(s.Runs.Value())
 	}
 	return d
 }
@@ -106,11 +106,11 @@ func (s *planSheet) most() float64 {
 	if reach == 0 {
 		reach = math.Inf(1)
 	}
-	most := float64(s.To.Value-s.From.Value) - slack
+	most := float64(s.To.Value()-s.From.Value()) - slack
 	if s.isFeed() {
 		most = feedReach
 		if s.Longest.Given {
-			most = float64(s.Longest.Value)
+			most = s.Longest.Number
 		}
 	}
 	most = math.Floor(most/longStep) * longStep
@@ -134,24 +134,19 @@ func (s *planSheet) Solve() Report {
 	a := planned{planSheet: s, keys: concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
 	r := Report{Problems: concat(s.problems(), s.movesEntry.problems())}
 	if missing := s.missing(); len(missing) > 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing})
 		return r
 	}
 	if len(r.Problems) > 0 {
 		return r
 	}
 	if !a.solve() {
-		r.Parts = []Part{a.notToBeHad()}
+		r.add(a.notToBeHad())
 		return r
 	}
 	r.Answer = a.answer()
-	r.Parts = []Part{a.figures()}
-	for _, make := range []func() (Part, bool){a.picture, a.improve, a.trade, a.speedTable, a.targetTable} {
-		if p, ok := make(); ok {
-			r.Parts = append(r.Parts, p)
-		}
-	}
-	r.Parts = append(r.Parts, a.before(), a.during(), a.moves(), a.after())
+	r.add(a.figures(), a.picture(), a.improve(), a.trade(), a.speedTable(), a.targetTable())
+	r.add(a.before(), a.during(), a.moves(), a.after())
 	return r
 }
 
@@ -181,15 +176,15 @@ func (s *planSheet) missing() []Block {
 func (s *planSheet) problems() []Problem {
 	var all []Problem
 	add := func(key, says string) { all = append(all, Problem{Key: key, Says: says}) }
-	free := float64(s.To.Value - s.From.Value)
+	free := float64(s.To.Value() - s.From.Value())
 	switch {
 	case s.isFeed() || !s.From.Given || !s.To.Given:
 	case free <= 0:
-		add("to", quote(s.To.String())+" is not above the other end, "+s.From.String()+". Write the higher position here.")
+		add("to", quote(s.To.Text())+" is not above the other end, "+s.From.Text()+". Write the higher position here.")
 	case free < leastRange:
 		add("to", "only "+decimal(free)+" mm are free. Give the axis "+decimal(leastRange)+" mm at least, or measure it by hand.")
-	case s.Asked.Given && float64(s.Asked.Value) > free-slack:
-		add("asked", s.Asked.String()+" do not fit: "+decimal(free)+" mm are free, of which "+decimal(slack)+" mm take up slack. Write "+decimal(free-slack)+" mm at most.")
+	case s.Asked.Given && s.Asked.Number > free-slack:
+		add("asked", s.Asked.Text()+" do not fit: "+decimal(free)+" mm are free, of which "+decimal(slack)+" mm take up slack. Write "+decimal(free-slack)+" mm at most.")
 	}
 	if d := s.design(); s.Runs.Given && d.Runs() > MostRows {
 		add("runs", "that makes "+itoa(d.Runs())+" runs in all; there is room for "+itoa(MostRows)+". Write "+itoa(mostRepeats(d))+" at most.")
@@ -234,7 +229,7 @@ func (a *planned) solve() bool {
 // span is what the targets of a test from both sides lie in: the range but for
 // the slack at its ends, as far as the instrument reaches.
 func (a *planned) span() float64 {
-	span := float64(a.To.Value-a.From.Value) - 2*slack
+	span := float64(a.To.Value()-a.From.Value()) - 2*slack
 	if with, _ := a.tool.instrument(); with.Reach > 0 {
 		span = min(span, with.Reach)
 	}
@@ -248,7 +243,7 @@ func (a *planned) length() float64 {
 	most := a.most()
 	switch {
 	case a.Asked.Given:
-		return float64(a.Asked.Value)
+		return a.Asked.Number
 	case most < longStep:
 		return 0
 	case !a.isFeed():

@@ -79,10 +79,10 @@ type rateSheet struct {
 
 func newRate() *rateSheet {
 	speeds := func() speedList {
-		return listOf(unit.Speeds.Input("mm/s", 0.0001, 10_000))
+		return columnOf(unit.Speeds.Input("mm/s", 0.0001, 10_000))
 	}
 	turning := func() turningList {
-		return listOf(unit.AngularSpeeds.Input("°/s", 0.0001, 360_000))
+		return columnOf(unit.AngularSpeeds.Input("°/s", 0.0001, 360_000))
 	}
 	return &rateSheet{
 		Compare:   choose(Option{"none", "As it is", ""}, Option{"swap", "Before and after a swap", "another setting or other microsteps"}),
@@ -91,9 +91,9 @@ func newRate() *rateSheet {
 		Moves:     listOf(choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm, with a retraction speed"}, Option{"rotary", "In degrees", "table, spindle"})),
 		scaleRows: newScaleRows(), motorRows: newMotorRows(), Ratio: ratioRows(),
 		Work: speeds(), WorkDeg: turning(), Fast: speeds(), FastDeg: turning(), Back: speeds(),
-		Accel:    listOf(unit.Accelerations.Input("mm/s²", 0.1, unit.Million)),
-		StepsNew: listOf(stepsInput()),
-		DegNew:   listOf(stepsDegInput()),
+		Accel:    columnOf(unit.Accelerations.Input("mm/s²", 0.1, unit.Million)),
+		StepsNew: columnOf(stepsInput()),
+		DegNew:   columnOf(stepsDegInput()),
 		newMotor: newMotorRows(),
 		Limit:    unit.PulseRates.Input("pulses/s", 100, 100*unit.Million),
 		Share: choose(Option{"axis", "For each axis", "every axis can have that many"},
@@ -131,24 +131,24 @@ func (s *rateSheet) Fields() []Field {
 		s.scaleRows.fields(axes, s.axis, "Given is", nil, mm, deg),
 		s.motorRows.fields(axes, s.axis, nil),
 		[]Field{
-			col("ratio", "Gear ratio", "Motor turns for one output turn: 54:12, or 4.5.", when("as", asOutput), &s.Ratio, "1"),
-			col("work", "Working speed", inSeconds, mm, &s.Work),
-			col("workdeg", "Working speed", turns, deg, &s.WorkDeg),
-			col("fast", "Travel speed", "Where it moves without working. "+inSeconds, when("moves", "linear"), &s.Fast),
-			col("fastdeg", "Travel speed", turns, deg, &s.FastDeg),
-			col("back", "Retraction speed", "The fastest that a feeder moves. "+inSeconds, when("moves", "feed"), &s.Back),
-			col("accel", "Acceleration", "In mm/s², if you know it; not for axes in degrees.", mm, &s.Accel),
-			col("stepsnew", "Steps per mm after the swap", "Empty: only motor or microsteps change.", concat(swap, mm), &s.StepsNew),
-			col("stepsdegnew", "Steps per degree after the swap", "", concat(swap, deg), &s.DegNew),
+			col("ratio", "Gear ratio", "Motor turns for one output turn: 54:12, or 4.5.", when("as", asOutput), s.Ratio.cells(), "1"),
+			col("work", "Working speed", inSeconds, mm, s.Work.cells()),
+			col("workdeg", "Working speed", turns, deg, s.WorkDeg.cells()),
+			col("fast", "Travel speed", "Where it moves without working. "+inSeconds, when("moves", "linear"), s.Fast.cells()),
+			col("fastdeg", "Travel speed", turns, deg, s.FastDeg.cells()),
+			col("back", "Retraction speed", "The fastest that a feeder moves. "+inSeconds, when("moves", "feed"), s.Back.cells()),
+			col("accel", "Acceleration", "In mm/s², if you know it; not for axes in degrees.", mm, s.Accel.cells()),
+			col("stepsnew", "Steps per mm after the swap", "Empty: only motor or microsteps change.", concat(swap, mm), s.StepsNew.cells()),
+			col("stepsdegnew", "Steps per degree after the swap", "", concat(swap, deg), s.DegNew.cells()),
 		},
 		after,
 		[]Field{
-			{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: limit, Cells: one(&s.Limit)},
+			{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: limit, Cells: input(&s.Limit)},
 			{Key: "share", Label: "The limit holds", Section: limit, Cells: one(&s.Share)},
-			{Key: "hold", Label: "Holding torque", Hint: "From the motor's data sheet.", Section: motor, Cells: one(&s.Hold)},
-			{Key: "supply", Label: "Supply voltage of the driver", Hint: "From its label: no need to touch any wiring.", Section: motor, Cells: one(&s.Supply)},
-			{Key: "inductance", Label: "Inductance of a phase", Hint: "From the motor's data sheet, as it is wired. A number alone is in mH.", Section: motor, Cells: one(&s.Inductance)},
-			{Key: "current", Label: "Peak current of a phase", Hint: "As the driver is set. Where an effective (RMS) value is stated, the peak is 1.41 times that.", Section: motor, Cells: one(&s.Current)},
+			{Key: "hold", Label: "Holding torque", Hint: "From the motor's data sheet.", Section: motor, Cells: input(&s.Hold)},
+			{Key: "supply", Label: "Supply voltage of the driver", Hint: "From its label: no need to touch any wiring.", Section: motor, Cells: input(&s.Supply)},
+			{Key: "inductance", Label: "Inductance of a phase", Hint: "From the motor's data sheet, as it is wired. A number alone is in mH.", Section: motor, Cells: input(&s.Inductance)},
+			{Key: "current", Label: "Peak current of a phase", Hint: "As the driver is set. Where an effective (RMS) value is stated, the peak is 1.41 times that.", Section: motor, Cells: input(&s.Current)},
 		},
 	)
 }

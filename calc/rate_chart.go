@@ -9,15 +9,18 @@ import (
 const mostOpen = 3
 
 // charts draw the pulse rate of each axis against speed.
-func (a *rates) charts() (Part, bool) {
-	p := Part{ID: "lines", Title: "Pulse rate against speed", Folded: len(a.rows) > mostOpen, Needs: concat(a.needs, []string{"limit"})}
+func (a *rates) charts() *Part {
+	p := &Part{ID: "lines", Title: "Pulse rate against speed", Folded: len(a.rows) > mostOpen, Needs: concat(a.needs, []string{"limit"})}
 	limit := a.sheet.Limit
 	if limit.Given {
 		for _, r := range a.rows {
-			p.add(r.chart(limit.Value))
+			p.add(r.chart(limit.Value()))
 		}
 	}
-	return p, len(p.Blocks) > 0
+	if len(p.Blocks) == 0 {
+		return nil
+	}
+	return p
 }
 
 // chart draws the axis' pulse rate against its speed, and marks the speeds in

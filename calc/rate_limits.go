@@ -6,35 +6,35 @@ import (
 )
 
 // limits is what the controller's limit allows.
-func (a *rates) limits() (Part, bool) {
-	p := Part{ID: "limit", Title: "What the limit allows" + afterwards(a.swap()), Needs: concat(a.needs, []string{"limit", "share"})}
+func (a *rates) limits() *Part {
+	p := &Part{ID: "limit", Title: "What the limit allows" + afterwards(a.swap()), Needs: concat(a.needs, []string{"limit", "share"})}
 	limit := a.sheet.Limit
 	if !limit.Given {
-		p.Blocks = []Block{Ask{[]string{"limit"}, "the highest speeds"}}
-		return p, true
+		p.add(Ask{[]string{"limit"}, "the highest speeds"})
+		return p
 	}
-	var figures []Figure
+	var figures figureList
 	for _, r := range a.rows {
 		id := "top"
 		if a.swap() {
 			id = "" // the table of before and after has both
 		}
-		figures = append(figures, r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+		figures.add(r.figure(id, r.name+", highest speed alone", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
 	}
 	all := a.demands()
 	if a.shared() && len(a.sums) > 0 {
 		most := max(a.sums[0].value, a.sums[len(a.sums)-1].value)
-		figures = append(figures, Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * float64(limit.Value) / most, Unit: "%", Digits: 4})
+		figures.add(&Figure{ID: "slower", Label: "All together: part of these speeds that it allows", Value: 100 * limit.Number / most, Unit: "%", Digits: 4})
 	}
-	p.Blocks = []Block{Figures{figures}}
-	over := keepDemands(all, float64(limit.Value))
+	p.add(Figures{figures})
+	over := keepDemands(all, limit.Number)
 	for _, d := range over {
-		p.add(d.over(limit.Value))
+		p.add(d.over(limit.Value()))
 	}
 	if len(over) == 0 && len(all) > 0 {
 		p.add(para("All speeds that you gave are possible."))
 	}
-	return p, true
+	return p
 }
 
 func keepDemands(all []demand, above float64) []demand {
@@ -42,31 +42,34 @@ func keepDemands(all []demand, above float64) []demand {
 }
 
 // after is what a swap changes.
-func (a *rates) after() (Part, bool) {
+func (a *rates) after() *Part {
 	t := Table{Caption: "Before and after", Head: []string{"", "Before", "After"}}
 	for _, r := range a.rows {
 		if !r.swapped {
 			continue
 		}
-		add := func(label string, before, after Figure) {
-			t.Rows = append(t.Rows, []Line{say(r.name + ", " + label), say(before), say(after)})
+		add := func(label string, before, after *Figure) {
+			t.row(r.name+", "+label, before, after)
 		}
 		for _, s := range r.speeds {
 			add("pulses per second at "+s.word, r.rate("", s, r.was), r.rate("new-"+s.id, s, r.is))
 		}
 		if limit := a.sheet.Limit; limit.Given {
-			add("highest speed", r.figure("top", "Highest speed", drive.TopSpeed(limit.Value, r.was.steps), r.mm("/s")),
-				r.figure("new-top", "Highest speed", drive.TopSpeed(limit.Value, r.is.steps), r.mm("/s")))
+			add("highest speed", r.figure("top", "Highest speed", drive.TopSpeed(limit.Value(), r.was.steps), r.mm("/s")),
+				r.figure("new-top", "Highest speed", drive.TopSpeed(limit.Value(), r.is.steps), r.mm("/s")))
 		}
 		add("smallest move", r.figure("", "Microstep", 1/r.was.steps, r.mm("")), r.figure("new-microstep", "Microstep", 1/r.is.steps, r.mm("")))
 	}
-	return Part{ID: "after", Title: "Before and after the swap", Needs: concat(a.needs, []string{"limit"}), Blocks: []Block{t}}, len(t.Rows) > 0
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return &Part{ID: "after", Title: "Before and after the swap", Needs: concat(a.needs, []string{"limit"}), Blocks: []Block{t}}
 }
 
 // torque is what is behind one microstep.
-func (a *rates) torque() (Part, bool) {
-	p := Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: concat(a.needs, []string{"hold"})}
-	var figures []Figure
+func (a *rates) torque() *Part {
+	p := &Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: concat(a.needs, []string{"hold"})}
+	var figures figureList
 	add := func(r *rateRow, prefix, when string, m unit.Count) {
 		if m == 0 {
 			return
@@ -74,11 +77,11 @@ func (a *rates) torque() (Part, bool) {
 		share := drive.IncrementalTorque(m)
 		f := r.figure(prefix+"torque", r.name+", "+plural(int(m), "microstep", "microsteps")+when, 100*share, "%")
 		f.Digits = 3
-		figures = append(figures, f)
+		figures.add(f)
 		if hold := a.sheet.Hold; hold.Given {
-			f := r.figure(prefix+"holds", r.name+", that is", share*float64(hold.Value), "N·m")
+			f := r.figure(prefix+"holds", r.name+", that is", share*hold.Number, "N·m")
 			f.Digits = 3
-			figures = append(figures, f)
+			figures.add(f)
 		}
 	}
 	for _, r := range a.rows {
@@ -87,16 +90,19 @@ func (a *rates) torque() (Part, bool) {
 			add(r, "new-", " after the swap", r.is.motor.Microsteps)
 		}
 	}
-	p.Blocks = []Block{
+	p.add(
 		para("Torque behind one microstep, of the holding torque; a full step has all of it."), Figures{figures},
 		para("That is less torque for one small step, not holding torque lost: the axis gives way by more microsteps until the torque is there. So finer microsteps make motion smoother; they do not make the position that much finer."),
+	)
+	if len(figures) == 0 {
+		return nil
 	}
-	return p, len(figures) > 0
+	return p
 }
 
 // corner is where a motor's current can no longer follow.
-func (a *rates) corner() (Part, bool) {
-	p := Part{ID: "corner", Title: "When the motor cannot follow: a rule of thumb", Folded: true,
+func (a *rates) corner() *Part {
+	p := &Part{ID: "corner", Title: "When the motor cannot follow: a rule of thumb", Folded: true,
 		Needs: concat(a.needs, []string{"supply", "inductance", "current"})}
 	s := a.sheet
 	var missing []string
@@ -112,19 +118,19 @@ func (a *rates) corner() (Part, bool) {
 	if len(turning) == 0 {
 		missing = append(missing, "angle", "micro")
 	}
-	p.Blocks = []Block{caution("wiring"), caution("mains")}
+	p.add(caution("wiring"), caution("mains"))
 	if len(missing) > 0 {
 		p.add(Ask{missing, "the ideal corner speed"})
-		return p, true
+		return p
 	}
 	t := Table{Caption: "The ideal corner speed", Head: []string{"Axis", "Motor", "", "Axis moves"}}
 	var doubts []Block
 	var c drive.Corner
 	for _, r := range turning {
-		c = drive.CornerOf(s.Supply.Value, s.Inductance.Value, s.Current.Value, r.is.motor.FullSteps())
+		c = drive.CornerOf(s.Supply.Value(), s.Inductance.Value(), s.Current.Value(), r.is.motor.FullSteps())
 		follow := c.Turns * r.is.motor.Pulses() / r.is.steps
-		t.Rows = append(t.Rows, []Line{say(r.name), say(r.figure("corner", "Corner", c.Turns, "rev/s")), say(r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min")),
-			say(r.figure("follow", "Speed", follow, r.mm("/s")))})
+		t.row(r.name, r.figure("corner", "Corner", c.Turns, "rev/s"), r.figure("rpm", "Corner", c.Turns*unit.Minute, "rev/min"),
+			r.figure("follow", "Speed", follow, r.mm("/s")))
 		for _, sp := range r.speeds {
 			if sp.value > follow {
 				doubts = append(doubts, Note{Doubt, say(r.name + " at " + sp.word + " is faster than that: expect much less torque there.")})
@@ -140,7 +146,7 @@ func (a *rates) corner() (Part, bool) {
 	p.add(para("A rule of thumb: an ideal winding whose current must swing from one peak to the other within a full step. The winding's resistance, " +
 		"the voltage that the turning motor makes itself (back-EMF) and the load are left out, so torque begins to fall before this speed. " +
 		"It takes the same motor, supply and current on every axis" + afterwards(a.swap()) + "."))
-	return p, true
+	return p
 }
 
 // aboutPulses explains what is counted.

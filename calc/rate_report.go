@@ -5,11 +5,11 @@ import (
 	"striderule/calc/unit"
 )
 
-func (r *rateRow) figure(id, label string, v float64, u string) Figure {
+func (r *rateRow) figure(id, label string, v float64, u string) *Figure {
 	if id != "" {
 		id += "-" + r.n
 	}
-	return Figure{ID: id, Label: label, Value: v, Unit: u, Digits: rateDigits}
+	return &Figure{ID: id, Label: label, Value: v, Unit: u, Digits: rateDigits}
 }
 
 const rateDigits = 6
@@ -22,26 +22,26 @@ func (r *rateRow) mm(per string) string {
 	return "mm" + per
 }
 
-func (r *rateRow) rate(id string, s speed, at rated) Figure {
+func (r *rateRow) rate(id string, s speed, at rated) *Figure {
 	return r.figure(id, "Pulses per second at "+s.word, float64(drive.PulseRate(s.value, at.steps)), "pulses/s")
 }
 
 // part is what an axis takes and how finely it moves, as it is before a swap.
-func (r *rateRow) part() Part {
-	p := Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: r.blocks}
+func (r *rateRow) part() *Part {
+	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs, Blocks: r.blocks}
 	if r.was.steps == 0 {
 		return p
 	}
-	var figures []Figure
+	var figures figureList
 	for _, s := range r.speeds {
-		figures = append(figures, r.rate(s.id, s, r.was))
+		figures.add(r.rate(s.id, s, r.was))
 	}
 	if r.accel > 0 {
-		figures = append(figures, r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
+		figures.add(r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
 	}
-	figures = append(figures, r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
+	figures.add(r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
 	if m := r.was.motor.Microsteps; m > 0 {
-		figures = append(figures, r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
+		figures.add(r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
 	} else {
 		p.add(Ask{[]string{"micro"}, "travel per full step and torque"})
 	}
@@ -103,14 +103,14 @@ func (a *rates) demands() []demand {
 			all[i-1], all[i] = d, all[i-1]
 		}
 	}
-	limit := float64(a.sheet.Limit.Value)
+	limit := a.sheet.Limit.Number
 	if a.shared() {
 		for _, s := range a.sums {
 			add(demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
 		}
 	}
 	for _, r := range a.rows {
-		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value, r.is.steps), r.mm("/s"))
+		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value(), r.is.steps), r.mm("/s"))
 		top.Digits = 4
 		for _, s := range r.speeds {
 			add(demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
@@ -136,33 +136,36 @@ func (a *rates) answer() *Answer {
 		Needs:  concat(a.needs, []string{"limit", "share"}),
 	}
 	switch {
-	case limit.Given && most.rate > float64(limit.Value):
+	case limit.Given && most.rate > limit.Number:
 		ans.Label += " (too fast)"
 		ans.Says = say("The highest rate of all. Your controller does not reach it.")
-		ans.Notes = []Note{most.over(limit.Value)}
+		ans.Notes = []Note{most.over(limit.Value())}
 	case limit.Given:
-		ans.Says = say("The highest rate of all. It is " + unit.Trim(100*most.rate/float64(limit.Value), 3) + " % of your controller's limit: possible.")
+		ans.Says = say("The highest rate of all. It is " + unit.Trim(100*most.rate/limit.Number, 3) + " % of your controller's limit: possible.")
 	}
 	return ans
 }
 
 // glance is every axis at every speed, side by side.
-func (a *rates) glance() Part {
+func (a *rates) glance() *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "At", "Pulses per second"}}
 	for _, r := range a.rows {
 		for _, s := range r.speeds {
-			t.Rows = append(t.Rows, []Line{say(r.name), say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), say(r.rate("", s, r.was))})
+			t.row(r.name, say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), r.rate("", s, r.was))
 		}
 	}
-	return Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}
+	return &Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []Block{t}}
 }
 
-func (a *rates) together() (Part, bool) {
-	p := Part{ID: "together", Title: "All axes at once", Needs: a.needs}
-	var figures []Figure
+func (a *rates) together() *Part {
+	p := &Part{ID: "together", Title: "All axes at once", Needs: a.needs}
+	var figures figureList
 	for _, s := range a.sums {
-		figures = append(figures, Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
+		figures.add(&Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
 	}
-	p.Blocks = []Block{Figures{figures}, para("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together.")}
-	return p, len(figures) > 0
+	if len(figures) == 0 {
+		return nil
+	}
+	p.add(Figures{figures}, para("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together."))
+	return p
 }

@@ -1,6 +1,9 @@
 package calc
 
-import "striderule/calc/drive"
+import (
+	"striderule/calc/drive"
+	"striderule/calc/unit"
+)
 
 // A rated is a setting with what is told of the motor; what is not is 0.
 type rated struct {
@@ -28,12 +31,12 @@ type rateRow struct {
 
 func (s *rateSheet) row(i int) *rateRow {
 	moves := s.Moves.Rows[i].Word
-	r := &rateRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: float64(s.Accel.Rows[i].Value)}
-	f := fact{rotary: r.rotary, gears: plainRatio(s.Ratio.Rows[i].Value)}
+	r := &rateRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: s.Accel.rows[i].Number}
+	f := fact{rotary: r.rotary, gears: plainRatio(s.Ratio.rows[i].Number)}
 	motor := s.motorRows.at(i)
 	f.motor, _ = motor.motor()
 	f.noMotor = motor.missing()
-	if !s.Ratio.Rows[i].Given {
+	if !s.Ratio.rows[i].Given {
 		f.noGears = []string{"ratio"}
 	}
 	var key string
@@ -58,26 +61,26 @@ func (s *rateSheet) row(i int) *rateRow {
 }
 
 func (s *rateSheet) readSpeeds(r *rateRow, i int, moves string) {
-	read := func(id, key, word string, in reading) {
+	read := func(id, key, word string, in *unit.Entry) {
 		r.needs = append(r.needs, key)
-		if in.given {
-			r.speeds = append(r.speeds, speed{id, word, in.value})
+		if in.Given {
+			r.speeds = append(r.speeds, speed{id, word, in.Number})
 		}
 	}
 	ask := []string{"work"}
 	if moves == "rotary" {
 		ask = []string{"workdeg"}
-		read("work", "workdeg", "working speed", given(s.WorkDeg.Rows[i]))
-		read("fast", "fastdeg", "travel speed", given(s.FastDeg.Rows[i]))
+		read("work", "workdeg", "working speed", &s.WorkDeg.rows[i])
+		read("fast", "fastdeg", "travel speed", &s.FastDeg.rows[i])
 	} else {
 		r.needs = append(r.needs, "accel")
-		read("work", "work", "working speed", given(s.Work.Rows[i]))
+		read("work", "work", "working speed", &s.Work.rows[i])
 	}
 	switch moves {
 	case "linear":
-		read("fast", "fast", "travel speed", given(s.Fast.Rows[i]))
+		read("fast", "fast", "travel speed", &s.Fast.rows[i])
 	case "feed":
-		read("back", "back", "retraction speed", given(s.Back.Rows[i]))
+		read("back", "back", "retraction speed", &s.Back.rows[i])
 	}
 	if len(r.speeds) == 0 {
 		r.blocks = append(r.blocks, Ask{ask, "pulses per second"})
@@ -91,26 +94,26 @@ func (s *rateSheet) readSwap(r *rateRow, i int) {
 	if s.Compare.Word != "swap" {
 		return
 	}
-	steps, key := given(s.StepsNew.Rows[i]), "stepsnew"
+	steps, key := &s.StepsNew.rows[i], "stepsnew"
 	if r.rotary {
-		steps, key = given(s.DegNew.Rows[i]), "stepsdegnew"
+		steps, key = &s.DegNew.rows[i], "stepsdegnew"
 	}
 	now := s.newMotor.at(i)
 	r.needs = append(r.needs, key, "anglenew", "micronew")
 	var was, is drive.Parts
 	if now.Angle.Given {
-		was.StepAngle, is.StepAngle = r.was.motor.StepAngle, now.Angle.Value
-		r.is.motor.StepAngle = now.Angle.Value
+		was.StepAngle, is.StepAngle = r.was.motor.StepAngle, now.Angle.Value()
+		r.is.motor.StepAngle = now.Angle.Value()
 	}
 	if now.Micro.Given {
-		was.Microsteps, is.Microsteps = r.was.motor.Microsteps, now.Micro.Value
-		r.is.motor.Microsteps = now.Micro.Value
+		was.Microsteps, is.Microsteps = r.was.motor.Microsteps, now.Micro.Value()
+		r.is.motor.Microsteps = now.Micro.Value()
 	}
 	var missing []string
 	factors, err := drive.Rescale(was, is)
 	switch {
-	case steps.given:
-		r.is.steps = steps.value
+	case steps.Given:
+		r.is.steps = steps.Number
 	case !now.Angle.Given && !now.Micro.Given:
 		missing = []string{key}
 	case err != nil: // a part is told on one side only
@@ -139,7 +142,7 @@ func (s *rateSheet) Solve() Report {
 		}
 		row := s.row(i)
 		a.needs = append(a.needs, row.needs...)
-		r.Parts = append(r.Parts, row.part())
+		r.add(row.part())
 		if row.was.steps > 0 {
 			a.rows = append(a.rows, row)
 		}
@@ -152,10 +155,6 @@ func (s *rateSheet) Solve() Report {
 	if len(a.rows) > 1 {
 		r.insert(1, a.glance())
 	}
-	for _, p := range []func() (Part, bool){a.together, a.limits, a.charts, a.after, a.torque, a.corner} {
-		if part, ok := p(); ok {
-			r.Parts = append(r.Parts, part)
-		}
-	}
+	r.add(a.together(), a.limits(), a.charts(), a.after(), a.torque(), a.corner())
 	return r
 }

@@ -1,6 +1,10 @@
 package calc
 
-import "slices"
+import (
+	"slices"
+
+	"striderule/calc/unit"
+)
 
 // A Report is a page's answer: the headline and the parts below it.
 type Report struct {
@@ -45,11 +49,23 @@ func (r *Report) withhold(wrong map[string]bool) {
 	r.Parts = good
 }
 
+// add puts parts at the end; nil stands for one that there is not.
+func (r *Report) add(parts ...*Part) {
+	for _, p := range parts {
+		if p != nil {
+			r.Parts = append(r.Parts, *p)
+		}
+	}
+}
+
 // insert adds a part that is to stand at a place.
-func (r *Report) insert(at int, p Part) {
-	r.Parts = append(r.Parts, p)
+func (r *Report) insert(at int, p *Part) {
+	if p == nil {
+		return
+	}
+	r.add(p)
 	copy(r.Parts[at+1:], r.Parts[at:])
-	r.Parts[at] = p
+	r.Parts[at] = *p
 }
 
 // add puts blocks at a part's end.
@@ -65,6 +81,7 @@ func (p *Part) caution(ids ...string) {
 // A Figure is one computed number. The page holds it at full precision and
 // shows the digits that make sense.
 type Figure struct {
+	_      unit.Uncompared
 	ID     string // of the Output, with "-row" in tables; empty where a sentence repeats it
 	Label  string
 	Value  float64 // finite, in Unit
@@ -84,21 +101,41 @@ type Span struct {
 	Figure *Figure
 }
 
-// say makes a Line from strings and Figures.
+// say makes a Line from strings and *Figures.
 func say(parts ...any) Line {
 	var l Line
 	for _, p := range parts {
 		switch p := p.(type) {
 		case string:
 			l = append(l, Span{Text: p})
-		case Figure:
-			l = append(l, Span{Figure: &p})
+		case *Figure:
+			l = append(l, Span{Figure: p})
 		default:
 			panic("calc: say takes strings and Figures")
 		}
 	}
 	return l
 }
+
+// A figureList is labelled numbers in the making.
+type figureList []Figure
+
+func (l *figureList) add(figures ...*Figure) {
+	for _, f := range figures {
+		*l = append(*l, *f)
+	}
+}
+
+func figuresOf(figures ...*Figure) Figures {
+	var l figureList
+	l.add(figures...)
+	return Figures{l}
+}
+
+// sentences are the items of a list in the making.
+type sentences []Line
+
+func (l *sentences) say(parts ...any) { *l = append(*l, say(parts...)) }
 
 // A Block is a piece of a part; the types below are all there are.
 type Block interface{ block() }
@@ -151,6 +188,19 @@ func sayEach(texts []string) []Line {
 		lines[i] = say(t)
 	}
 	return lines
+}
+
+// row adds a row; a cell is a string, a *Figure or a Line.
+func (t *Table) row(cells ...any) {
+	row := make([]Line, len(cells))
+	for i, c := range cells {
+		if line, ok := c.(Line); ok {
+			row[i] = line
+		} else {
+			row[i] = say(c)
+		}
+	}
+	t.Rows = append(t.Rows, row)
 }
 
 // A NoteKind is why a note stands out.

@@ -76,10 +76,10 @@ func (s *swapSheet) Fields() []Field {
 	ticked := func(part string) []When { return when("changed", part) }
 	stayed := func(part string) []When { return []When{{Key: "changed", Words: []string{part}, Not: true}} }
 	angle := func(suffix, label string, on []When, section *Section, t *trainEntry) Field {
-		return Field{Key: "angle" + suffix, Label: "Step angle" + label, Hint: angleHint, Section: section, When: on, Cells: one(&t.Angle), Suggest: usualAngles}
+		return Field{Key: "angle" + suffix, Label: "Step angle" + label, Hint: angleHint, Section: section, When: on, Cells: input(&t.Angle), Suggest: usualAngles}
 	}
 	micro := func(suffix, label string, on []When, section *Section, t *trainEntry) Field {
-		return Field{Key: "micro" + suffix, Label: "Microsteps" + label, Hint: microHint, Section: section, When: on, Cells: one(&t.Micro), Suggest: usualMicro}
+		return Field{Key: "micro" + suffix, Label: "Microsteps" + label, Hint: microHint, Section: section, When: on, Cells: input(&t.Micro), Suggest: usualMicro}
 	}
 	const before, after, same = " before", " after the swap", ", unchanged"
 	return concat(

@@ -17,7 +17,7 @@ const finest = 2.5
 
 // stepPicture sets one full step before and after side by side, with its
 // microsteps. It is false while a microstep of either is not known.
-func (a *swapped) stepPicture() (Part, bool) {
+func (a *swapped) stepPicture() *Part {
 	var all []combing
 	for _, of := range []struct {
 		when string
@@ -25,7 +25,7 @@ func (a *swapped) stepPicture() (Part, bool) {
 	}{{"before", a.before()}, {"after", a.after()}} {
 		steps, missing := of.in(drive.StepsPerUnit)
 		if len(missing) > 0 {
-			return Part{}, false
+			return nil
 		}
 		all = append(all, combing{of.when, 1 / steps.Value, float64(of.motor.Microsteps) / steps.Value})
 	}
@@ -33,9 +33,9 @@ func (a *swapped) stepPicture() (Part, bool) {
 	if a.sheet.rotary() {
 		unit = "°"
 	}
-	return Part{ID: "step", Title: "One step, before and after",
+	return &Part{ID: "step", Title: "One step, before and after",
 		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
-		Blocks: []Block{combs(all, unit)}}, true
+		Blocks: []Block{combs(all, unit)}}
 }
 
 func combs(all []combing, unit string) Drawing {

@@ -25,13 +25,13 @@ func (a *swapped) answer() *Answer {
 	f.Label = "New setting, " + strings.ToLower(f.Label)
 	old := settingFigure("", a.setting, a.sheet.rotary(), 7, false)
 	says := say("It was ", old, " and "+times(a.factors.Of(a.setting.Convention))+". A correction that a measurement put into the old value is carried over.")
-	return &Answer{Figure: f, Says: says, Needs: a.allKeys}
+	return &Answer{Figure: *f, Says: says, Needs: a.allKeys}
 }
 
 // numbers shows the setting before and after in each convention.
-func (a *swapped) numbers() Part {
-	show := func(id string, s drive.Setting) Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
-	return Part{ID: "conventions", Title: "Before and after",
+func (a *swapped) numbers() *Part {
+	show := func(id string, s drive.Setting) *Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
+	return &Part{ID: "conventions", Title: "Before and after",
 		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
 		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
 	}
@@ -44,48 +44,49 @@ func (a *swapped) after() fact {
 }
 
 // touches says what the swap brings with it beside the setting.
-func (a *swapped) touches() Part {
+func (a *swapped) touches() *Part {
 	s := a.sheet
-	p := Part{ID: "touches", Title: touchesTitle,
+	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
 	t := touched{&s.touchedEntry, a.before(), a.after()}
 	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
-	items := []Line{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
+	items := sentences{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
 	if s.Moves.Word != "feed" {
-		items = []Line{say("Positions and lengths stay as they are if the old setting was right.")}
+		items = sentences{say("Positions and lengths stay as they are if the old setting was right.")}
 	}
 	if figure(t.was) != figure(t.is) {
 		items = append(items, elsewhere(figure(t.was), figure(t.is), s.Moves.Word != "feed")...)
 	}
 	if s.Changed.Has("angle") {
-		items = append(items, say("The driver's current and the motor's direction: see below, before it runs."))
+		items.say("The driver's current and the motor's direction: see below, before it runs.")
 	}
-	p.Blocks = append([]Block{Points{items}}, t.pulses()...)
+	p.add(Points{items})
+	p.add(t.pulses()...)
 	return p
 }
 
 // effects says in one sentence for each part what moves and what stays.
-func (a *swapped) effects() Part {
-	p := Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
+func (a *swapped) effects() *Part {
+	p := &Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
 	var sentences []Line
 	for _, c := range a.changes {
 		if f, err := drive.Rescale(c.was, c.now); err == nil {
 			sentences = append(sentences, c.says(f, a.sheet.rotary()))
 		}
 	}
-	factor := func(id string, c drive.Convention) Figure {
-		return Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
+	factor := func(id string, c drive.Convention) *Figure {
+		return &Figure{ID: "x-" + id, Label: settingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
 	}
-	p.Blocks = []Block{Points{sentences}, Figures{[]Figure{
+	p.add(Points{sentences}, figuresOf(
 		factor(asSteps, drive.StepsPerUnit), factor(asTurn, drive.TravelPerTurn), factor(asOutput, drive.TravelPerOutputTurn),
-	}}}
+	))
 	return p
 }
 
 // entries names, for each convention, every entry that must change and every
 // one that stays.
-func (a *swapped) entries() Part {
-	p := Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
+func (a *swapped) entries() *Part {
+	p := &Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
 	conventions := drive.Conventions
 	if own := a.setting.Convention; a.given { // the person's own first
 		conventions = []drive.Convention{own}
@@ -116,11 +117,11 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 	if c != drive.StepsPerUnit {
 		to := ""
 		if changed.Has("angle") {
-			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value}.FullSteps(), 7)
+			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value()}.FullSteps(), 7)
 		}
 		entries = append(entries, verdict("Full steps per turn", changed.Has("angle"), to))
 	}
-	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.String()))
+	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.Text()))
 	if c == drive.TravelPerOutputTurn {
 		to := ""
 		if changed.Has("gears") {
@@ -132,8 +133,8 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 }
 
 // check is what to see to before and after.
-func (a *swapped) check() Part {
-	p := Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
+func (a *swapped) check() *Part {
+	p := &Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
 	p.caution("maker", "wiring")
 	if a.sheet.Changed.Has("angle") {
 		p.caution("swap")
@@ -161,8 +162,8 @@ func (a *swapped) toMeasure() Link {
 	if as == asSteps {
 		as = "" // the default
 	}
-	return hand("Measure with the new setting", "measure", fill("axis", axis), fill("as", as),
-		fill(settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7)))
+	return hand("Measure with the new setting", "measure", fills("axis", axis, "as", as,
+		settingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7))...)
 }
 
 // toRate hands before and after over to the page of pulse rates, if both can be
@@ -185,18 +186,17 @@ func (a *swapped) toRate() (Link, bool) {
 	case "rotary":
 		steps, stepsAfter = "stepsdeg", "stepsdeg"+fresh
 	}
-	entries := []entry{
-		fill("compare", "swap"), fill("moves", moves), fill(steps, unit.Trim(before.Value, 8)),
-		fill("angle", positiveText(float64(was.motor.StepAngle))), fill("micro", positiveText(float64(was.motor.Microsteps))),
-		fill(fastest, bare(a.sheet.Fastest)), fill(stepsAfter, unit.Trim(after.Value, 8)),
-	}
+	entries := fills(
+		"compare", "swap", "moves", moves, steps, unit.Trim(before.Value, 8),
+		"angle", positiveText(float64(was.motor.StepAngle)), "micro", positiveText(float64(was.motor.Microsteps)),
+		fastest, a.sheet.Fastest.Bare(), stepsAfter, unit.Trim(after.Value, 8))
 	if a.sheet.Changed.Has("angle") {
 		entries = append(entries, fill("angle"+fresh, positiveText(float64(is.motor.StepAngle))))
 	}
 	if a.sheet.Changed.Has("micro") {
 		entries = append(entries, fill("micro"+fresh, positiveText(float64(is.motor.Microsteps))))
 	}
-	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", bare(a.sheet.Limit)))...), true
+	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", a.sheet.Limit.Bare()))...), true
 }
 
 // positiveText is a number of a part that is told; 0 stands for not.

@@ -27,10 +27,10 @@ func (s *swapSheet) changes() []change {
 		a, b := s.was.Angle, s.now.Angle
 		c.need("angle", a.Given)
 		c.need("anglenew", b.Given)
-		c.was.StepAngle, c.now.StepAngle = a.Value, b.Value
+		c.was.StepAngle, c.now.StepAngle = a.Value(), b.Value()
 		if len(c.missing) == 0 {
-			c.with = "a step angle of " + b.String() + " instead of " + a.String()
-			c.beside = "the entry of full steps per turn must become " + unit.Trim(drive.Motor{StepAngle: b.Value}.FullSteps(), 7)
+			c.with = "a step angle of " + b.Text() + " instead of " + a.Text()
+			c.beside = "the entry of full steps per turn must become " + unit.Trim(drive.Motor{StepAngle: b.Value()}.FullSteps(), 7)
 		}
 		all = append(all, c)
 	}
@@ -39,9 +39,9 @@ func (s *swapSheet) changes() []change {
 		a, b := s.was.Micro, s.now.Micro
 		c.need("micro", a.Given)
 		c.need("micronew", b.Given)
-		c.was.Microsteps, c.now.Microsteps = a.Value, b.Value
-		c.with = b.String() + " instead of " + a.String() + " microsteps"
-		c.beside = "the microsteps entry must become " + b.String()
+		c.was.Microsteps, c.now.Microsteps = a.Value(), b.Value()
+		c.with = b.Text() + " instead of " + a.Text() + " microsteps"
+		c.beside = "the microsteps entry must become " + b.Text()
 		all = append(all, c)
 	}
 	if s.Changed.Has("gears") {
@@ -120,7 +120,7 @@ func (s *swapSheet) fact(setting drive.Setting, changed *trainEntry, suffix stri
 	f := fact{
 		setting: setting,
 		rotary:  s.rotary(),
-		motor:   drive.Motor{StepAngle: angle.Angle.Value, Microsteps: micro.Micro.Value},
+		motor:   drive.Motor{StepAngle: angle.Angle.Value(), Microsteps: micro.Micro.Value()},
 		gears:   &gears.gears,
 		noGears: gears.gears.missing(gearsSuffix),
 	}
@@ -137,7 +137,7 @@ func (s *swapSheet) Solve() Report {
 	var r Report
 	all := s.changes()
 	if len(all) == 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{[]string{"changed"}, "what moves and what stays"}}}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{[]string{"changed"}, "what moves and what stays"}}})
 		return r
 	}
 	var was, now drive.Parts
@@ -149,7 +149,7 @@ func (s *swapSheet) Solve() Report {
 		was, now = merged(was, c.was), merged(now, c.now)
 	}
 	if len(missing) > 0 {
-		r.Parts = []Part{{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{missing, "what moves and what stays"}}}}
+		r.add(&Part{ID: "missing", Title: "Still needed", Blocks: []Block{Ask{missing, "what moves and what stays"}}})
 		return r
 	}
 	factors, err := drive.Rescale(was, now)
@@ -161,19 +161,16 @@ func (s *swapSheet) Solve() Report {
 	a := swapped{s, all, factors, setting, given, keys, concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
-		r.Parts = append(r.Parts, a.numbers())
-		if p, ok := a.stepPicture(); ok {
-			r.Parts = append(r.Parts, p)
-		}
+		r.add(a.numbers(), a.stepPicture())
 	} else {
-		r.Parts = append(r.Parts, Part{ID: "missing", Title: "Still needed", Needs: keys,
+		r.add(&Part{ID: "missing", Title: "Still needed", Needs: keys,
 			Blocks: []Block{Ask{[]string{settingKey}, "the new value; its factor is known already"}}})
 	}
-	r.Parts = append(r.Parts, a.effects(), a.entries())
+	r.add(a.effects(), a.entries())
 	if given {
-		r.Parts = append(r.Parts, a.touches())
+		r.add(a.touches())
 	}
-	r.Parts = append(r.Parts, a.check())
+	r.add(a.check())
 	return r
 }
 

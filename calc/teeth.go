@@ -37,7 +37,7 @@ func (t *Teeth) Set(text string) error {
 	var all []unit.Count
 	for _, s := range stages {
 		in := teethInput()
-		err := in.Set(s)
+		err := in.Entry().Set(s)
 		var refused *unit.Error
 		if errors.As(err, &refused) && errors.Is(err, unit.ErrRange) {
 			return refuseTeeth(text, refused.Problem, refused.Advice)
@@ -45,7 +45,7 @@ func (t *Teeth) Set(text string) error {
 		if err != nil || !in.Given {
 			return refuseTeeth(text, "not a list of teeth", "teeth look like 12; several stages like 12 x 20, in order from the motor")
 		}
-		all = append(all, in.Value)
+		all = append(all, in.Value())
 	}
 	t.Value = all
 	return nil

@@ -33,18 +33,18 @@ func newTouchedEntry() touchedEntry {
 // tunedFields ask for what was found by trial at the old scale.
 func (e *touchedEntry) tunedFields(feed, travel []When) []Field {
 	return []Field{
-		{Key: "retract", Label: "Retraction", Hint: "As it is set now.", Section: secTouched, When: feed, Cells: one(&e.Retract)},
-		{Key: "load", Label: "Load or unload length", Hint: "As a macro has it now.", Section: secTouched, When: feed, Cells: one(&e.Load)},
-		{Key: "flow", Label: "Flow factor", Hint: "As it is set now.", Section: secTouched, When: feed, Cells: one(&e.Flow)},
-		{Key: "place", Label: "A position found by moving the axis", Hint: "An end stop's offset, a parking place, a length of the axis.", Section: secTouched, When: travel, Cells: one(&e.Place)},
+		{Key: "retract", Label: "Retraction", Hint: "As it is set now.", Section: secTouched, When: feed, Cells: input(&e.Retract)},
+		{Key: "load", Label: "Load or unload length", Hint: "As a macro has it now.", Section: secTouched, When: feed, Cells: input(&e.Load)},
+		{Key: "flow", Label: "Flow factor", Hint: "As it is set now.", Section: secTouched, When: feed, Cells: input(&e.Flow)},
+		{Key: "place", Label: "A position found by moving the axis", Hint: "An end stop's offset, a parking place, a length of the axis.", Section: secTouched, When: travel, Cells: input(&e.Place)},
 	}
 }
 
 // speedFields ask for what pulse rates follow from.
 func (e *touchedEntry) speedFields(on []When) []Field {
 	return []Field{
-		{Key: "fastest", Label: "Fastest speed of this axis", Hint: "A number alone is in mm/s; or write 3000 mm/min. For a feeder that is its retraction.", Section: secTouched, When: on, Cells: one(&e.Fastest)},
-		{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: secTouched, When: on, Cells: one(&e.Limit)},
+		{Key: "fastest", Label: "Fastest speed of this axis", Hint: "A number alone is in mm/s; or write 3000 mm/min. For a feeder that is its retraction.", Section: secTouched, When: on, Cells: input(&e.Fastest)},
+		{Key: "limit", Label: "Most pulses per second", Hint: "That the controller can send: 40000, or 40 kHz.", Section: secTouched, When: on, Cells: input(&e.Limit)},
 	}
 }
 
@@ -86,11 +86,11 @@ func (t touched) by() float64 {
 }
 
 // item is one thing with its number before and after, or with its factor.
-func item[T unit.Quantity](name, id, in string, given unit.Input[T], factor float64, why string) Line {
+func item(name, id, in string, given *unit.Entry, factor float64, why string) Line {
 	if !given.Given {
-		return say(name+": multiply by ", Figure{Value: factor, Digits: 4}, "."+why)
+		return say(name+": multiply by ", &Figure{Value: factor, Digits: 4}, "."+why)
 	}
-	return say(name+": ", Figure{Value: float64(given.Value), Unit: in, Digits: 6}, " so far, ", Figure{ID: id, Value: float64(given.Value) * factor, Unit: in, Digits: 3}, " from now on."+why)
+	return say(name+": ", &Figure{Value: given.Number, Unit: in, Digits: 6}, " so far, ", &Figure{ID: id, Value: given.Number * factor, Unit: in, Digits: 3}, " from now on."+why)
 }
 
 // tunedFeed are lengths and amounts that were set by trial while the axis did
@@ -105,9 +105,9 @@ func (t touched) tunedFeed() []Line {
 		more = " More plastic than it said came out, and the factor made up for it. Start from there, and trim it anew."
 	}
 	return []Line{
-		item("Retraction, if you tuned it by trial", "retract", "mm", t.Retract, c, less),
-		item("Load and unload lengths in macros", "load", "mm", t.Load, c, ""),
-		item("Flow factor, if you tuned it by trial", "flow", "", t.Flow, c, more),
+		item("Retraction, if you tuned it by trial", "retract", "mm", t.Retract.Entry(), c, less),
+		item("Load and unload lengths in macros", "load", "mm", t.Load.Entry(), c, ""),
+		item("Flow factor, if you tuned it by trial", "flow", "", t.Flow.Entry(), c, more),
 		say("Values that come from a rule or from somebody else, not from trial, stay: they are right from now on."),
 		say("Constants in seconds, such as for the pressure in the hot end, stay as they are."),
 	}
@@ -115,7 +115,7 @@ func (t touched) tunedFeed() []Line {
 
 func (t touched) tunedTravel() []Line {
 	return []Line{
-		item("Positions and lengths that were found by moving the axis (end stop offsets, parking places)", "place", "mm", t.Place, 1/t.by(), " The place is the same, its number is not."),
+		item("Positions and lengths that were found by moving the axis (end stop offsets, parking places)", "place", "mm", t.Place.Entry(), 1/t.by(), " The place is the same, its number is not."),
 		say("What was measured with a rule, or is in the maker's drawing, stays: it is right from now on."),
 		say("A size compensation in the slicing step that made up for the old scale: set it back, or parts come out wrong the other way."),
 	}
@@ -129,27 +129,27 @@ func (t touched) pulses() []Block {
 		return []Block{Ask{missing, "what changes in pulses per second"}}
 	}
 	factor := is.Value / was.Value
-	rate := func(id string, s float64) Figure {
-		return Figure{ID: id, Value: float64(drive.PulseRate(float64(t.Fastest.Value), s)), Unit: "pulses/s", Digits: 5}
+	rate := func(id string, s float64) *Figure {
+		return &Figure{ID: id, Value: float64(drive.PulseRate(t.Fastest.Number, s)), Unit: "pulses/s", Digits: 5}
 	}
-	top := func(id string, s float64) Figure {
-		return Figure{ID: id, Value: drive.TopSpeed(t.Limit.Value, s), Unit: "mm/s", Digits: 4}
+	top := func(id string, s float64) *Figure {
+		return &Figure{ID: id, Value: drive.TopSpeed(t.Limit.Value(), s), Unit: "mm/s", Digits: 4}
 	}
 	in := "mm"
 	if t.was.rotary {
 		in = "°"
 	}
-	step := func(id string, s float64) Figure { return Figure{ID: id, Value: 1 / s, Unit: in, Digits: 3} }
-	items := []Line{say("Pulses per second at any speed: multiplied by ", Figure{Value: factor, Digits: 4}, ".")}
+	step := func(id string, s float64) *Figure { return &Figure{ID: id, Value: 1 / s, Unit: in, Digits: 3} }
+	items := sentences{say("Pulses per second at any speed: multiplied by ", &Figure{Value: factor, Digits: 4}, ".")}
 	if t.Fastest.Given {
-		items = []Line{say("Pulses per second at ", Figure{Value: float64(t.Fastest.Value), Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
+		items = sentences{say("Pulses per second at ", &Figure{Value: t.Fastest.Number, Unit: "mm/s", Digits: 6}, ": ", rate("was-rate", was.Value), " before, ", rate("rate", is.Value), " now.")}
 	}
 	if t.Limit.Given {
-		items = append(items, say("Speed at which the pulses run out: ", top("was-top", was.Value), " before, ", top("top", is.Value), " now."))
+		items.say("Speed at which the pulses run out: ", top("was-top", was.Value), " before, ", top("top", is.Value), " now.")
 	}
-	items = append(items, say("One microstep: ", step("was-step", was.Value), " before, ", step("step", is.Value), " now."))
+	items.say("One microstep: ", step("was-step", was.Value), " before, ", step("step", is.Value), " now.")
 	blocks := []Block{Points{items}}
-	if t.Fastest.Given && t.Limit.Given && float64(t.Fastest.Value) > drive.TopSpeed(t.Limit.Value, is.Value) {
+	if t.Fastest.Given && t.Limit.Given && t.Fastest.Number > drive.TopSpeed(t.Limit.Value(), is.Value) {
 		blocks = append(blocks, Note{Doubt, say("The fastest speed is now beyond what the controller can send: go slower, or set fewer microsteps.")})
 	}
 	return blocks
@@ -158,12 +158,12 @@ func (t touched) pulses() []Block {
 // elsewhere says where the old value may come back from, and who else needs the
 // new one.
 func elsewhere(before, after string, travel bool) []Line {
-	items := []Line{
+	items := sentences{
 		say("A start-up script, a macro or a profile that still sets " + before + ": change it to " + after + "."),
 		say("The controller's memory: a value stored there may win over the configuration. Store the new one, or clear it."),
 	}
 	if travel {
-		items = append(items, say("A second motor on the same belt path (crossed belts, towers), or on the same axis: it gets the same number."))
+		items.say("A second motor on the same belt path (crossed belts, towers), or on the same axis: it gets the same number.")
 	}
 	return items
 }

@@ -93,14 +93,14 @@ func number[T unit.Quantity](f facts, kind unit.Kind[T], bare string, names ...s
 		least = 1
 	}
 	in := kind.Input(bare, least, T(math.MaxInt32))
-	err := in.Set(text)
+	err := in.Entry().Set(text)
 	switch {
 	case errors.Is(err, unit.ErrUnit):
 		return 0, false, notOffered(fmt.Sprintf("%s: %v", names[0], err))
-	case err == nil && (!in.Given || in.Value == 0):
+	case err == nil && (!in.Given || in.Value() == 0):
 		err = fmt.Errorf("%s is not above 0", names[0])
 	}
-	return in.Value, true, err
+	return in.Value(), true, err
 }
 
 // parts reads whatever parts of a drivetrain are named.

@@ -19,7 +19,7 @@ type wording struct {
 
 // verdict puts a judgement of an error into words.
 func (w wording) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
-	tolerance := Figure{Value: 100 * j.Tolerance, Unit: "%", Digits: 3}
+	tolerance := &Figure{Value: 100 * j.Tolerance, Unit: "%", Digits: 3}
 	v := &Verdict{Says: w.span(e)}
 	add := func(parts ...any) { v.Says = append(v.Says, say(parts...)...) }
 	switch j.Verdict {
@@ -30,7 +30,7 @@ func (w wording) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
 		v.Kind, v.Title = Change, "Change it"
 		if low, high := e.Interval(); low < j.Tolerance && high > -j.Tolerance {
 			// The verdict asks for 95 % on one side, the interval leaves 2.5 % on either.
-			add(" That it is more than your tolerance of ± ", tolerance, " is ", Figure{Value: 100 * max(j.Above, j.Below), Unit: "%", Digits: 3}, " sure.")
+			add(" That it is more than your tolerance of ± ", tolerance, " is ", &Figure{Value: 100 * max(j.Above, j.Below), Unit: "%", Digits: 3}, " sure.")
 		} else {
 			add(" That is more than your tolerance of ± ", tolerance, ".")
 		}
@@ -55,8 +55,8 @@ func (w wording) verdict(j measure.Judgement, e measure.Estimate) *Verdict {
 func (w wording) span(e measure.Estimate) Line {
 	low, high := e.Interval()
 	u := e.Expanded()
-	size := func(v float64) Figure { return percent("", "", math.Abs(v), u) }
-	bare := func(v float64) Figure { f := size(v); f.Unit = ""; return f }
+	size := func(v float64) *Figure { return percent("", "", math.Abs(v), u) }
+	bare := func(v float64) *Figure { f := size(v); f.Unit = ""; return f }
 	switch {
 	case u == 0 && e.Value == 0:
 		return say(w.it + w.exactly)

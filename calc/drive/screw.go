@@ -123,20 +123,20 @@ func bareScrew(s string) (Screw, error) {
 		return Screw{Pitch: p, Starts: 1}, err
 	}
 	n := unit.Starts.Input("", 1, mostStarts)
-	if err := n.Set(starts); err != nil || !n.Given {
+	if err := n.Entry().Set(starts); err != nil || !n.Given {
 		return Screw{}, ErrScrew
 	}
-	return Screw{Pitch: p, Starts: n.Value}, nil
+	return Screw{Pitch: p, Starts: n.Value()}, nil
 }
 
 // sizeOf reads one length of a designation.
 func sizeOf(s string) (unit.Length, error) {
 	in := unit.Lengths.Input("mm", 0.001, 999) // below 1000, so that "1,000" is 1
-	if err := in.Set(s); err != nil {
+	if err := in.Entry().Set(s); err != nil {
 		return 0, err
 	}
 	if !in.Given {
 		return 0, ErrScrew
 	}
-	return in.Value, nil
+	return in.Value(), nil
 }

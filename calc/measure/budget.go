@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"striderule/calc/order"
+	"striderule/calc/unit"
 )
 
 // A Shape is the distribution that a component is drawn from by MonteCarlo.
@@ -31,6 +32,7 @@ const (
 
 // A Component is one cause of doubt about a result.
 type Component struct {
+	_     unit.Uncompared
 	ID    string
 	U     float64 // standard uncertainty, in the unit of the result
 	Dof   float64 // degrees of freedom of U; +Inf where it was not estimated from readings

@@ -33,15 +33,15 @@ func entryOf[T unit.Quantity](name string, kind unit.Kind[T], bare string, least
 		name: name, least: float64(least), most: float64(most), whole: kind.Whole, symbols: symbols,
 		read: func(text string) (float64, bool, error) {
 			in := fresh()
-			err := in.Set(text)
-			return float64(in.Value), in.Given, err
+			err := in.Entry().Set(text)
+			return float64(in.Value()), in.Given, err
 		},
 		write: func(v float64) string {
 			in := fresh()
-			in.Value, in.Given = T(v), true
-			return in.String()
+			in.Number, in.Given = float64(T(v)), true
+			return in.Entry().String()
 		},
-		plain: func(text string) string { return fresh().Plain(text) },
+		plain: func(text string) string { return fresh().Entry().Plain(text) },
 	}
 }
 

@@ -3,74 +3,99 @@ package unit
 import "strings"
 
 // An Input is one entry of a sheet: a quantity that may or may not be given.
-// It is a flag.Value: text in, text out.
-type Input[T Quantity] struct {
-	Value T // in the base unit; 0 while not given
-	Given bool
-	takes *limit
+// Its fields are those of an Entry, which reads and writes it as text.
+type Input[T Quantity] Entry
+
+// Value is in the base unit; 0 while not given.
+func (in *Input[T]) Value() T { return T(in.Number) }
+
+// Entry is what reads and writes the input.
+func (in *Input[T]) Entry() *Entry { return (*Entry)(in) }
+
+// Text is what the entry writes; see Entry.String.
+func (in *Input[T]) Text() string { return in.Entry().String() }
+
+// Bare returns the value as a number alone, empty if it is not given.
+func (in *Input[T]) Bare() string { return in.Entry().Bare() }
+
+// An Entry is what there is to every Input, whatever its quantity. It is a
+// flag.Value: text in, text out. That it is all in one type keeps code for
+// each quantity out of the program.
+type Entry struct {
+	_      Uncompared
+	Number float64 // the value, without its type
+	Given  bool
+	takes  *limit
 }
+
+// Uncompared, as a field without a name, says that nobody compares the values of
+// a type: the compiler then writes no code that does. It takes no room.
+type Uncompared [0]func()
 
 // Input returns an entry that is not given yet. A bare number is read in the
 // unit bare; a value must lie from least to most, both in the base unit. It
 // panics if the kind has no such unit: a bug of the caller.
 func (k *Kind[T]) Input(bare string, least, most T) Input[T] {
-	return Input[T]{takes: (*writing)(k).limit(bare, float64(least), float64(most))}
+	return Input[T]((*writing)(k).entry(bare, float64(least), float64(most)))
 }
 
-func (w *writing) limit(bare string, least, most float64) *limit {
+func (w *writing) entry(bare string, least, most float64) Entry {
 	u := w.spelled(bare)
 	if u == nil {
 		panic("unit: " + w.Noun + " has no unit " + bare)
 	}
-	return &limit{w, u, least, most}
+	return Entry{takes: &limit{w, u, least, most}}
 }
 
 // Set reads text. Empty text makes the entry not given. A text that is refused
 // does so too, and the error is an *Error.
-func (in *Input[T]) Set(text string) error {
-	v, given, err := in.takes.set(text)
-	in.Value, in.Given = T(v), given
-	return err
-}
-
-func (l *limit) set(text string) (v float64, given bool, err error) {
+func (e *Entry) Set(text string) error {
+	e.Number, e.Given = 0, false
 	if strings.TrimSpace(text) == "" {
-		return 0, false, nil
+		return nil
 	}
-	v, _, err = l.read(text)
-	return v, err == nil, err
+	v, _, err := e.takes.read(text)
+	if err != nil {
+		return err
+	}
+	e.Number, e.Given = v, true
+	return nil
 }
 
 // String returns a text that reads back to the same value, empty if the entry
 // is not given.
-func (in *Input[T]) String() string {
-	if !in.Given {
+func (e *Entry) String() string {
+	if !e.Given {
 		return ""
 	}
-	return in.takes.text(float64(in.Value))
+	return e.takes.text(e.Number)
+}
+
+// Bare returns the value as a number alone, empty if the entry is not given.
+func (e *Entry) Bare() string {
+	if !e.Given {
+		return ""
+	}
+	return Full(e.Number)
 }
 
 // Plain returns text as it was typed, but with the point as decimal mark and
 // without grouping. What cannot be read is returned as it is.
-func (in *Input[T]) Plain(text string) string { return in.takes.plain(text) }
-
-func (l *limit) plain(text string) string {
+func (e *Entry) Plain(text string) string {
 	if strings.TrimSpace(text) == "" {
 		return ""
 	}
-	if _, plain, err := l.read(text); err == nil {
+	if _, plain, err := e.takes.read(text); err == nil {
 		return plain
 	}
 	return text
 }
 
 // Unit returns the symbol of the unit that a bare number is read in.
-func (in *Input[T]) Unit() string { return in.takes.bare.Symbol }
+func (e *Entry) Unit() string { return e.takes.bare.Symbol }
 
 // About says what the entry takes: "a length, 0.1 to 10000 mm".
-func (in *Input[T]) About() string { return in.takes.about() }
-
-func (l *limit) about() string { return l.Noun + ", " + l.ends(l.bare) }
+func (e *Entry) About() string { return e.takes.Noun + ", " + e.takes.ends(e.takes.bare) }
 
 // Numeric reports whether digits and a decimal mark are enough to type it.
-func (in *Input[T]) Numeric() bool { return !in.takes.Colon }
+func (e *Entry) Numeric() bool { return !e.takes.Colon }

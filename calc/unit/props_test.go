@@ -124,16 +124,16 @@ func TestThreeDecimals(t *testing.T) {
 		thousands, _ := strconv.ParseFloat(strings.Replace(text, ",", "", 1), 64)
 		isDecimal := least <= decimal && decimal <= most
 		isThousands := least <= thousands && thousands <= most
-		err := in.Set(text)
+		err := in.Entry().Set(text)
 		switch {
 		case isDecimal && isThousands:
 			require.ErrorIs(t, err, unit.ErrAmbiguous)
 		case isDecimal:
 			require.NoError(t, err)
-			require.Equal(t, decimal, float64(in.Value))
+			require.Equal(t, decimal, float64(in.Value()))
 		case isThousands:
 			require.NoError(t, err)
-			require.Equal(t, thousands, float64(in.Value))
+			require.Equal(t, thousands, float64(in.Value()))
 		default:
 			require.ErrorIs(t, err, unit.ErrRange)
 		}
@@ -196,8 +196,8 @@ func TestFromBase(t *testing.T) {
 	read := func(u unit.Unit, v float64) float64 {
 		k := unit.Kind[unit.Length]{Noun: "a length", Units: []unit.Unit{u}}
 		in := k.Input(u.Symbol, 1e-12, 1e12)
-		require.NoError(t, in.Set(unit.Full(v)))
-		return float64(in.Value)
+		require.NoError(t, in.Entry().Set(unit.Full(v)))
+		return float64(in.Value())
 	}
 	var units []unit.Unit
 	for _, us := range [][]unit.Unit{

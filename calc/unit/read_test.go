@@ -16,13 +16,13 @@ func reads[T unit.Quantity](t *testing.T, entry unit.Input[T]) func(text string,
 	return func(text string, want T) {
 		t.Helper()
 		in := entry
-		require.NoError(t, in.Set(text))
+		require.NoError(t, in.Entry().Set(text))
 		assert.True(t, in.Given, "%q is given", text)
-		assert.Equal(t, want, in.Value, "value of %q", text)
-		for _, again := range []string{in.String(), in.Plain(text)} {
+		assert.Equal(t, want, in.Value(), "value of %q", text)
+		for _, again := range []string{in.Entry().String(), in.Entry().Plain(text)} {
 			back := entry
-			require.NoError(t, back.Set(again), "%q comes back as %q", text, again)
-			assert.Equal(t, want, back.Value, "%q comes back as %q", text, again)
+			require.NoError(t, back.Entry().Set(again), "%q comes back as %q", text, again)
+			assert.Equal(t, want, back.Value(), "%q comes back as %q", text, again)
 		}
 	}
 }
@@ -220,12 +220,12 @@ func TestEmptyIsNotGiven(t *testing.T) {
 	in := unit.Lengths.Input("mm", 1, 1000)
 	check := func(text string) {
 		t.Helper()
-		require.NoError(t, in.Set("80"))
-		require.NoError(t, in.Set(text))
+		require.NoError(t, in.Entry().Set("80"))
+		require.NoError(t, in.Entry().Set(text))
 		assert.False(t, in.Given)
-		assert.Zero(t, in.Value)
-		assert.Empty(t, in.String())
-		assert.Empty(t, in.Plain(text))
+		assert.Zero(t, in.Value())
+		assert.Empty(t, in.Entry().String())
+		assert.Empty(t, in.Entry().Plain(text))
 	}
 	check("")
 	check("  ")
@@ -234,19 +234,19 @@ func TestEmptyIsNotGiven(t *testing.T) {
 
 func TestRefusedIsNotGiven(t *testing.T) {
 	in := unit.Lengths.Input("mm", 1, 1000)
-	require.NoError(t, in.Set("80"))
-	require.Error(t, in.Set("8Omm"))
+	require.NoError(t, in.Entry().Set("80"))
+	require.Error(t, in.Entry().Set("8Omm"))
 	assert.False(t, in.Given, "the 80 from before must not stand")
-	assert.Zero(t, in.Value)
-	assert.Empty(t, in.String())
-	assert.Equal(t, "8Omm", in.Plain("8Omm"), "what cannot be read stays as it is")
+	assert.Zero(t, in.Value())
+	assert.Empty(t, in.Entry().String())
+	assert.Equal(t, "8Omm", in.Entry().Plain("8Omm"), "what cannot be read stays as it is")
 }
 
 func TestPlain(t *testing.T) {
 	in := unit.Lengths.Input("mm", 0.001, 1e9)
 	check := func(text, want string) {
 		t.Helper()
-		assert.Equal(t, want, in.Plain(text))
+		assert.Equal(t, want, in.Entry().Plain(text))
 	}
 	check("80", "80")
 	check("80,50 mm", "80.50 mm") // digits and unit as typed
@@ -259,19 +259,19 @@ func TestPlain(t *testing.T) {
 	check("−5e−3 mm", "−5e−3 mm") // refused by this range, so left alone
 	check("+5E−3 Inches", "5e-3 Inches")
 	ratio := unit.Ratios.Input("", 0.001, 1000)
-	assert.Equal(t, "54:12", ratio.Plain("54 : 12"))
-	assert.Equal(t, "54/12", ratio.Plain("54/12"), "a slash stays a slash")
-	assert.Equal(t, "4.5 x", ratio.Plain("4,5 x"))
+	assert.Equal(t, "54:12", ratio.Entry().Plain("54 : 12"))
+	assert.Equal(t, "54/12", ratio.Entry().Plain("54/12"), "a slash stays a slash")
+	assert.Equal(t, "4.5 x", ratio.Entry().Plain("4,5 x"))
 	teeth := unit.Teeth.Input("", 1, 2000)
-	assert.Equal(t, "1024 T", teeth.Plain("1,024 T"))
+	assert.Equal(t, "1024 T", teeth.Entry().Plain("1,024 T"))
 }
 
 func TestStringIsShort(t *testing.T) {
 	in := unit.Lengths.Input("mm", 1e-9, 1e18)
 	check := func(text, want string) {
 		t.Helper()
-		require.NoError(t, in.Set(text))
-		assert.Equal(t, want, in.String())
+		require.NoError(t, in.Entry().Set(text))
+		assert.Equal(t, want, in.Entry().String())
 	}
 	check("80,50", "80.5 mm")
 	check("5/16 in", "7.9375 mm")
@@ -280,24 +280,24 @@ func TestStringIsShort(t *testing.T) {
 	check("1e-7", "1e-07 mm")
 	check("1e15", "1e+15 mm")
 	angle := unit.StepAngles.Input("°", 0.001, 90)
-	require.NoError(t, angle.Set("200 steps"))
-	assert.Equal(t, "1.8°", angle.String())
+	require.NoError(t, angle.Entry().Set("200 steps"))
+	assert.Equal(t, "1.8°", angle.Entry().String())
 	micro := unit.Microsteps.Input("", 1, 256)
-	require.NoError(t, micro.Set("1/16"))
-	assert.Equal(t, "16", micro.String())
+	require.NoError(t, micro.Entry().Set("1/16"))
+	assert.Equal(t, "16", micro.Entry().String())
 }
 
 func TestUnitAndAbout(t *testing.T) {
 	in := unit.Lengths.Input("mm", 0.1, 10_000)
-	assert.Equal(t, "mm", in.Unit())
-	assert.Equal(t, "a length, 0.1 to 10000 mm", in.About())
+	assert.Equal(t, "mm", in.Entry().Unit())
+	assert.Equal(t, "a length, 0.1 to 10000 mm", in.Entry().About())
 	inch := unit.Lengths.Input("in", 25.4, 254)
-	assert.Equal(t, "in", inch.Unit())
-	assert.Equal(t, "a length, 1 to 10 in", inch.About())
+	assert.Equal(t, "in", inch.Entry().Unit())
+	assert.Equal(t, "a length, 1 to 10 in", inch.Entry().About())
 	steps := unit.StepAngles.Input("steps", 0.9, 3.6)
-	assert.Equal(t, "a step angle, 100 to 400 steps", steps.About(), "the least angle is the most steps")
+	assert.Equal(t, "a step angle, 100 to 400 steps", steps.Entry().About(), "the least angle is the most steps")
 	teeth := unit.Teeth.Input("", 1, 1_234_567)
-	assert.Equal(t, "a number of teeth, 1 to 1234567", teeth.About(), "bounds are not rounded away")
+	assert.Equal(t, "a number of teeth, 1 to 1234567", teeth.Entry().About(), "bounds are not rounded away")
 }
 
 func TestAboutOpenRanges(t *testing.T) {
@@ -305,21 +305,21 @@ func TestAboutOpenRanges(t *testing.T) {
 	check := func(least, most float64, want string) {
 		t.Helper()
 		in := unit.Angles.Input("°", unit.Angle(least), unit.Angle(most))
-		assert.Equal(t, want, in.About())
+		assert.Equal(t, want, in.Entry().About())
 	}
 	check(-360, 360, "an angle, -360 to 360°")
 	check(0.5, inf, "an angle, at least 0.5°")
 	check(-inf, 0.5, "an angle, at most 0.5°")
 	check(-inf, inf, "an angle, any finite number")
 	steps := unit.StepAngles.Input("steps", 0, 3.6)
-	assert.Equal(t, "a step angle, at least 100 steps", steps.About())
+	assert.Equal(t, "a step angle, at least 100 steps", steps.Entry().About())
 }
 
 // A ratio may be typed as 54:12, and a phone's number pad has no colon.
 func TestNumeric(t *testing.T) {
 	length, ratio := unit.Lengths.Input("mm", 1, 2), unit.Ratios.Input("", 1, 2)
-	assert.True(t, length.Numeric())
-	assert.False(t, ratio.Numeric())
+	assert.True(t, length.Entry().Numeric())
+	assert.False(t, ratio.Entry().Numeric())
 }
 
 func TestInputOfUnknownUnitIsABug(t *testing.T) {

@@ -18,8 +18,8 @@ func refuses[T unit.Quantity](t *testing.T, entry unit.Input[T]) func(text strin
 	return func(text string, cause error) {
 		t.Helper()
 		in := entry
-		err := in.Set(text)
-		require.Error(t, err, "%q was read as %v", text, in.Value)
+		err := in.Entry().Set(text)
+		require.Error(t, err, "%q was read as %v", text, in.Value())
 		assert.ErrorIs(t, err, cause)
 		for _, other := range []error{unit.ErrNumber, unit.ErrUnit, unit.ErrRange, unit.ErrWhole, unit.ErrAmbiguous} {
 			assert.Equal(t, other == cause, errors.Is(err, other), "%q: %v", text, err)
@@ -100,20 +100,20 @@ func TestRefusalSentences(t *testing.T) {
 		t.Helper()
 		assert.EqualError(t, set(text), want)
 	}
-	check(lengths.Set, "abc", "`abc`: not a length; a length looks like 80 mm")
-	check(lengths.Set, "8Omm", "`8Omm`: not a length (“Omm” is not a unit of it); a length looks like 80 mm")
-	check(lengths.Set, "80 furlongs", "`80 furlongs`: not a length (“furlongs” is not a unit of it); a length looks like 80 mm")
-	check(lengths.Set, "-5", "`-5`: it cannot be negative here; a length here is 0.1 to 10000 mm")
-	check(lengths.Set, "0", "`0`: it cannot be zero here; a length here is 0.1 to 10000 mm")
-	check(lengths.Set, "20000", "`20000`: outside the range; a length here is 0.1 to 10000 mm")
-	check(lengths.Set, "20 m", "`20 m`: outside the range; a length here is 0.0001 to 10 m") // in the unit that was typed
-	check(lengths.Set, "1,000", "`1,000`: this can be read in two ways; is it 1.000 or 1000? Write 1.000 or 1000")
-	check(lengths.Set, "1,000 mm", "`1,000 mm`: this can be read in two ways; is it 1.000 mm or 1000 mm? Write 1.000 mm or 1000 mm")
-	check(teeth.Set, "20.5", "`20.5`: not a whole number; write a number of teeth as a whole number, like 20")
-	check(micro.Set, "512", "`512`: outside the range; a number of microsteps here is 1 to 256")
-	check(ratio.Set, "54:x", "`54:x`: not a ratio (“:x” is not a unit of it); a ratio looks like 4.5 or 54:12")
-	check(step.Set, "1800 steps", "`1800 steps`: outside the range; a step angle here is 4 to 720 steps")
-	check(step.Set, "fast", "`fast`: not a step angle; a step angle looks like 1.8° (or 200 steps per turn)")
+	check(lengths.Entry().Set, "abc", "`abc`: not a length; a length looks like 80 mm")
+	check(lengths.Entry().Set, "8Omm", "`8Omm`: not a length (“Omm” is not a unit of it); a length looks like 80 mm")
+	check(lengths.Entry().Set, "80 furlongs", "`80 furlongs`: not a length (“furlongs” is not a unit of it); a length looks like 80 mm")
+	check(lengths.Entry().Set, "-5", "`-5`: it cannot be negative here; a length here is 0.1 to 10000 mm")
+	check(lengths.Entry().Set, "0", "`0`: it cannot be zero here; a length here is 0.1 to 10000 mm")
+	check(lengths.Entry().Set, "20000", "`20000`: outside the range; a length here is 0.1 to 10000 mm")
+	check(lengths.Entry().Set, "20 m", "`20 m`: outside the range; a length here is 0.0001 to 10 m") // in the unit that was typed
+	check(lengths.Entry().Set, "1,000", "`1,000`: this can be read in two ways; is it 1.000 or 1000? Write 1.000 or 1000")
+	check(lengths.Entry().Set, "1,000 mm", "`1,000 mm`: this can be read in two ways; is it 1.000 mm or 1000 mm? Write 1.000 mm or 1000 mm")
+	check(teeth.Entry().Set, "20.5", "`20.5`: not a whole number; write a number of teeth as a whole number, like 20")
+	check(micro.Entry().Set, "512", "`512`: outside the range; a number of microsteps here is 1 to 256")
+	check(ratio.Entry().Set, "54:x", "`54:x`: not a ratio (“:x” is not a unit of it); a ratio looks like 4.5 or 54:12")
+	check(step.Entry().Set, "1800 steps", "`1800 steps`: outside the range; a step angle here is 4 to 720 steps")
+	check(step.Entry().Set, "fast", "`fast`: not a step angle; a step angle looks like 1.8° (or 200 steps per turn)")
 }
 
 func TestAmbiguousComma(t *testing.T) {
@@ -131,7 +131,7 @@ func TestAmbiguousComma(t *testing.T) {
 	check := func(text, a, b string) {
 		t.Helper()
 		refuses(t, both)(text, unit.ErrAmbiguous)
-		err := new(both).Set(text)
+		err := new(both).Entry().Set(text)
 		var e *unit.Error
 		require.ErrorAs(t, err, &e)
 		assert.Equal(t, "is it "+a+" or "+b+"? Write "+a+" or "+b, e.Advice)
@@ -187,8 +187,8 @@ func TestRangeIncludesItsBounds(t *testing.T) {
 	below := unit.Angles.Input("°", -10, -1)
 	refuses(t, below)("0", unit.ErrRange)
 	reads(t, below)("-10", -10)
-	assert.ErrorContains(t, new(below).Set("0"), "`0`: outside the range")
-	assert.ErrorContains(t, new(below).Set("-20"), "`-20`: outside the range") // it may be negative
+	assert.ErrorContains(t, new(below).Entry().Set("0"), "`0`: outside the range")
+	assert.ErrorContains(t, new(below).Entry().Set("-20"), "`-20`: outside the range") // it may be negative
 }
 
 // An entry without bounds still takes finite values only.
@@ -201,7 +201,7 @@ func TestInfiniteRangeTakesFiniteValues(t *testing.T) {
 	lengths := unit.Lengths.Input("mm", unit.Length(math.Inf(-1)), unit.Length(math.Inf(1)))
 	refuses(t, lengths)("1e308 m", unit.ErrRange)
 	refuses(t, lengths)("-1e308 in", unit.ErrRange)
-	for _, err := range []error{new(open).Set("0 steps"), new(lengths).Set("1e308 m")} {
+	for _, err := range []error{new(open).Entry().Set("0 steps"), new(lengths).Entry().Set("1e308 m")} {
 		assert.NotContains(t, err.Error(), "Inf")
 		assert.NotContains(t, err.Error(), "NaN")
 	}
@@ -212,11 +212,11 @@ func TestHugeTexts(t *testing.T) {
 	check := func(text string, cause error) {
 		t.Helper()
 		start := time.Now()
-		err := new(in).Set(text)
+		err := new(in).Entry().Set(text)
 		assert.ErrorIs(t, err, cause)
 		assert.Less(t, time.Since(start), time.Second)
 		assert.Less(t, len(err.Error()), 1000, "the sentence does not repeat it all")
-		assert.Equal(t, text, in.Plain(text))
+		assert.Equal(t, text, in.Entry().Plain(text))
 	}
 	const n = 1 << 20
 	check(strings.Repeat("9", n), unit.ErrNumber)
@@ -226,5 +226,5 @@ func TestHugeTexts(t *testing.T) {
 	check("80 "+strings.Repeat("m", n), unit.ErrNumber)
 	check(strings.Repeat("é", n), unit.ErrNumber)
 	// zeros that a spreadsheet might leave are fine
-	require.NoError(t, new(in).Set("80."+strings.Repeat("0", 50)+" mm"))
+	require.NoError(t, new(in).Entry().Set("80."+strings.Repeat("0", 50)+" mm"))
 }
