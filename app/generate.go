@@ -26,7 +26,7 @@ import (
 //
 //	go run ./app -look FILE
 //
-// __VERSION__ in what it writes is for the build to replace.
+// __VERSION__, __SIZE__ and the names of the files in web/ are for the build to replace.
 func main() {
 	out := flag.String("out", "", "`folder` to write the pages into")
 	address := flag.String("address", "", "`address` that the site will have")
@@ -125,9 +125,10 @@ func pageHTML(p sitePage, address string) (string, error) {
 // The policy lets nothing in from elsewhere and nothing run that is written in
 // the page itself. wasm-unsafe-eval is the word that allows WebAssembly.
 //
-// The ?v= makes an address of each version of a file: neither a cache of the
-// browser nor one of the host can then mix two versions. start.js fetches the
-// program by the preload's address, so the two can't differ.
+// load.js fetches the program whose address it finds here, in the form that suits
+// the host; a preload could only guess which. The build gives all these files
+// names that change with their content, so that neither a cache of the browser
+// nor one of the host can mix two versions.
 var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -151,13 +152,10 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <link rel="icon" href="{{.Up}}web/icon.svg" type="image/svg+xml">
 <link rel="apple-touch-icon" href="{{.Up}}web/icon-192.png">
 <link rel="manifest" href="{{.Up}}manifest.webmanifest">
-<link rel="stylesheet" href="{{.Up}}web/style.css?v=__VERSION__">
-<link rel="preload" as="fetch" crossorigin href="{{.Up}}web/app.wasm.gz?v=__VERSION__">
-<script defer src="{{.Up}}web/peek.js?v=__VERSION__"></script>
-<script defer src="{{.Up}}web/wasm_exec.js?v=__VERSION__"></script>
-<script defer src="{{.Up}}web/page.js?v=__VERSION__"></script>
-<script defer src="{{.Up}}web/start.js?v=__VERSION__"></script>
-<script nomodule defer src="{{.Up}}web/old.js?v=__VERSION__"></script>
+<link rel="stylesheet" href="{{.Up}}web/style.css">
+<script async fetchpriority="high" src="{{.Up}}web/load.js" data-program="{{.Up}}web/app.wasm" data-size="__SIZE__" data-version="__VERSION__"></script>
+<script defer src="{{.Up}}web/start.js"></script>
+<script nomodule defer src="{{.Up}}web/old.js"></script>
 </head>
 <body>
 {{.Body}}

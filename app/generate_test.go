@@ -80,7 +80,7 @@ func TestPagesAreTheSameEachTime(t *testing.T) {
 func TestAddressesLeadSomewhere(t *testing.T) {
 	out := t.TempDir()
 	require.NoError(t, generate(out, ""))
-	made := []string{"web/app.wasm.gz", "web/wasm_exec.js"}
+	made := []string{"web/app.wasm"}
 	for _, p := range sitePages() {
 		page, err := os.ReadFile(filepath.Join(out, filepath.FromSlash(p.Path), "index.html"))
 		require.NoError(t, err)
@@ -120,7 +120,7 @@ func addressesOf(t *testing.T, page string) []string {
 	for n := range doc.Descendants() {
 		for _, a := range n.Attr {
 			external := n.Data == "a" && strings.HasPrefix(a.Val, "http")
-			if (a.Key == "href" || a.Key == "src") && !external {
+			if (a.Key == "href" || a.Key == "src" || a.Key == "data-program") && !external {
 				found = append(found, a.Val)
 			}
 		}

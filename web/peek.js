@@ -3,74 +3,80 @@
 // only: nothing of a link ever becomes HTML.
 "use strict";
 (() => {
-  const check = document.getElementById("check");
-  const link = location.hash.slice(1, 4001);
-  if (!check || !link) return;
-  const read = (text) => {
-    try {
-      return decodeURIComponent(text);
-    } catch (e) {
-      return text;
-    }
-  };
-  const fields = [...document.querySelectorAll("form.sheet [name]")];
-  const rest = [];
-  let saw = "";
-  const done = {};
-  for (const piece of link.split("&")) {
-    const at = piece.indexOf("=");
-    const key = read(piece.slice(0, at)), cells = piece.slice(at + 1).split(",").map(read);
-    if (at < 1 || key === "v" || key.startsWith("was-") || done[key]) continue;
-    done[key] = true;
-    if (key === "saw") {
-      saw = cells.join(",");
-      continue;
-    }
-    const of = fields.filter((f) => f.name === key);
-    const inRows = of.every((f) => f.value === of[0].value); // ticks of rows, not options
-    let shown = 0;
-    // Defaults are set, not values: what differs from them was typed here.
-    of.forEach((f, row) => {
-      if (f.type === "radio" || f.type === "checkbox") {
-        const on = inRows ? cells[row] === f.value : cells.includes(f.value);
-        if (on) shown++;
-        if (f.defaultChecked !== on) f.defaultChecked = on;
-      } else if (f.tagName === "SELECT") {
-        const chosen = [...f.options].find((o) => o.value === cells[row]);
-        if (!chosen) return;
-        shown++;
-        for (const o of f.options) o.defaultSelected = o === chosen;
-      } else if (row < cells.length) {
-        shown++;
-        f.defaultValue = cells[row];
+  // It comes with web/load.js, which does not wait for the whole page.
+  if (document.readyState === "loading") document.addEventListener("readystatechange", peek, { once: true });
+  else peek();
+
+  function peek() {
+    const check = document.getElementById("check");
+    const link = location.hash.slice(1, 4001);
+    if (!check || !link) return;
+    const read = (text) => {
+      try {
+        return decodeURIComponent(text);
+      } catch (e) {
+        return text;
       }
-    });
-    if (shown < cells.length) {
-      const label = of[0] && of[0].type === "text" && of[0].labels[0];
-      rest.push((label ? label.textContent : key) + ": " + cells.join(", "));
+    };
+    const fields = [...document.querySelectorAll("form.sheet [name]")];
+    const rest = [];
+    let saw = "";
+    const done = {};
+    for (const piece of link.split("&")) {
+      const at = piece.indexOf("=");
+      const key = read(piece.slice(0, at)), cells = piece.slice(at + 1).split(",").map(read);
+      if (at < 1 || key === "v" || key.startsWith("was-") || done[key]) continue;
+      done[key] = true;
+      if (key === "saw") {
+        saw = cells.join(",");
+        continue;
+      }
+      const of = fields.filter((f) => f.name === key);
+      const inRows = of.every((f) => f.value === of[0].value); // ticks of rows, not options
+      let shown = 0;
+      // Defaults are set, not values: what differs from them was typed here.
+      of.forEach((f, row) => {
+        if (f.type === "radio" || f.type === "checkbox") {
+          const on = inRows ? cells[row] === f.value : cells.includes(f.value);
+          if (on) shown++;
+          if (f.defaultChecked !== on) f.defaultChecked = on;
+        } else if (f.tagName === "SELECT") {
+          const chosen = [...f.options].find((o) => o.value === cells[row]);
+          if (!chosen) return;
+          shown++;
+          for (const o of f.options) o.defaultSelected = o === chosen;
+        } else if (row < cells.length) {
+          shown++;
+          f.defaultValue = cells[row];
+        }
+      });
+      if (shown < cells.length) {
+        const label = of[0] && of[0].type === "text" && of[0].labels[0];
+        rest.push((label ? label.textContent : key) + ": " + cells.join(", "));
+      }
     }
+    const add = (text, name) => {
+      const line = document.createElement("span");
+      line.textContent = text;
+      line.className = name;
+      check.append(line);
+    };
+    const [id, value, u] = saw.split(":");
+    const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
+    const v = number(value), wide = number(u);
+    if (v !== false) {
+      // Two digits of the uncertainty, as the calculator shows it.
+      const places = wide ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(wide)))) : 0;
+      const text = wide ? v.toFixed(places) + " ± " + wide.toFixed(places) : String(Number(v.toPrecision(6)));
+      // "steps/mm or steps/°"
+      const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
+      const unit = units[+/=rotary/.test(link)] || units[0];
+      add("The sender saw " + text + (unit && " " + unit) + ".", "");
+      add(" Checking …", "checking");
+      add(" It is not checked here.", "unchecked");
+    }
+    if (rest.length) add("Also in the link: " + rest.join("; ") + ".", "also");
+    check.hidden = !check.firstChild;
+    performance.mark("link-readable");
   }
-  const add = (text, name) => {
-    const line = document.createElement("span");
-    line.textContent = text;
-    line.className = name;
-    check.append(line);
-  };
-  const [id, value, u] = saw.split(":");
-  const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
-  const v = number(value), wide = number(u);
-  if (v !== false) {
-    // Two digits of the uncertainty, as the calculator shows it.
-    const places = wide ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(wide)))) : 0;
-    const text = wide ? v.toFixed(places) + " ± " + wide.toFixed(places) : String(Number(v.toPrecision(6)));
-    // "steps/mm or steps/°"
-    const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
-    const unit = units[+/=rotary/.test(link)] || units[0];
-    add("The sender saw " + text + (unit && " " + unit) + ".", "");
-    add(" Checking …", "checking");
-    add(" It is not checked here.", "unchecked");
-  }
-  if (rest.length) add("Also in the link: " + rest.join("; ") + ".", "also");
-  check.hidden = !check.firstChild;
-  performance.mark("link-readable");
 })();

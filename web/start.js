@@ -1,11 +1,22 @@
 // Starts the calculator on a page that can already be read and typed into.
 "use strict";
-(() => {
+(async () => {
   const html = document.documentElement;
-  const script = document.currentScript;
+  // web/load.js may come after this script. Once the document is loaded it has
+  // come, or never will.
+  if (!window.loading) {
+    await new Promise((r) => { for (const type of ["loading", "load"]) addEventListener(type, r, { once: true }); });
+  }
+  if (!window.loading) {
+    const status = document.getElementById("boot");
+    status.textContent = "The calculator could not be loaded: web/load.js is missing. The page can still be read.";
+    status.className = "failed";
+    status.hidden = false;
+    html.dataset.app = "failed";
+    return;
+  }
+  const { base, program, say, fail, done, Reason } = window.loading;
 
-  // ---- Where the site lies: two levels up from this script, known only now.
-  const base = new URL("..", script.src);
   let folder = base.pathname.replace(/\/$/, "");
   try {
     folder = decodeURI(folder); // go-app compares it with decoded paths
@@ -22,119 +33,13 @@
   window.goappUpdatedBeforeWasmLoaded = false;
   window.goappOnUpdate = () => { window.goappUpdatedBeforeWasmLoaded = true; };
 
-  // Going to another page changes the address without loading a document, and
-  // browsers would read these relative addresses anew from there.
-  for (const link of document.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon], link[rel=manifest]")) {
-    link.href = link.href;
-  }
   if (navigator.share) html.dataset.canShare = "yes";
 
-  // ---- The status line.
-  const status = document.getElementById("boot");
-  function say(text, failed) {
-    status.textContent = text;
-    status.hidden = !text;
-    status.className = failed ? "failed" : "";
-  }
-  let percent = null; // an element while the waiting line shows
-  let progress = 0;
-  function showWaiting() {
-    say("The calculator is loading. You can read and type meanwhile. ");
-    // Seen, not announced: a screen reader need not count along.
-    percent = document.createElement("span");
-    percent.setAttribute("aria-hidden", "true");
-    status.append(percent);
-    showProgress(progress);
-  }
-  function showProgress(fraction) {
-    progress = fraction;
-    if (percent && fraction > 0) percent.textContent = Math.floor(100 * Math.min(fraction, 1)) + " %";
-  }
-
-  // ---- Reasons why it can't start: a sentence each, for people.
-  class Reason extends Error {}
-  function fail(error) {
-    console.warn(error);
-    html.dataset.app = "failed";
-    const why = error instanceof Reason ? error.message : "The calculator could not be started (" + (error && error.message || error) + ").";
-    say(why + " The page can still be read. Check the connection, then load the page again.", true);
-  }
   function stopped(error) {
     if (html.dataset.app === "failed") return;
     console.warn(error);
     html.dataset.app = "failed";
     say("The calculator stopped by a fault of its own. What you typed is still in the fields; load the page again to go on.", true);
-  }
-
-  // ---- The program.
-  const zipped = document.querySelector("link[rel=preload][as=fetch]").href;
-  const plain = zipped.replace(".wasm.gz", ".wasm");
-
-  async function get(url) {
-    const name = new URL(url).pathname.slice(base.pathname.length);
-    let response;
-    try {
-      response = await fetch(url);
-    } catch (e) {
-      throw new Reason("The connection failed while the calculator (" + name + ") was loading.");
-    }
-    if (!response.ok) throw new Reason("The calculator could not be loaded: for " + name + " the server answered " + response.status + ".");
-    return response;
-  }
-
-  // opened returns a response's bytes as a stream, with the first of them looked
-  // at: hosts differ in whether they undo gzip on the way, and some answer with a
-  // page where a file is missing.
-  async function opened(response) {
-    // With a content-encoding the length is not that of the bytes that come out.
-    const total = response.headers.get("content-encoding") ? 0 : Number(response.headers.get("content-length"));
-    const reader = response.body.getReader();
-    const first = [];
-    let seen = 0;
-    let done = false;
-    while (seen < 4 && !done) {
-      const r = await reader.read();
-      done = r.done;
-      if (r.value) { first.push(r.value); seen += r.value.length; }
-    }
-    const note = () => { if (total) showProgress(seen / total); };
-    note();
-    const head = new Uint8Array(await new Blob(first).slice(0, 4).arrayBuffer());
-    const stream = new ReadableStream({
-      start(c) {
-        for (const chunk of first) c.enqueue(chunk);
-        if (done) c.close();
-      },
-      async pull(c) {
-        const r = await reader.read();
-        if (r.done) { c.close(); return; }
-        seen += r.value.length;
-        note();
-        c.enqueue(r.value);
-      },
-      cancel(e) { return reader.cancel(e); },
-    });
-    const starts = (...bytes) => bytes.every((b, i) => head[i] === b);
-    return { stream, gzip: starts(0x1f, 0x8b), wasm: starts(0, 0x61, 0x73, 0x6d) };
-  }
-
-  // program returns the WebAssembly as a response of the type that streaming
-  // compilation asks for, whatever type the host gave it.
-  async function program() {
-    const typed = (stream) => new Response(stream, { headers: { "content-type": "application/wasm" } });
-    if (typeof DecompressionStream !== "undefined") {
-      try {
-        const o = await opened(await get(zipped));
-        if (o.gzip) return typed(o.stream.pipeThrough(new DecompressionStream("gzip")));
-        if (o.wasm) return typed(o.stream);
-      } catch (e) {
-        if (!(e instanceof Reason)) throw e;
-        // A host may refuse files of this kind: the plain one is left.
-      }
-    }
-    const o = await opened(await get(plain));
-    if (o.wasm) return typed(o.stream);
-    throw new Reason("The calculator could not be loaded: the server sent something else in its place.");
   }
 
   async function compiled() {
@@ -220,9 +125,6 @@
     if (typeof WebAssembly === "undefined") {
       throw new Reason("This browser cannot run the calculator: it has no WebAssembly. A browser of 2020 or later has it, unless it is switched off.");
     }
-    if (typeof Go === "undefined") {
-      throw new Reason("The calculator could not be loaded: web/wasm_exec.js is missing.");
-    }
     const go = new Go();
     // A page lives on a few MB. Collecting them an eighth as often takes the pause
     // for it off nearly every key.
@@ -242,10 +144,19 @@
     restore(snap);
     performance.mark("app-mounted");
     html.dataset.app = "ready";
+    fixLinks();
     end.then(() => stopped("the program ended"), stopped);
     addEventListener("error", (e) => {
       if (e.error instanceof WebAssembly.RuntimeError) stopped(e.error);
     });
+  }
+
+  // Going to another page changes the address without loading a document, and
+  // browsers would read these relative addresses anew from there.
+  function fixLinks() {
+    for (const link of document.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon], link[rel=manifest]")) {
+      link.href = link.href;
+    }
   }
 
   // ---- Offline use.
@@ -272,14 +183,5 @@
     }
   }
 
-  const slow = setTimeout(showWaiting, 700);
-  start().then(() => {
-    clearTimeout(slow);
-    percent = null;
-    say("");
-  }, (e) => {
-    clearTimeout(slow);
-    percent = null;
-    fail(e);
-  }).then(keepOffline); // afterwards: the program comes first
+  start().then(done, fail).then(keepOffline); // afterwards: the program comes first
 })();

@@ -11,8 +11,8 @@ const scope = new URL(self.registration.scope);
 const ours = "striderule " + scope.pathname + " ";
 const current = ours + version;
 
-// How an update works. A page names its scripts, style and program by addresses
-// that end in its version, so a page and its parts always belong together. A new
+// How an update works. A page names its scripts, style and program by names that
+// change with their content, so a page and its parts always belong together. A new
 // worker keeps the new version in a cache of its own and takes over at once; it
 // leaves the cache of the version before in place, from which a page that is
 // just loading gets the rest of its parts. A page that is open has all its parts
@@ -39,38 +39,49 @@ self.addEventListener("activate", (e) => e.waitUntil((async () => {
 })()));
 
 const isPage = (path) => path === "" || path.endsWith("/");
-const address = (path) => new URL(isPage(path) || !path.startsWith("web/") ? path : path + "?v=" + version, scope);
+const isFixed = (path) => /^web\/.*\.[0-9a-f]{10}\./.test(path); // by a name that changes with the content
+const address = (path) => new URL(path, scope);
 
-// keepProgram keeps the program as start.js will ask for it: compressed, or plain
-// where the browser can't undo that or the host refuses such files.
-const plain = "web/app.wasm";
+// keepProgram keeps the program in one form: the one that the page has fetched,
+// which the browser's own cache still has; else compressed; or plain, where the
+// browser can't undo that or the host refuses such files.
+const plain = Object.keys(files).find((path) => path.endsWith(".wasm"));
 const zipped = plain + ".gz";
 async function keepProgram(cache) {
-  if (typeof DecompressionStream !== "undefined") {
-    try {
-      await keep(cache, zipped);
-      return;
-    } catch (e) { /* the plain one is left */ }
+  const forms = typeof DecompressionStream === "undefined" ? [plain] : [zipped, plain];
+  for (const from of ["only-if-cached", "no-cache"]) {
+    for (const path of forms) {
+      try {
+        await keep(cache, path, from);
+        return;
+      } catch (e) { /* another is left */ }
+    }
   }
-  await keep(cache, plain);
+  throw new Error("the program could not be kept");
 }
 
 // keep fetches a file and puts it into the cache, if it is the file of this
 // version: while an upload is under way the host has files of two versions.
-async function keep(cache, path) {
+async function keep(cache, path, from) {
+  let file = await take(path, from || (isFixed(path) ? "force-cache" : "no-cache"));
+  // What the browser kept may be damaged.
+  if (!file.right && !from && isFixed(path)) file = await take(path, "reload");
+  if (!file.right) throw new Error(path + " is not of version " + version);
+  // A response of our own, because a redirected one can't answer a navigation.
+  await cache.put(address(path), new Response(file.body, { headers: { "content-type": file.type } }));
+}
+
+async function take(path, from) {
   // no-cache: ask the host whether what the page has just loaded is still right.
-  const response = await fetch(address(path), { cache: "no-cache" });
+  const response = await fetch(address(path), { cache: from, mode: "same-origin" });
   if (!response.ok) throw new Error(path + ": the server answered " + response.status);
   const body = await response.arrayBuffer();
-  if (!(await isRight(path, body))) throw new Error(path + " is not of version " + version);
-  // A response of our own, because a redirected one can't answer a navigation.
-  const type = response.headers.get("content-type") || "application/octet-stream";
-  await cache.put(address(path), new Response(body, { headers: { "content-type": type } }));
+  return { body, right: await isRight(path, body), type: response.headers.get("content-type") || "application/octet-stream" };
 }
 
 async function isRight(path, body) {
   // Hosts may add lines to a page, never take out the version that it names.
-  if (isPage(path)) return new TextDecoder().decode(body).includes("?v=" + version);
+  if (isPage(path)) return new TextDecoder().decode(body).includes(version);
   const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
   return files[path].includes([...sum].map((b) => b.toString(16).padStart(2, "0")).join(""));
 }
@@ -91,11 +102,11 @@ async function page(request, url) {
 }
 
 async function part(request, url) {
-  // What is asked for without a version, as by the manifest, is of this one.
-  const wanted = url.search ? url : address(url.pathname.slice(scope.pathname.length));
   const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
   for (const name of [current, ...names]) {
-    const hit = await (await caches.open(name)).match(wanted);
+    const cache = await caches.open(name);
+    // A page that asks for the compressed program takes the plain one as well.
+    const hit = await cache.match(url) || url.pathname.endsWith(".wasm.gz") && await cache.match(url.href.replace(/\.gz$/, ""));
     if (hit) return hit;
   }
   return fetch(request);

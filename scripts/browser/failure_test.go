@@ -10,19 +10,28 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/scripts/serving"
 )
 
-func program(t *testing.T, name string) []byte {
+// program returns the program as the site has it, with an end of its name: "" or ".gz".
+func program(t *testing.T, end string) []byte {
 	t.Helper()
-	content, err := os.ReadFile(filepath.Join(Dist(t), "web", name))
+	file, err := serving.Program(Dist(t))
+	require.NoError(t, err)
+	content, err := os.ReadFile(file + end)
 	require.NoError(t, err)
 	return content
 }
 
+// isProgram and isZipped tell requests for the program, in any form or compressed.
+func isProgram(path string) bool { return strings.Contains(path, "/web/app.") }
+func isZipped(path string) bool  { return isProgram(path) && strings.HasSuffix(path, ".gz") }
+
 // serveHalf sends half of the program, and the rest once the gate opens; without
 // a gate it breaks off.
 func serveHalf(t *testing.T, w http.ResponseWriter, gate <-chan struct{}) {
-	content := program(t, "app.wasm.gz")
+	content := program(t, ".gz")
 	w.Header().Set("Content-Length", strconv.Itoa(len(content)))
 	_, _ = w.Write(content[:len(content)/2])
 	w.(http.Flusher).Flush()
@@ -33,15 +42,19 @@ func serveHalf(t *testing.T, w http.ResponseWriter, gate <-chan struct{}) {
 	_, _ = w.Write(content[len(content)/2:])
 }
 
-// answer intercepts all requests whose path contains part.
-func answer(part string, f http.HandlerFunc) func(http.ResponseWriter, *http.Request) bool {
+// answer intercepts all requests whose path is such a one.
+func answer(is func(path string) bool, f http.HandlerFunc) func(http.ResponseWriter, *http.Request) bool {
 	return func(w http.ResponseWriter, r *http.Request) bool {
-		if !strings.Contains(r.URL.Path, part) {
+		if !is(r.URL.Path) {
 			return false
 		}
 		f(w, r)
 		return true
 	}
+}
+
+func isScript(name string) func(path string) bool {
+	return func(path string) bool { return strings.Contains(path, "/web/"+name+".") }
 }
 
 func notFound(w http.ResponseWriter, _ *http.Request) { http.Error(w, "not here", http.StatusNotFound) }
@@ -54,24 +67,26 @@ func TestFailureSentences(t *testing.T) {
 		before    string // script
 		says      string
 	}{
-		{name: "program missing", intercept: answer("app.wasm", notFound),
-			says: "for web/app.wasm the server answered 404"},
-		{name: "a page in its place", intercept: answer("app.wasm", func(w http.ResponseWriter, _ *http.Request) {
+		{name: "program missing", intercept: answer(isProgram, notFound),
+			says: ".wasm the server answered 404"},
+		{name: "a page in its place", intercept: answer(isProgram, func(w http.ResponseWriter, _ *http.Request) {
 			_, _ = w.Write([]byte("<!DOCTYPE html><title>Start</title>"))
 		}), says: "the server sent something else in its place"},
-		{name: "cut short", intercept: answer("app.wasm", func(w http.ResponseWriter, _ *http.Request) {
+		{name: "cut short", intercept: answer(isProgram, func(w http.ResponseWriter, _ *http.Request) {
 			serveHalf(t, w, nil)
 		}), says: "arrived incomplete"},
-		{name: "damaged", intercept: answer("app.wasm", func(w http.ResponseWriter, _ *http.Request) {
-			content := program(t, "app.wasm")
+		{name: "damaged", intercept: answer(isProgram, func(w http.ResponseWriter, _ *http.Request) {
+			content := program(t, "")
 			content[len(content)/2] ^= 0xff
 			_, _ = w.Write(append(content[:20:20], content[40:]...))
 		}), says: "arrived damaged, or this browser is too old"},
-		{name: "connection refused", intercept: answer("app.wasm", func(http.ResponseWriter, *http.Request) {
+		{name: "connection refused", intercept: answer(isProgram, func(http.ResponseWriter, *http.Request) {
 			panic(http.ErrAbortHandler)
 		}), says: "The connection failed"},
-		{name: "support script missing", intercept: answer("wasm_exec.js", notFound),
-			says: "web/wasm_exec.js is missing"},
+		{name: "one script missing", intercept: answer(isScript("load"), notFound),
+			says: "web/load.js is missing"},
+		{name: "the other script missing", intercept: answer(isScript("start"), notFound),
+			says: "web/start.js is missing"},
 		{name: "no WebAssembly", before: "delete window.WebAssembly",
 			says: "This browser cannot run the calculator: it has no WebAssembly"},
 	} {
@@ -96,12 +111,12 @@ func TestFailureSentences(t *testing.T) {
 // Hosts and browsers differ; the calculator starts with all of these.
 func TestStartsAllTheSame(t *testing.T) {
 	plainGzip := func(contentType, encoding string) func(http.ResponseWriter, *http.Request) bool {
-		return answer("app.wasm.gz", func(w http.ResponseWriter, _ *http.Request) {
+		return answer(isZipped, func(w http.ResponseWriter, _ *http.Request) {
 			w.Header().Set("Content-Type", contentType)
 			if encoding != "" {
 				w.Header().Set("Content-Encoding", encoding)
 			}
-			_, _ = w.Write(program(t, "app.wasm.gz"))
+			_, _ = w.Write(program(t, ".gz"))
 		})
 	}
 	for _, c := range []struct {
@@ -113,15 +128,15 @@ func TestStartsAllTheSame(t *testing.T) {
 		{name: "the host undoes gzip", intercept: plainGzip("application/wasm", "gzip")},
 		{name: "the host undoes gzip by its old name", intercept: plainGzip("application/x-gzip", "x-gzip")},
 		{name: "the host knows no type", intercept: plainGzip("application/octet-stream", "")},
-		{name: "the host refuses .gz", intercept: answer("app.wasm.gz", notFound), allow: "404"},
-		{name: "no DecompressionStream", before: "delete window.DecompressionStream", allow: "preload"},
-		{name: "no DecompressionStream and no type", before: "delete window.DecompressionStream", allow: "preload",
-			intercept: answer("app.wasm", func(w http.ResponseWriter, r *http.Request) {
+		{name: "the host refuses .gz", intercept: answer(isZipped, notFound), allow: "404"},
+		{name: "no DecompressionStream", before: "delete window.DecompressionStream"},
+		{name: "no DecompressionStream and no type", before: "delete window.DecompressionStream",
+			intercept: answer(isProgram, func(w http.ResponseWriter, r *http.Request) {
 				w.Header().Set("Content-Type", "text/plain")
-				_, _ = w.Write(program(t, filepath.Base(r.URL.Path)))
+				_, _ = w.Write(program(t, strings.TrimSuffix(filepath.Ext(r.URL.Path), ".wasm")))
 			})},
 		{name: "no streaming", before: "delete WebAssembly.compileStreaming"},
-		{name: "no streaming and no DecompressionStream", before: "delete WebAssembly.compileStreaming; delete window.DecompressionStream", allow: "preload"},
+		{name: "no streaming and no DecompressionStream", before: "delete WebAssembly.compileStreaming; delete window.DecompressionStream"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := NewSite(t)

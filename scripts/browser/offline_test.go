@@ -40,13 +40,13 @@ func TestOfflineAfterFirstVisit(t *testing.T) {
 
 func TestOfflineWhereTheHostRefusesCompressedFiles(t *testing.T) {
 	s := NewSite(t)
-	s.Intercept(answer("app.wasm.gz", notFound))
+	s.Intercept(answer(isZipped, notFound))
 	p := s.NewPage(t)
 	p.Allow("404")
 	p.Open("/measure/")
 	p.WaitOffline()
 	s.Stop()
-	p.Allow("app.wasm.gz") // asked for first, in vain
+	p.Allow(".wasm.gz") // asked for first, in vain
 	p.Reload()
 }
 
@@ -126,12 +126,13 @@ func TestUpdateLeavesAnOpenPageAlone(t *testing.T) {
 
 	s.Stop()
 	p.Reload()
-	assert.Contains(t, Eval[string](p, `document.documentElement.innerHTML`), "?v=bbbbbbbbbbbb", "a reload brings the new version")
+	assert.Contains(t, Eval[string](p, `document.documentElement.innerHTML`), `data-version="bbbbbbbbbbbb"`, "a reload brings the new version")
 }
 
-// While an upload is under way, the new worker finds pages or parts of the old version.
+// While an upload is under way, the new worker finds pages or files of the old
+// version, or files that are not there yet.
 func TestHalfUploadedReleaseIsNotKept(t *testing.T) {
-	for _, missing := range []string{"index.html", "web/style.css"} {
+	for _, missing := range []string{"index.html", "web/icon-192.png", "web/style"} {
 		t.Run(missing, func(t *testing.T) {
 			s := NewSite(t)
 			p := s.NewPage(t)
@@ -140,12 +141,16 @@ func TestHalfUploadedReleaseIsNotKept(t *testing.T) {
 			before := Eval[[]string](p, `caches.keys()`)
 
 			next := release(t, Dist(t), "cccccccccccc")
-			old, err := os.ReadFile(filepath.Join(Dist(t), missing))
-			require.NoError(t, err)
-			if missing != "index.html" {
-				old = append(old, ' ') // the digests are those of this version
+			if missing == "web/style" {
+				renameStyle(t, next)
+			} else {
+				old, err := os.ReadFile(filepath.Join(Dist(t), missing))
+				require.NoError(t, err)
+				if missing != "index.html" {
+					old = append(old, ' ') // the digests are those of this version
+				}
+				require.NoError(t, os.WriteFile(filepath.Join(next, missing), old, 0o644))
 			}
-			require.NoError(t, os.WriteFile(filepath.Join(next, missing), old, 0o644))
 			s.Replace(next)
 			Eval[bool](p, `navigator.serviceWorker.getRegistration().then((r) => new Promise((done) => {
 				r.addEventListener("updatefound", () => {
@@ -160,4 +165,15 @@ func TestHalfUploadedReleaseIsNotKept(t *testing.T) {
 			assert.NotContains(t, Eval[string](p, `document.title`), "cccccccccccc")
 		})
 	}
+}
+
+// renameStyle has the worker of a release ask for a style sheet that is not there.
+func renameStyle(t *testing.T, release string) {
+	t.Helper()
+	file := filepath.Join(release, "sw.js")
+	worker, err := os.ReadFile(file)
+	require.NoError(t, err)
+	other := regexp.MustCompile(`web/style\.[0-9a-f]{10}\.css`).ReplaceAll(worker, []byte("web/style.0123456789.css"))
+	require.NotEqual(t, worker, other)
+	require.NoError(t, os.WriteFile(file, other, 0o644))
 }

@@ -68,7 +68,7 @@ func TestThreadByLinks(t *testing.T) {
 func TestLinkIsReadableAtOnce(t *testing.T) {
 	s := NewSite(t)
 	gate := make(chan struct{})
-	s.Intercept(answer("app.wasm", func(w http.ResponseWriter, _ *http.Request) { serveHalf(t, w, gate) }))
+	s.Intercept(answer(isProgram, func(w http.ResponseWriter, _ *http.Request) { serveHalf(t, w, gate) }))
 	p := s.NewPage(t)
 	p.Load(askersLink)
 	p.Wait(`!document.getElementById("check").hidden`)
@@ -93,7 +93,7 @@ func shownText(p *Page, selector string) string {
 
 func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
 	s := NewSite(t)
-	s.Intercept(answer("app.wasm", notFound))
+	s.Intercept(answer(isProgram, notFound))
 	p := s.NewPage(t)
 	p.Allow("404")
 	p.Allow("could not be loaded")
@@ -108,7 +108,7 @@ func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
 // What is no number is never shown as a result.
 func TestOddClaimsShowNothing(t *testing.T) {
 	s := NewSite(t)
-	s.Intercept(answer("app.wasm", notFound))
+	s.Intercept(answer(isProgram, notFound))
 	for _, saw := range []string{"steps:5б4", "steps:NaN", "steps:1e999", "steps:", "steps:" + strings.Repeat("9", 400), "<b>:x", "%"} {
 		p := s.NewPage(t)
 		p.Allow("404")

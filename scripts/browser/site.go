@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"striderule/scripts/serving"
 )
 
 // Mount is the folder that sites are served in: two deep, as clubs do.
@@ -44,6 +46,7 @@ type Site struct {
 	server *httptest.Server
 	mu     sync.Mutex
 	dir    string
+	send   []string
 	before func(http.ResponseWriter, *http.Request) bool
 	asked  []string
 }
@@ -61,7 +64,7 @@ func NewSiteAt(t testing.TB, dir, mount string) *Site {
 	s.server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		inside, ok := strings.CutPrefix(r.URL.Path, mount)
 		s.mu.Lock()
-		dir, before := s.dir, s.before
+		dir, before, send := s.dir, s.before, s.send
 		s.asked = append(s.asked, inside)
 		s.mu.Unlock()
 		if !ok {
@@ -71,7 +74,7 @@ func NewSiteAt(t testing.TB, dir, mount string) *Site {
 		if before != nil && before(w, r) {
 			return
 		}
-		http.StripPrefix(strings.TrimSuffix(mount, "/"), http.FileServer(http.Dir(dir))).ServeHTTP(w, r)
+		http.StripPrefix(strings.TrimSuffix(mount, "/"), serving.Handler(dir, send...)).ServeHTTP(w, r)
 	}))
 	t.Cleanup(s.Stop)
 	s.URL = s.server.URL + (&url.URL{Path: mount}).EscapedPath()
@@ -84,6 +87,14 @@ func (s *Site) Intercept(f func(http.ResponseWriter, *http.Request) bool) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.before = f
+}
+
+// Send has the site sent by these encodings, "br" or "gzip", to browsers that take
+// them.
+func (s *Site) Send(encodings ...string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.send = encodings
 }
 
 // Replace serves another folder from now on, at the same address.

@@ -21,7 +21,7 @@ func holdProgram(t *testing.T, s *Site) (release func()) {
 	release = func() { once.Do(func() { close(gate) }) }
 	t.Cleanup(release)
 	s.Intercept(func(w http.ResponseWriter, r *http.Request) bool {
-		if strings.Contains(r.URL.Path, "app.wasm") {
+		if isProgram(r.URL.Path) {
 			<-gate
 		}
 		return false
@@ -145,7 +145,7 @@ func TestStatusLine(t *testing.T) {
 	release := func() { once.Do(func() { close(half) }) }
 	t.Cleanup(release)
 	s.Intercept(func(w http.ResponseWriter, r *http.Request) bool {
-		if !strings.Contains(r.URL.Path, "app.wasm.gz") {
+		if !isZipped(r.URL.Path) {
 			return false
 		}
 		serveHalf(t, w, half)

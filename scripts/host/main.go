@@ -12,6 +12,8 @@ import (
 	"os"
 	"strconv"
 	"time"
+
+	"striderule/scripts/serving"
 )
 
 func main() {
@@ -50,7 +52,7 @@ func run(args []string, lan bool) error {
 	if lan {
 		printNetwork(got)
 	}
-	server := &http.Server{Handler: handler(args[0]), ReadHeaderTimeout: 10 * time.Second}
+	server := &http.Server{Handler: serving.Handler(args[0], "br", "gzip"), ReadHeaderTimeout: 10 * time.Second}
 	return server.Serve(l)
 }
 

@@ -16,6 +16,9 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"striderule/scripts/serving"
+	"striderule/scripts/squeeze"
 )
 
 func main() {
@@ -54,7 +57,11 @@ func run(out, address string, plain bool) error {
 	if err := os.Chmod(fresh, 0o755); err != nil {
 		return err
 	}
-	b := builder{root: root, work: work, site: fresh, address: address, plain: plain}
+	kept, err := squeeze.Keep(filepath.Join(work, "squeezed"))
+	if err != nil {
+		return err
+	}
+	b := builder{root: root, work: work, site: fresh, address: address, plain: plain, kept: kept}
 	for _, step := range []struct {
 		what string
 		do   func() error
@@ -62,7 +69,10 @@ func run(out, address string, plain bool) error {
 		{"program", b.program},
 		{"pages", b.pages},
 		{"assets", b.assets},
+		{"merging", b.merge},
+		{"names", b.names},
 		{"version", b.version},
+		{"compression", b.compress},
 		{"zip", b.zip},
 	} {
 		if err := step.do(); err != nil {
@@ -80,6 +90,7 @@ type builder struct {
 	root, work, site string
 	address          string // that the site will have, if it is known
 	plain            bool
+	kept             *squeeze.Kept
 }
 
 // moduleRoot returns the folder of go.mod.
@@ -113,12 +124,16 @@ func swap(fresh, out string) error {
 
 func report(out string) error {
 	fmt.Println("built", out)
-	for _, f := range []string{"web/app.wasm", "web/app.wasm.gz", zipName} {
-		info, err := os.Stat(filepath.Join(out, filepath.FromSlash(f)))
+	program, err := serving.Program(out)
+	if err != nil {
+		return err
+	}
+	for _, f := range []string{program, program + ".gz", program + ".br", filepath.Join(out, zipName)} {
+		info, err := os.Stat(f)
 		if err != nil {
 			return err
 		}
-		fmt.Printf("  %-16s %10d bytes\n", f, info.Size())
+		fmt.Printf("  %-24s %10d bytes\n", filepath.Base(f), info.Size())
 	}
 	return nil
 }

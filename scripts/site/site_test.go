@@ -9,9 +9,11 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/andybalholm/brotli"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -94,14 +96,63 @@ func TestBuild(t *testing.T) {
 			require.NoError(t, err)
 			assert.True(t, bytes.Equal(read(t, dist, entry.Name), content), entry.Name)
 		}
+		slices.Sort(names)
 		assert.Equal(t, files, insert(names, zipName))
 	})
-	t.Run("compressed program is the program", func(t *testing.T) {
-		r, err := gzip.NewReader(bytes.NewReader(read(t, dist, "web/app.wasm.gz")))
+	t.Run("compressed files are the files", func(t *testing.T) {
+		count := 0
+		for _, f := range files {
+			var r io.Reader
+			switch filepath.Ext(f) {
+			case ".gz":
+				r, err = gzip.NewReader(bytes.NewReader(read(t, dist, f)))
+				require.NoError(t, err)
+			case ".br":
+				r = brotli.NewReader(bytes.NewReader(read(t, dist, f)))
+			default:
+				continue
+			}
+			content, err := io.ReadAll(r)
+			require.NoError(t, err)
+			assert.True(t, bytes.Equal(read(t, dist, strings.TrimSuffix(f, filepath.Ext(f))), content), f)
+			count++
+		}
+		for _, f := range files {
+			if slices.Contains([]string{".html", ".css", ".wasm"}, filepath.Ext(f)) || f == "sw.js" {
+				assert.Contains(t, files, f+".gz")
+				assert.Contains(t, files, f+".br")
+			}
+		}
+		assert.Greater(t, count, 20)
+	})
+	t.Run("what pages name is unpacked before them", func(t *testing.T) {
+		z, err := zip.OpenReader(filepath.Join(dist, zipName))
 		require.NoError(t, err)
-		content, err := io.ReadAll(r)
-		require.NoError(t, err)
-		assert.True(t, bytes.Equal(read(t, dist, "web/app.wasm"), content))
+		defer z.Close()
+		last := 0
+		for _, entry := range z.File {
+			assert.GreaterOrEqual(t, turn(entry.Name), last, entry.Name)
+			last = turn(entry.Name)
+		}
+		assert.Equal(t, 2, last)
+	})
+	t.Run("names follow the content", func(t *testing.T) {
+		fixed := regexp.MustCompile(`^web/[a-z]+\.([0-9a-f]{10})\.(js|css|wasm)$`)
+		count := 0
+		for _, f := range files {
+			m := fixed.FindStringSubmatch(f)
+			if m == nil {
+				continue
+			}
+			count++
+			assert.True(t, strings.HasPrefix(digest(read(t, dist, f)), m[1]), f)
+			for _, page := range files {
+				if strings.HasSuffix(page, ".html") {
+					assert.Contains(t, string(read(t, dist, page)), f+`"`, page)
+				}
+			}
+		}
+		assert.Equal(t, 5, count, "program, style, two scripts, and one for old browsers")
 	})
 	t.Run("worker knows every file", func(t *testing.T) {
 		worker := string(read(t, dist, "sw.js"))
@@ -109,8 +160,9 @@ func TestBuild(t *testing.T) {
 			if f == "sw.js" || f == zipName {
 				continue
 			}
-			if strings.HasPrefix(f, "preview/") {
-				assert.NotContains(t, worker, f, "no page shows it")
+			compressed := filepath.Ext(f) == ".br" || filepath.Ext(f) == ".gz" && !strings.HasSuffix(f, ".wasm.gz")
+			if strings.HasPrefix(f, "preview/") || compressed {
+				assert.NotContains(t, worker, `"`+f+`"`, "no page asks for it")
 				continue
 			}
 			assert.Contains(t, worker, `"`+strings.TrimSuffix(f, "index.html")+`": [`)
@@ -118,10 +170,12 @@ func TestBuild(t *testing.T) {
 		version := regexp.MustCompile(`version = "([0-9a-f]{12})"`).FindStringSubmatch(worker)
 		require.NotNil(t, version)
 		for _, f := range files {
-			if strings.HasSuffix(f, ".html") {
-				assert.Contains(t, string(read(t, dist, f)), "web/start.js?v="+version[1]+`"`)
-			}
-			if !strings.HasSuffix(f, ".wasm") && !strings.HasSuffix(f, ".gz") {
+			switch filepath.Ext(f) {
+			case ".html":
+				assert.Contains(t, string(read(t, dist, f)), `data-version="`+version[1]+`"`)
+				assert.NotContains(t, string(read(t, dist, f)), sizeMark, f)
+				fallthrough
+			case ".js", ".css":
 				assert.NotContains(t, string(read(t, dist, f)), versionMark, f)
 			}
 		}

@@ -15,11 +15,12 @@ import (
 const (
 	versionMark = "__VERSION__"
 	filesMark   = "__FILES__"
+	sizeMark    = "__SIZE__"
 )
 
-// version names this build by its content and writes the name into the pages,
-// whose URLs of scripts, style and program end in it, and into the worker with
-// the list of what to keep for offline use.
+// version names this build by its content and writes the name into the pages, by
+// which the worker knows them, and into the worker with the list of what to keep
+// for offline use.
 func (b *builder) version() error {
 	files, err := siteFiles(b.site)
 	if err != nil {
@@ -36,7 +37,11 @@ func (b *builder) version() error {
 	}
 	version := hex.EncodeToString(all.Sum(nil))[:12]
 
-	list, err := json.MarshalIndent(offline(content), "", "  ")
+	keep, err := b.offline(content)
+	if err != nil {
+		return err
+	}
+	list, err := json.MarshalIndent(keep, "", "  ")
 	if err != nil {
 		return err
 	}
@@ -59,7 +64,8 @@ func (b *builder) version() error {
 
 // offline says what the worker keeps: each file with the digests by which the
 // worker knows a right copy. A page has none: it is known by the version in it.
-func offline(content map[string][]byte) map[string][]string {
+// Of the program there are two forms, of which the worker keeps one.
+func (b *builder) offline(content map[string][]byte) (map[string][]string, error) {
 	list := map[string][]string{}
 	for f, c := range content {
 		switch {
@@ -67,14 +73,19 @@ func offline(content map[string][]byte) map[string][]string {
 		case strings.HasPrefix(f, "preview/"): // no page shows them
 		case strings.HasSuffix(f, ".html"):
 			list[strings.TrimSuffix(f, "index.html")] = []string{}
-		case f == "web/app.wasm.gz":
+		case strings.HasSuffix(f, ".wasm"):
+			zipped, err := b.squeezed(c, ".gz")
+			if err != nil {
+				return nil, err
+			}
+			list[f] = []string{digest(c)}
 			// Some hosts undo the compression on the way.
-			list[f] = []string{digest(c), digest(content["web/app.wasm"])}
+			list[f+".gz"] = []string{digest(zipped), digest(c)}
 		default:
 			list[f] = []string{digest(c)}
 		}
 	}
-	return list
+	return list, nil
 }
 
 func digest(b []byte) string {

@@ -2,21 +2,26 @@ package main
 
 import (
 	"archive/zip"
+	"cmp"
 	"compress/flate"
 	"io"
 	"os"
+	"slices"
+	"strings"
 	"time"
 )
 
 const zipName = "striderule.zip"
 
 // zip packs the site, without itself, for whoever wants to host it: unpacked in
-// any folder of a web host it is the site. Order and times are fixed.
+// any folder of a web host it is the site. Order and times are fixed: what pages
+// name comes before the pages, and the worker, which looks for all of it, last.
 func (b *builder) zip() error {
 	files, err := siteFiles(b.site)
 	if err != nil {
 		return err
 	}
+	slices.SortStableFunc(files, func(one, other string) int { return cmp.Compare(turn(one), turn(other)) })
 	out, err := os.Create(b.path(zipName))
 	if err != nil {
 		return err
@@ -45,4 +50,15 @@ func (b *builder) zip() error {
 		return err
 	}
 	return out.Close()
+}
+
+// turn says when a file is unpacked.
+func turn(file string) int {
+	switch {
+	case strings.HasPrefix(file, "web/"):
+		return 0
+	case strings.HasPrefix(file, "sw.js"):
+		return 2
+	}
+	return 1
 }

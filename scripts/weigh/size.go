@@ -11,6 +11,7 @@ import (
 
 	"github.com/andybalholm/brotli"
 
+	"striderule/scripts/serving"
 	"striderule/scripts/trim"
 )
 
@@ -35,7 +36,11 @@ func weigh(program []byte) (weight, error) {
 }
 
 func printSizes(root, dist string) error {
-	program, err := os.ReadFile(filepath.Join(dist, "web", "app.wasm"))
+	file, err := serving.Program(dist)
+	if err != nil {
+		return err
+	}
+	program, err := os.ReadFile(file)
 	if err != nil {
 		return err
 	}

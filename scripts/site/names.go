@@ -1,0 +1,92 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// merged are the scripts that reach the browser in one file, which is one request
+// less each: the file's name, and what it is made of, in order.
+var merged = []struct {
+	name  string
+	parts []string
+}{
+	{"load.js", []string{"load.js", "peek.js"}},
+	{"start.js", []string{"page.js", "wasm_exec.js", "start.js"}},
+}
+
+func (b *builder) merge() error {
+	for _, m := range merged {
+		var all bytes.Buffer
+		for _, part := range m.parts {
+			file := b.path("web/" + part)
+			content, err := os.ReadFile(file)
+			if err != nil {
+				return err
+			}
+			all.Write(content)
+			all.WriteByte('\n')
+			if err := os.Remove(file); err != nil {
+				return err
+			}
+		}
+		if err := os.WriteFile(b.path("web/"+m.name), all.Bytes(), 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// named are the kinds of files in web/ that get a name which changes with their
+// content. Caches may keep them for ever, and never mix two versions. What the
+// program and the manifest ask for (icons) keeps its name.
+var named = []string{".css", ".js", ".wasm"}
+
+// names gives the files these names, and writes them into the pages, each of
+// which must name every one of them.
+func (b *builder) names() error {
+	files, err := siteFiles(b.site)
+	if err != nil {
+		return err
+	}
+	var marks []string
+	with := map[string]string{}
+	for _, f := range files {
+		kind := path.Ext(f)
+		if !strings.HasPrefix(f, "web/") || !slices.Contains(named, kind) {
+			continue
+		}
+		content, err := os.ReadFile(b.path(f))
+		if err != nil {
+			return err
+		}
+		if kind == ".wasm" {
+			marks = append(marks, sizeMark)
+			with[sizeMark] = strconv.Itoa(len(content))
+		}
+		to := strings.TrimSuffix(f, kind) + "." + digest(content)[:10] + kind
+		if err := os.Rename(b.path(f), b.path(to)); err != nil {
+			return err
+		}
+		// As the end of an attribute, so that no word of the text is meant.
+		marks = append(marks, f+`"`)
+		with[f+`"`] = to + `"`
+	}
+	for _, f := range files {
+		if !strings.HasSuffix(f, ".html") {
+			continue
+		}
+		content, err := os.ReadFile(b.path(f))
+		if err != nil {
+			return err
+		}
+		if err := b.fill(f, content, with, marks...); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,172 @@
+// Fetches the program before anything else, and says how that goes. The page runs
+// it as soon as it is there, while the rest still comes; web/start.js goes on.
+"use strict";
+(() => {
+  const html = document.documentElement;
+  const script = document.currentScript;
+  const base = new URL("..", script.src); // where the site lies, known only now
+
+  // ---- The status line, which may not be there yet.
+  function say(text, failed) {
+    const status = document.getElementById("boot");
+    if (!status) return;
+    status.textContent = text;
+    status.hidden = !text;
+    status.className = failed ? "failed" : "";
+    return status;
+  }
+  let percent = null; // an element while the waiting line shows
+  let progress = 0;
+  const slow = setTimeout(() => {
+    const status = say("The calculator is loading. You can read and type meanwhile. ");
+    if (!status) return;
+    // Seen, not announced: a screen reader need not count along.
+    percent = document.createElement("span");
+    percent.setAttribute("aria-hidden", "true");
+    status.append(percent);
+    showProgress(progress);
+  }, 700);
+  function showProgress(fraction) {
+    progress = fraction;
+    if (percent && fraction > 0) percent.textContent = Math.floor(100 * Math.min(fraction, 1)) + " %";
+  }
+  function done() {
+    clearTimeout(slow);
+    percent = null;
+    say("");
+  }
+
+  // ---- Reasons why it can't start: a sentence each, for people.
+  class Reason extends Error {}
+  function fail(error) {
+    done();
+    console.warn(error);
+    html.dataset.app = "failed";
+    const why = error instanceof Reason ? error.message : "The calculator could not be started (" + (error && error.message || error) + ").";
+    say(why + " The page can still be read. Check the connection, then load the page again.", true);
+  }
+  // When the document is loaded, a script has come or never will.
+  addEventListener("load", () => {
+    if (typeof Go === "undefined") fail(new Reason("The calculator could not be loaded: web/start.js is missing."));
+  });
+
+  // ---- The program: as it is, which the host may compress, and compressed by us.
+  const plain = new URL(script.dataset.program, document.baseURI).href;
+  const zipped = plain + ".gz";
+  const size = Number(script.dataset.size); // of the plain one, in bytes
+
+  // sentAs says how this very script was sent: "br", "gzip", "" as it is, or null
+  // where nothing tells.
+  async function sentAs() {
+    if (navigator.serviceWorker && navigator.serviceWorker.controller) return null; // the worker has what it has
+    const sent = performance.getEntriesByName(script.src)[0];
+    if (!sent || !sent.decodedBodySize) return null;
+    if (typeof sent.contentEncoding === "string") return sent.contentEncoding;
+    if (sent.encodedBodySize >= sent.decodedBodySize) return "";
+    try {
+      // This browser knows that it was compressed. How, its own cache still has.
+      const kept = await fetch(script.src, { cache: "only-if-cached", mode: "same-origin" });
+      return kept.headers.get("content-encoding");
+    } catch (e) {
+      return null;
+    }
+  }
+
+  async function get(url, signal) {
+    const name = new URL(url).pathname.slice(base.pathname.length);
+    let response;
+    try {
+      response = await fetch(url, { signal });
+    } catch (e) {
+      throw new Reason("The connection failed while the calculator (" + name + ") was loading.");
+    }
+    if (!response.ok) throw new Reason("The calculator could not be loaded: for " + name + " the server answered " + response.status + ".");
+    return response;
+  }
+
+  // opened returns a response's bytes as a stream, with the first of them looked
+  // at: hosts differ in whether they undo gzip on the way, and some answer with a
+  // page where a file is missing.
+  async function opened(response) {
+    const reader = response.body.getReader();
+    const first = [];
+    let seen = 0;
+    let ended = false;
+    while (seen < 4 && !ended) {
+      const r = await reader.read();
+      ended = r.done;
+      if (r.value) { first.push(r.value); seen += r.value.length; }
+    }
+    const head = new Uint8Array(await new Blob(first).slice(0, 4).arrayBuffer());
+    const starts = (...bytes) => bytes.every((b, i) => head[i] === b);
+    const wasm = starts(0, 0x61, 0x73, 0x6d);
+    // With a content-encoding the length is not that of the bytes that come out.
+    const total = wasm ? size : Number(response.headers.get("content-length"));
+    const note = () => { if (total) showProgress(seen / total); };
+    note();
+    const stream = new ReadableStream({
+      start(c) {
+        for (const chunk of first) c.enqueue(chunk);
+        if (ended) c.close();
+      },
+      async pull(c) {
+        const r = await reader.read();
+        if (r.done) { c.close(); return; }
+        seen += r.value.length;
+        note();
+        c.enqueue(r.value);
+      },
+      cancel(e) { return reader.cancel(e); },
+    });
+    return { stream, wasm, gzip: starts(0x1f, 0x8b) };
+  }
+
+  // compressedBest returns the plain program as a host sends it by brotli, which
+  // is smaller than any gzip. What the host compresses may depend on the kind of
+  // file: otherwise it is broken off before much has come.
+  async function compressedBest() {
+    if (await sentAs() !== "br") return null;
+    const stop = new AbortController();
+    try {
+      const response = await get(plain, stop.signal);
+      if (response.headers.get("content-encoding") === "br") return response;
+    } catch (e) {
+      if (!(e instanceof Reason)) throw e;
+    }
+    stop.abort();
+    return null;
+  }
+
+  // program returns the WebAssembly as a response of the type that streaming
+  // compilation asks for, whatever type the host gave it.
+  async function program() {
+    const typed = (stream) => new Response(stream, { headers: { "content-type": "application/wasm" } });
+    if (typeof DecompressionStream !== "undefined") {
+      try {
+        const o = await opened(await compressedBest() || await get(zipped));
+        if (o.gzip) return typed(o.stream.pipeThrough(new DecompressionStream("gzip")));
+        if (o.wasm) return typed(o.stream);
+      } catch (e) {
+        if (!(e instanceof Reason)) throw e;
+        // A host may refuse files of this kind: the plain one is left.
+      }
+    }
+    const o = await opened(await get(plain));
+    if (o.wasm) return typed(o.stream);
+    throw new Reason("The calculator could not be loaded: the server sent something else in its place.");
+  }
+
+  let early = typeof WebAssembly === "undefined" ? null : program();
+  if (early) early.catch(() => {}); // start.js says what went wrong
+
+  window.loading = {
+    base, say, fail, done, Reason,
+    // The program that is on its way; another one when that one came to nothing.
+    program() {
+      const first = early;
+      early = null;
+      return first || program();
+    },
+  };
+  dispatchEvent(new Event("loading"));
+})();
