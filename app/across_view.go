@@ -2,6 +2,7 @@ package main
 
 import (
 	"slices"
+	"strconv"
 
 	"striderule/calc"
 	"striderule/calc/logbook"
@@ -20,7 +21,7 @@ func (c *calculator) across(url string) app.UI {
 			text = "Hide the QR code"
 		}
 		ways = append(ways,
-			button("show-code", text, c.toggleCode).Aria("expanded", showing),
+			button("show-code", text, c.toggleCode).Aria("expanded", strconv.FormatBool(showing)),
 			button("save-sheet", "Save as a file", c.saveSheet),
 		)
 	}

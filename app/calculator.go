@@ -1,8 +1,6 @@
 package main
 
 import (
-	"time"
-
 	"striderule/calc"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -79,23 +77,22 @@ func (c *calculator) edit(change func(*calc.Form)) {
 	c.pasted = calc.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
-	c.settled(300*time.Millisecond, func() {
+	c.settled(300, func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
 	})
-	c.settled(time.Second, func() {
+	c.settled(1000, func() {
 		c.said = c.summary()
 		c.calm = c.form.Report()
 		c.compareNow()
 	})
 }
 
-// settled does something some time after an edit, unless another one followed.
+// settled does something some milliseconds after an edit, unless another one followed.
 // It asks that before it disturbs the page: each dispatch costs a rendering.
-func (c *calculator) settled(wait time.Duration, do func()) {
+func (c *calculator) settled(wait int, do func()) {
 	edit := c.edits
-	c.ctx.Async(func() {
-		time.Sleep(wait)
+	after(wait, func() {
 		if edit == c.edits {
 			c.ctx.Dispatch(func(app.Context) {
 				if edit == c.edits {

@@ -124,7 +124,7 @@ func (c *calculator) cell(f calc.Field, row int) app.UI {
 	problem := c.form.ProblemAt(f.Key, row)
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
 		Attr("autocapitalize", "off").Spellcheck(false).
-		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, row)).
+		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, strconv.Itoa(row))).
 		OnChange(func(app.Context, app.Event) { c.writeAddress() })
 	describedBy := ""
 	if f.Hint != "" {

@@ -1,7 +1,8 @@
 package main
 
 import (
-	"time"
+	"strconv"
+	"strings"
 
 	"striderule/calc"
 	"striderule/calc/logbook"
@@ -20,8 +21,16 @@ type keeping struct {
 	refused                   string        // why the browser did not keep it
 }
 
-// now is the time by the device's clock.
-func now() string { return time.Now().Format("2006-01-02T15:04") }
+// now is the time by the device's clock, as a field for date and time has it. The
+// browser is asked: Go's own calendar and time zones weigh as much as a page.
+func now() string {
+	clock := app.Window().Get("Date").New()
+	part := func(name string, more, digits int) string {
+		text := strconv.Itoa(clock.Call("get"+name).Int() + more)
+		return strings.Repeat("0", max(0, digits-len(text))) + text
+	}
+	return part("FullYear", 0, 4) + "-" + part("Month", 1, 2) + "-" + part("Date", 0, 2) + "T" + part("Hours", 0, 2) + ":" + part("Minutes", 0, 2)
+}
 
 // openKeep shows the form, with the machine and axis of the last time.
 func (c *calculator) openKeep() {
@@ -129,9 +138,11 @@ func (c *calculator) keepField(id, name, hint string, most int, text *string, of
 	}
 	return c.keepCell(id, name, hint, input,
 		app.If(len(offered) > 0, func() app.UI {
-			return app.DataList().ID(id + "-names").Body(app.Range(offered[:min(len(offered), calc.MostRows)]).Slice(func(i int) app.UI {
-				return app.Option().Value(offered[i])
-			}))
+			var options []app.UI
+			for _, name := range offered[:min(len(offered), calc.MostRows)] {
+				options = append(options, app.Option().Value(name))
+			}
+			return app.DataList().ID(id + "-names").Body(options...)
 		}))
 }
 

@@ -3,7 +3,6 @@ package main
 import (
 	"strconv"
 	"strings"
-	"time"
 
 	"striderule/calc/logbook"
 
@@ -76,13 +75,15 @@ func (p *logPage) OnDismount() {
 func (p *logPage) changedElsewhere() {
 	p.changes++
 	change := p.changes
-	p.ctx.After(300*time.Millisecond, func(app.Context) {
-		if change == p.changes && !p.example {
-			shown := p.shown
-			p.kept = readLog()
-			p.refresh()
-			p.shown = max(p.shown, shown)
-		}
+	after(300, func() {
+		p.ctx.Dispatch(func(app.Context) {
+			if change == p.changes && !p.example {
+				shown := p.shown
+				p.kept = readLog()
+				p.refresh()
+				p.shown = max(p.shown, shown)
+			}
+		})
 	})
 }
 

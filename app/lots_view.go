@@ -2,7 +2,6 @@ package main
 
 import (
 	"strconv"
-	"time"
 
 	"striderule/calc"
 	"striderule/calc/measure"
@@ -22,7 +21,7 @@ type lotRun struct {
 // browser answers to touch and keys.
 const (
 	lotSlice = 2000
-	lotPause = 4 * time.Millisecond
+	lotPause = 4 // ms
 )
 
 func (c *calculator) startLots(l calc.Lots) {
@@ -45,7 +44,7 @@ func (c *calculator) stepLots(run *lotRun) {
 		run.drawn, _ = run.of.Result()
 		return
 	}
-	c.ctx.After(lotPause, func(app.Context) { c.stepLots(run) })
+	after(lotPause, func() { c.ctx.Dispatch(func(app.Context) { c.stepLots(run) }) })
 }
 
 // lotsView offers the check, shows how far it is, and both intervals side by

@@ -50,7 +50,11 @@ func (c *calculator) answer(r calc.Report) app.UI {
 			app.P().Body(line(v.Says)...),
 		)
 	}
-	return app.Div().Class(class).Body(
+	var notes []app.UI
+	for _, n := range a.Notes {
+		notes = append(notes, note(n))
+	}
+	return app.Div().Class(class).Body(append([]app.UI{
 		verdict,
 		app.If(a.Keep != nil, func() app.UI {
 			return app.Div().Body(app.H2().Text(a.Keep.Label), app.P().Class("headline").Body(figure(*a.Keep)))
@@ -60,8 +64,7 @@ func (c *calculator) answer(r calc.Report) app.UI {
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
 				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy all digits: "+a.Full()).Text("Copy all digits")),
 		app.P().Body(line(a.Says)...),
-		app.Range(a.Notes).Slice(func(i int) app.UI { return note(a.Notes[i]) }),
-	)
+	}, notes...)...)
 }
 
 // headlineClass shows the figure large, unless another is to be kept.

@@ -88,7 +88,7 @@ func (c *calculator) flag(f calc.Field, row int, flag *calc.Flag) app.UI {
 					text = "yes"
 				}
 				c.edit(func(form *calc.Form) { form.Set(f.Key, row, text) })
-			}, app.EventScope(f.Key, row)),
+			}, app.EventScope(f.Key, strconv.Itoa(row))),
 		app.Span().Class("option-text").Text(f.Label),
 	)
 }
@@ -152,7 +152,7 @@ func (c *calculator) row(states []cellState) app.UI {
 				g, _ := c.rowsOf(key)
 				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
 				c.refill()
-			}, app.EventScope(key, row)),
+			}, app.EventScope(key, strconv.Itoa(row))),
 	)
 }
 
@@ -180,7 +180,7 @@ func (c *calculator) pulldown(f calc.Field, row int, choice *calc.Choice) app.UI
 			word := ctx.JSSrc().Get("value").String()
 			c.edit(func(form *calc.Form) { form.Set(f.Key, row, word) })
 			c.refill()
-		}, app.EventScope(f.Key, row)),
+		}, app.EventScope(f.Key, strconv.Itoa(row))),
 		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
 	)
 }

@@ -10,7 +10,7 @@ import (
 	"path"
 	"regexp"
 	"slices"
-	"strconv"
+	"strings"
 )
 
 // cut takes functions ("name"), methods ("type.name") and types with all their
@@ -108,13 +108,8 @@ func withoutSpareImports(name string, src []byte) ([]byte, error) {
 		}
 		return true
 	})
-	var out bytes.Buffer
-	last := 0
-	for _, i := range file.Imports {
-		at, err := strconv.Unquote(i.Path.Value)
-		if err != nil {
-			return nil, err
-		}
+	spare := func(i *ast.ImportSpec) bool {
+		at := strings.Trim(i.Path.Value, `"`)
 		local := path.Base(at)
 		if version.MatchString(local) {
 			local = path.Base(path.Dir(at))
@@ -122,11 +117,31 @@ func withoutSpareImports(name string, src []byte) ([]byte, error) {
 		if i.Name != nil {
 			local = i.Name.Name
 		}
-		if used[local] || local == "_" {
+		return !used[local] && local != "_"
+	}
+	var out bytes.Buffer
+	last := 0
+	remove := func(n ast.Node) {
+		out.Write(src[last:fset.Position(n.Pos()).Offset])
+		last = fset.Position(n.End()).Offset
+	}
+	for _, decl := range file.Decls {
+		d, ok := decl.(*ast.GenDecl)
+		if !ok || d.Tok != token.IMPORT {
 			continue
 		}
-		out.Write(src[last:fset.Position(i.Pos()).Offset])
-		last = fset.Position(i.End()).Offset
+		var spares []ast.Node
+		for _, spec := range d.Specs {
+			if i := spec.(*ast.ImportSpec); spare(i) {
+				spares = append(spares, i)
+			}
+		}
+		if len(spares) == len(d.Specs) {
+			spares = []ast.Node{d}
+		}
+		for _, n := range spares {
+			remove(n)
+		}
 	}
 	out.Write(src[last:])
 	return format.Source(out.Bytes())

@@ -34,6 +34,19 @@ var serverEdits = []edit{
 var elementEdits = []edit{
 	oneElement{"pkg/app/html_gen.go", "htmlTextarea", []string{"Text", "Textf"}},
 	replace{"pkg/app/html.go", "\tisSelfClosing bool\n", "\tisSelfClosing bool\n\tapart         bool // a textarea, whose text is its value\n"},
+	// Its setters take texts: see narrow. What only makes formats is left out.
+	cut{"pkg/app/html_gen.go", []string{"htmlElement.Textf"}},
+	narrow{"pkg/app/html_gen.go"},
+	replace{"pkg/app/html.go", "setAttr(name string, value any)", "setAttr(name, value string)"},
+	replace{"pkg/app/attribute.go", "Set(name string, value any)", "Set(name, value string)"},
+	replace{"pkg/app/attribute.go", "v = toString(value)", "v = value"},
+	replace{"pkg/app/attribute.go", "func toAttributeValue(v any) string {\n\treturn strings.TrimSpace(toString(v))\n", "func toAttributeValue(v string) string {\n\treturn strings.TrimSpace(v)\n"},
+	replace{"pkg/app/event.go", "EventScope(v ...any)", "EventScope(v ...string)"},
+	replace{"pkg/app/strings.go", "toPath(v ...any)", "toPath(v ...string)"},
+	replace{"pkg/app/strings.go", "\tfor _, o := range v {\n\t\ts := toString(o)\n", "\tfor _, s := range v {\n"},
+	cut{"pkg/app/strings.go", []string{"toString", "FormatString"}},
+	cut{"pkg/app/text.go", []string{"Textf"}},
+	replace{"pkg/app/text.go", "func Text(v any) UI {\n\treturn &text{value: toString(v)}\n", "func Text(v string) UI {\n\treturn &text{value: v}\n"},
 	// The type does not tell an element from another any more: what it is does.
 	replace{"pkg/app/node.go", "\tcase *htmlElem, *htmlElemSelfClosing:\n\t\treturn v.(HTML).Tag() == new.(HTML).Tag()\n",
 		"\tcase *htmlElement:\n\t\treturn v.(*htmlElement).sameKind(new.(*htmlElement))\n"},

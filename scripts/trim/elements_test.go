@@ -79,3 +79,36 @@ func TestCutTakesWhatItsImportsWereFor(t *testing.T) {
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), "a.go has no kept.three")
 }
+
+func TestUntaggedKeepsTheSentence(t *testing.T) {
+	files := tree{"a.go": []byte("package a\n\nimport \"reflect\"\n\nvar e = New(\"a\").\n\tWithTag(\"b\", reflect.TypeOf(f(1))).\n\tWithTag(\"c\", 2).\n\tWrap(d)\n")}
+	require.NoError(t, untagged{"a.go"}.apply(files))
+	assert.Equal(t, "package a\n\nvar e = New(\"a\").\n\tWrap(d)\n", string(files["a.go"]))
+
+	err := untagged{"a.go"}.apply(files)
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "a.go has no tags")
+}
+
+func TestNarrowFailsLoudly(t *testing.T) {
+	root := moduleRoot(t)
+	dir, err := goApp.dir(root)
+	require.NoError(t, err)
+	plain, err := goApp.read(dir)
+	require.NoError(t, err)
+	const file = "pkg/app/html_gen.go"
+	require.NoError(t, oneElement{file, "htmlTextarea", []string{"Text", "Textf"}}.apply(plain))
+	whole := string(plain[file])
+	for _, c := range []struct{ name, old, new, says string }{
+		{"another list", "Attr(n string, v any)", "Attr(n string, w any)", "9 of 10 known lists"},
+		{"one more", "func (e *htmlElement) Attr(", "func (e *htmlElement) More(a, b any) {\n}\n\nfunc (e *htmlElement) Attr(", "still has any: func (e *htmlElement) More(a, b any)"},
+		{"another format", `e.setAttr("lang", FormatString(format, v...))`, `e.setAttr("lang", FormatString(format, v))`, "still has FormatString"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			require.Equal(t, 1, strings.Count(whole, c.old))
+			err := narrow{file}.apply(tree{file: []byte(strings.Replace(whole, c.old, c.new, 1))})
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), c.says)
+		})
+	}
+}

@@ -36,7 +36,7 @@ func listed(t *testing.T, src []byte) []byte {
 			if of, ok := s.Type.(*ast.InterfaceType); ok {
 				for _, m := range of.Methods.List {
 					for _, name := range m.Names {
-						if name.IsExported() {
+						if name.IsExported() && name.Name != "Textf" { // which is left out
 							methods[s.Name.Name] = append(methods[s.Name.Name], name.Name)
 						}
 					}
@@ -59,13 +59,14 @@ func listed(t *testing.T, src []byte) []byte {
 }
 
 // asked compiles a copy of go-app for this machine, with what is told below
-// testdata, and returns what its functions say. Addresses are those of a package.
-func asked(t *testing.T, root string, copied tree, list []byte, addresses string) string {
+// testdata, and returns what its functions say. Addresses and texts are made by the packages
+// that are named.
+func asked(t *testing.T, root string, copied tree, list []byte, addresses, texts string) string {
 	t.Helper()
 	copied = maps.Clone(copied)
 	inside, err := os.ReadFile(filepath.Join("testdata", "asked.go.txt"))
 	require.NoError(t, err)
-	copied["pkg/app/asked.go"] = bytes.Replace(inside, []byte("import (\n"), []byte("import (\n\turl \""+addresses+"\"\n"), 1)
+	copied["pkg/app/asked.go"] = bytes.Replace(inside, []byte("import (\n"), []byte("import (\n\turl \""+addresses+"\"\n\tsprint \""+texts+"\"\n"), 1)
 	copied["pkg/app/listed.go"] = list
 	copied["asked/main.go"] = []byte("package main\n\nimport (\n\t\"fmt\"\n\t\"" + goApp.path + "/pkg/app\"\n)\n\nfunc main() { fmt.Print(app.Elements(), app.Updates(), app.Shown(), app.Texts(), app.Addresses(), app.Values()) }\n")
 	dir, err := os.MkdirTemp(filepath.Join(root, ".build"), "trim-test-")
@@ -114,8 +115,8 @@ func TestTrimmedSaysWhatTheUntouchedSays(t *testing.T) {
 	trimmed := maps.Clone(plain)
 	require.NoError(t, goApp.trim(trimmed))
 
-	before := strings.Split(asked(t, root, plain, list, "net/url"), "\n")
-	after := strings.Split(asked(t, root, trimmed, list, goAppPath+"/pkg/nourl"), "\n")
+	before := strings.Split(asked(t, root, plain, list, "net/url", "fmt"), "\n")
+	after := strings.Split(asked(t, root, trimmed, list, goAppPath+"/pkg/nourl", goAppPath+"/pkg/nofmt"), "\n")
 	assertHas := func(line string) { assert.True(t, slices.Contains(before, line), line) }
 	assertHas("Div becomes Span: false")
 	assertHas("0 span map[] true")

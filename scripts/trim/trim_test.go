@@ -15,7 +15,7 @@ import (
 // kept out of the browser: each would come in by way of go-app, or by an import
 // in app/ or calc/ that was not thought through.
 var unwanted = regexp.MustCompile(`^(net/.*|crypto/.*|regexp|encoding/.*|html|(html|text)/template|database/sql.*|` +
-	`fmt|internal/fmtsort|log(/.*)?|os(/exec)?|io/fs|path(/filepath)?|internal/poll|sort|unique|math/rand|runtime/debug|github.com/google/.*)$`)
+	`fmt|internal/fmtsort|log(/.*)?|os(/exec)?|io/fs|path(/filepath)?|internal/poll|sort|unique|math/rand|time|context|syscall|internal/godebug|runtime/debug|github.com/google/.*)$`)
 
 func moduleRoot(t *testing.T) string {
 	t.Helper()
