@@ -118,9 +118,9 @@ func tableOf(caption, class string, head []string, rows [][]app.UI) app.UI {
 }
 
 // noteMarks tell notes apart without colour.
-var noteMarks = map[calc.NoteKind]string{calc.Tip: "i", calc.Doubt: "?", calc.Caution: "!"}
+var noteMarks = [...]string{calc.Tip: "i", calc.Doubt: "?", calc.Caution: "!"}
 
-var noteClasses = map[calc.NoteKind]string{calc.Tip: "tip", calc.Doubt: "doubt", calc.Caution: "caution"}
+var noteClasses = [...]string{calc.Tip: "tip", calc.Doubt: "doubt", calc.Caution: "caution"}
 
 func note(n calc.Note) app.UI {
 	return app.Div().Class("note "+noteClasses[n.Kind]).Body(

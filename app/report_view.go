@@ -76,7 +76,7 @@ func headlineClass(a *calc.Answer) string {
 }
 
 // verdictMarks tell verdicts by shape.
-var verdictMarks = map[calc.VerdictKind]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
+var verdictMarks = [...]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
 
 // share offers the link to this sheet, and to keep it.
 func (c *calculator) share(r calc.Report) app.UI {

@@ -12,10 +12,10 @@ type toolEntry struct {
 	Limits unit.Input[unit.Length]
 }
 
-var toolNames = map[string]string{
-	"tape": "Tape, 1 mm", "rule": "Steel rule, 1 mm",
-	"caliper-0.1": "Caliper, 0.1 mm", "caliper-0.05": "Caliper, 0.05 mm",
-	"caliper-0.02": "Caliper, 0.02 mm", "caliper-0.01": "Caliper, 0.01 mm",
+var toolNames = worded{
+	{"tape", "Tape, 1 mm"}, {"rule", "Steel rule, 1 mm"},
+	{"caliper-0.1", "Caliper, 0.1 mm"}, {"caliper-0.05", "Caliper, 0.05 mm"},
+	{"caliper-0.02", "Caliper, 0.02 mm"}, {"caliper-0.01", "Caliper, 0.01 mm"},
 }
 
 const ownTool = "own"
@@ -24,7 +24,7 @@ const ownTool = "own"
 func newToolEntry(first Option) toolEntry {
 	options := []Option{first}
 	for _, i := range measure.Instruments {
-		options = append(options, Option{i.ID, toolNames[i.ID], ""})
+		options = append(options, Option{i.ID, toolNames.of(i.ID), ""})
 	}
 	options = append(options, Option{ownTool, "Another", "say its step below"})
 	return toolEntry{
@@ -70,7 +70,7 @@ func (t *toolEntry) keys(prefix string) []string {
 
 // toolName is how a sentence calls an instrument.
 func toolName(i measure.Instrument) string {
-	if name, ok := toolNames[i.ID]; ok {
+	if name := toolNames.of(i.ID); name != "" {
 		return "a " + lower(name)
 	}
 	return "an instrument with a step of " + unit.Trim(i.Resolution, 3) + " mm"

@@ -51,13 +51,13 @@ func (a *flowed) answer() *Answer {
 func (a *flowed) wording() wording {
 	by := a.sheet.By.Word
 	return wording{
-		it:      map[string]string{byWalls: "The wall holds ", byMass: "The piece holds ", byDiameter: "The filament carries "}[by],
+		it:      worded{{byWalls, "The wall holds "}, {byMass, "The piece holds "}, {byDiameter, "The filament carries "}}.of(by),
 		what:    " plastic",
 		exactly: "exactly the plastic that it should.",
 		tries:   "readings",
-		hopeless: map[string]string{
-			byWalls: "Not with this instrument and wall", byMass: "Not with this balance and density", byDiameter: "Not with this instrument",
-		}[by],
+		hopeless: worded{
+			{byWalls, "Not with this instrument and wall"}, {byMass, "Not with this balance and density"}, {byDiameter, "Not with this instrument"},
+		}.of(by),
 		tooCoarse: "It is off, but what you read it with is too coarse to set it right to",
 		cannot:    "However many readings you take, that cannot tell",
 	}
@@ -152,7 +152,7 @@ func (a *flowed) readingsPart() *Part {
 
 // quantity is what is read.
 func (a *flowed) quantity() string {
-	return map[string]string{byWalls: "Thickness", byMass: "Mass", byDiameter: "Diameter"}[a.sheet.By.Word]
+	return worded{{byWalls, "Thickness"}, {byMass, "Mass"}, {byDiameter, "Diameter"}}.of(a.sheet.By.Word)
 }
 
 func (a *flowed) table() Table {
@@ -217,18 +217,18 @@ func (a *flowed) chart() Chart {
 }
 
 // flowWarnings are the engine's doubts in the words of this page.
-var flowWarnings = map[measure.Warning]string{
-	measure.WarnOneRun:       "One reading cannot show how much they differ. Until there are more, a usual scatter is assumed. Take at least three.",
-	measure.WarnTwoRuns:      "Two readings show the scatter only roughly, which makes the interval wide. One more cuts it to about a third.",
-	measure.WarnNothingKnown: "Nothing is known of how good these readings are. Say what they were read with, and take at least three.",
+var flowWarnings = worded{
+	{string(measure.WarnOneRun), "One reading cannot show how much they differ. Until there are more, a usual scatter is assumed. Take at least three."},
+	{string(measure.WarnTwoRuns), "Two readings show the scatter only roughly, which makes the interval wide. One more cuts it to about a third."},
+	{string(measure.WarnNothingKnown), "Nothing is known of how good these readings are. Say what they were read with, and take at least three."},
 }
 
 // doubts are what would make the answer better, each with its cure.
 func (a *flowed) doubts() []Block {
 	var notes []Block
 	for _, w := range a.raw.Warnings {
-		text, ok := flowWarnings[w]
-		if !ok {
+		text := flowWarnings.of(string(w))
+		if text == "" {
 			text = string(w)
 		}
 		notes = append(notes, Note{Doubt, say(text)})

@@ -192,7 +192,7 @@ func tableLines(text string) [][]string {
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
 	var lines [][]string
 	filled := 1
-	for line := range strings.SplitSeq(strings.TrimPrefix(text, "\ufeff"), "\n") {
+	for _, line := range strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n") {
 		values := strings.Split(line, "\t")
 		for i, v := range values {
 			values[i] = strings.TrimSpace(OneLine(v))

@@ -27,14 +27,14 @@ type Piece struct {
 func Split(fragment string) []Piece {
 	fragment = strings.TrimPrefix(fragment, "#")
 	var pieces []Piece
-	for raw := range strings.SplitSeq(fragment, "&") {
+	for _, raw := range strings.Split(fragment, "&") {
 		if raw == "" {
 			continue
 		}
 		key, list, found := strings.Cut(raw, "=")
 		p := Piece{Key: unescape(key)}
 		if found {
-			for cell := range strings.SplitSeq(list, ",") {
+			for _, cell := range strings.Split(list, ",") {
 				p.Cells = append(p.Cells, unescape(cell))
 			}
 		}

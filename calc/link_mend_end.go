@@ -40,7 +40,7 @@ const mostMarks = 50
 // the link goes on behind.
 func markupEnd(s string) int {
 	tried := 0
-	open := map[byte]int{} // brackets, by what closes them
+	var open [1 << 8]int // brackets, by what closes them
 	for i := range len(s) {
 		c := s[i]
 		ends := c == '<' || c == '>' || c == '"' || strings.HasPrefix(s[i:], "[/")

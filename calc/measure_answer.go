@@ -126,7 +126,7 @@ func (a *measured) firstVerdict() *Verdict {
 // secondVerdict is that of the round after the change.
 func (a *measured) secondVerdict() *Verdict {
 	v := a.wording().verdict(a.judgedThen, a.then.Error())
-	v.Title = map[VerdictKind]string{
+	v.Title = [...]string{
 		Leave: "Done: the change did what it should", Change: "Still off after the change", MeasureMore: "Not sure yet: add runs after the change",
 		Hopeless: "Not with this instrument and length", Either: "As near as it matters",
 	}[v.Kind]

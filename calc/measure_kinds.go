@@ -32,7 +32,7 @@ func (a *measured) speeds() *Part {
 }
 
 func (a *measured) slipSays() string {
-	from := map[measure.Basis]string{
+	from := [...]string{
 		measure.FromAllRuns:   "The setting is taken from all runs together.",
 		measure.FromZeroSpeed: "The setting is taken from the line at zero speed, where nothing slips.",
 		measure.FromPlateau:   "The setting is taken from the slow runs that agree with each other.",

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"slices"
 
 	"striderule/calc/measure"
 )
@@ -83,18 +84,18 @@ func (a *measured) solveSides() error {
 	s := a.sheet
 	var targets []measure.Target
 	var means []measure.Point
-	index := map[float64]int{}
 	for i, in := range s.Targets.rows {
 		up, down := &s.Up.rows[i], &s.Down.rows[i]
 		if !in.Given || !up.Given && !down.Given {
 			continue
 		}
 		at := in.Number
-		if _, seen := index[at]; !seen {
-			index[at] = len(targets)
+		place := slices.IndexFunc(targets, func(t measure.Target) bool { return t.Position == at })
+		if place < 0 {
+			place = len(targets)
 			targets = append(targets, measure.Target{Position: at})
 		}
-		t := &targets[index[at]]
+		t := &targets[place]
 		if up.Given {
 			t.Forward = append(t.Forward, up.Number)
 		}

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"striderule/calc/measure"
 )
@@ -163,10 +164,8 @@ const trustParts = "For belts and screws, trust the value that the parts give ov
 // warnings are those of the evidence and of what was made of it, once each.
 func (a *measured) warnings() []measure.Warning {
 	var all []measure.Warning
-	seen := map[measure.Warning]bool{}
 	for _, w := range concat(a.test.Warnings, a.slip.Warnings, a.fit.Warnings, a.reversal.Warnings, a.judged.Warnings) {
-		if !seen[w] {
-			seen[w] = true
+		if !slices.Contains(all, w) {
 			all = append(all, w)
 		}
 	}

@@ -77,7 +77,7 @@ func (a *measured) whenRight(setting drive.Setting) []Link {
 // toRate hands a setting in steps over to the page of pulse rates.
 func (a *measured) toRate(steps drive.Setting) Link {
 	s := a.sheet
-	moves := map[string]string{"feed": "feed", "rotary": "rotary"}[s.Axis.Word]
+	moves := worded{{"feed", "feed"}, {"rotary", "rotary"}}.of(s.Axis.Word)
 	speed := fill("fast", s.Fastest.Bare())
 	if s.isFeed() {
 		speed = fill("back", s.Fastest.Bare())

@@ -30,22 +30,22 @@ func (l Lots) Start() (*measure.MonteCarlo, error) {
 }
 
 // partNames say the causes of doubt.
-var partNames = map[string]string{
-	measure.Scatter:     "the runs differ among themselves",
-	measure.Placement:   "placing the mark and finding it again by eye",
-	measure.Resolution:  "the step of the instrument",
-	measure.Accuracy:    "the accuracy that is stated for the instrument",
-	measure.Certificate: "the instrument's certificate",
-	measure.LineFit:     "how well the line is known",
+var partNames = worded{
+	{measure.Scatter, "the runs differ among themselves"},
+	{measure.Placement, "placing the mark and finding it again by eye"},
+	{measure.Resolution, "the step of the instrument"},
+	{measure.Accuracy, "the accuracy that is stated for the instrument"},
+	{measure.Certificate, "the instrument's certificate"},
+	{measure.LineFit, "how well the line is known"},
 }
 
 func partName(id string) string {
 	for _, of := range []struct{ prefix, says string }{{measure.MarkPart, ", at the mark"}, {measure.RemainingPart, ", at what remains"}} {
 		if rest, ok := strings.CutPrefix(id, of.prefix); ok {
-			return partNames[rest] + of.says
+			return partNames.of(rest) + of.says
 		}
 	}
-	return partNames[id]
+	return partNames.of(id)
 }
 
 // why is what the verdict rests on, folded away.

@@ -117,8 +117,7 @@ func (p *program) move(length float64, speed unit.Speed, why string) {
 }
 
 func (p *program) fill(length float64, speed unit.Speed) string {
-	return strings.NewReplacer(axisPlace, p.axis, lengthPlace, decimal(length), speedPlace, decimal(float64(speed)*unit.Minute)).
-		Replace(orElse(p.Move, builtinMove))
+	return unit.Replaced(orElse(p.Move, builtinMove), axisPlace, p.axis, lengthPlace, decimal(length), speedPlace, decimal(float64(speed)*unit.Minute))
 }
 
 func (p *program) String() string { return strings.Join(p.lines, "\n") }

@@ -173,7 +173,10 @@ func (r *partsRow) drawing() (d Drawing, ok bool) {
 	}
 	if turn, missing := r.in(drive.TravelPerTurn); len(missing) == 0 && len(r.missing) == 0 && (r.find != findGears || r.found != nil) {
 		f := settingFigure("", turn, r.rotary, convertDigits, false)
-		f.Unit = map[bool]string{false: "mm", true: "°"}[r.rotary]
+		f.Unit = "mm"
+		if r.rotary {
+			f.Unit = "°"
+		}
 		t.travel = f.String()
 	}
 	element, _ := r.out.element("")

@@ -150,17 +150,17 @@ func (r *partsRow) findSetting() {
 		r.figures.add(r.figure("ratio", "Gear ratio", r.gears.reduction(), ""))
 	}
 	if steps, missing := r.in(drive.StepsPerUnit); len(missing) == 0 {
-		r.finds(settingFigure(asSteps, steps, r.rotary, 7, false), trust[r.out.Kind.Word])
+		r.finds(settingFigure(asSteps, steps, r.rotary, 7, false), trust.of(r.out.Kind.Word))
 	}
 }
 
 const trustThePart = "Trust this value over a measurement: the part is made to it. Measure only to find a mistake, such as another part or other microsteps."
 
 // trust says what a value from the parts is worth.
-var trust = map[string]string{
-	"belt": trustThePart, "screw": trustThePart, "rack": trustThePart,
-	"roller": "A start only: measure it. The effective diameter of a roller is known only from a test.",
-	"rotary": "Exact: steps and teeth are counted. Measure only to find a mistake.",
+var trust = worded{
+	{"belt", trustThePart}, {"screw", trustThePart}, {"rack", trustThePart},
+	{"roller", "A start only: measure it. The effective diameter of a roller is known only from a test."},
+	{"rotary", "Exact: steps and teeth are counted. Measure only to find a mistake."},
 }
 
 func (r *partsRow) findElement() {

@@ -3,6 +3,8 @@ package calc
 import (
 	"strings"
 	"unicode"
+
+	"striderule/calc/unit"
 )
 
 // A PostKind is how a forum marks its posts up.
@@ -134,6 +136,6 @@ func escapeMarkdown(s string) string {
 
 // escapeBBCode writes wide brackets, as there is no escape that all forums know,
 // and a space of no width into what they make links of by themselves.
-func escapeBBCode(s string) string { return bbCode.Replace(s) }
+func escapeBBCode(s string) string { return unit.Replaced(s, bbCode...) }
 
-var bbCode = strings.NewReplacer("[", "［", "]", "］", "://", ":\u200b//", "www.", "www\u200b.")
+var bbCode = []string{"[", "［", "]", "］", "://", ":\u200b//", "www.", "www\u200b."}

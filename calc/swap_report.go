@@ -157,7 +157,7 @@ func (a *swapped) check() *Part {
 
 // toMeasure hands the new setting over to the page that verifies it.
 func (a *swapped) toMeasure() Link {
-	axis := map[string]string{"linear": "travel", "rotary": "rotary"}[a.sheet.Moves.Word]
+	axis := worded{{"linear", "travel"}, {"rotary", "rotary"}}.of(a.sheet.Moves.Word)
 	as := conventionWords[a.setting.Convention]
 	if as == asSteps {
 		as = "" // the default

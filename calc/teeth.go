@@ -21,8 +21,6 @@ type Teeth struct {
 	Value []unit.Count // nil while not given
 }
 
-var timesSigns = strings.NewReplacer("×", "x", "X", "x", "*", "x")
-
 // Set reads counts with an x between them. A text that is refused leaves
 // nothing given.
 func (t *Teeth) Set(text string) error {
@@ -30,7 +28,7 @@ func (t *Teeth) Set(text string) error {
 	if plainText(text) == "" {
 		return nil
 	}
-	stages := strings.Split(timesSigns.Replace(text), "x")
+	stages := strings.Split(unit.Replaced(text, "×", "x", "X", "x", "*", "x"), "x")
 	if len(stages) > mostStages {
 		return refuseTeeth(text, "more than "+itoa(mostStages)+" stages", "write the product of some of them as one stage")
 	}
@@ -38,8 +36,7 @@ func (t *Teeth) Set(text string) error {
 	for _, s := range stages {
 		in := teethInput()
 		err := in.Entry().Set(s)
-		var refused *unit.Error
-		if errors.As(err, &refused) && errors.Is(err, unit.ErrRange) {
+		if refused, ok := errors.AsType[*unit.Error](err); ok && errors.Is(err, unit.ErrRange) {
 			return refuseTeeth(text, refused.Problem, refused.Advice)
 		}
 		if err != nil || !in.Given {

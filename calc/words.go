@@ -9,6 +9,19 @@ import (
 	"striderule/calc/unit"
 )
 
+// worded are texts by the word that each belongs to.
+type worded []struct{ word, text string }
+
+// of returns a word's text, empty if it has none.
+func (texts worded) of(word string) string {
+	for _, t := range texts {
+		if t.word == word {
+			return t.text
+		}
+	}
+	return ""
+}
+
 func itoa(n int) string { return strconv.Itoa(n) }
 
 func capital(s string) string {

@@ -37,7 +37,7 @@ func (s Screw) Lead() unit.Length { return s.Pitch * unit.Length(s.Starts) }
 // for left hand) or of ISO 261 ("M8x1.25"), a bare lead ("8 mm"), or pitch
 // times starts ("2 mm x 4"). It returns an error that wraps ErrScrew.
 func ParseScrew(text string) (Screw, error) {
-	s := strings.NewReplacer("×", "x", "X", "x", "*", "x", "–", "-", "−", "-").Replace(strings.TrimSpace(text))
+	s := unit.Replaced(strings.TrimSpace(text), "×", "x", "X", "x", "*", "x", "–", "-", "−", "-")
 	s = strings.Map(plainSpace, s)
 	hand := false
 	if t := strings.ToLower(s); strings.HasSuffix(t, "lh") {

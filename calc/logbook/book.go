@@ -1,7 +1,6 @@
 package logbook
 
 import (
-	"hash/fnv"
 	"slices"
 	"strconv"
 
@@ -163,9 +162,11 @@ func (b *Book) place(e Entry) (id string, there bool) {
 
 // idOf makes an ID of what an entry holds.
 func idOf(e Entry) string {
-	h := fnv.New64a()
-	_, _ = h.Write([]byte(e.Text())) // never fails
-	return strconv.FormatUint(h.Sum64(), 36)
+	hash := uint64(0xcbf29ce484222325) // FNV-1a
+	for _, c := range []byte(e.Text()) {
+		hash = (hash ^ uint64(c)) * 0x100000001b3
+	}
+	return strconv.FormatUint(hash, 36)
 }
 
 // Remove takes entries out and returns them: Merge puts them back.

@@ -51,12 +51,30 @@ func (u *Unit) spelled(s string) bool {
 }
 
 // lookalikes are other characters, and words, for what units are made of.
-var lookalikes = strings.NewReplacer(" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`)
+var lookalikes = []string{" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`}
+
+// Replaced returns a text with some pieces replaced: at each place the first one
+// that is there. pairs are what to look for, and what to put in its place.
+func Replaced(text string, pairs ...string) string {
+	var b strings.Builder
+	for text != "" {
+		old, put := text[:1], text[:1]
+		for i := 0; i < len(pairs); i += 2 {
+			if strings.HasPrefix(text, pairs[i]) {
+				old, put = pairs[i], pairs[i+1]
+				break
+			}
+		}
+		b.WriteString(put)
+		text = text[len(old):]
+	}
+	return b.String()
+}
 
 // fold brings a typed unit into the form that the tables are kept in.
 func fold(s string) string {
 	s = strings.ToLower(strings.TrimSpace(s))
-	s = lookalikes.Replace(s)
+	s = Replaced(s, lookalikes...)
 	s = strings.Join(strings.Fields(s), "")
 	return strings.TrimSuffix(s, ".")
 }
