@@ -1,9 +1,7 @@
-// Command weigh prints what a visitor's device must fetch and how long it waits:
-// the program's size beside that of a stock go-app hello world built by the same
-// compiler, the time from navigation to the calculator's first render, and that
-// from a key to the painted answer.
+// Command weigh prints what a visitor's device must fetch: the program's size
+// beside that of a stock go-app hello world built by the same compiler.
 //
-//	go run ./scripts/weigh [-runs 3] [-keys]
+//	go run ./scripts/weigh
 package main
 
 import (
@@ -16,33 +14,18 @@ import (
 )
 
 func main() {
-	runs := flag.Int("runs", 3, "`number` of starts to take the median of")
-	keys := flag.Bool("keys", false, "print only how long a key takes")
 	flag.Parse()
-	if err := run(*runs, *keys); err != nil {
+	if err := run(); err != nil {
 		fmt.Fprintln(os.Stderr, "size:", err)
 		os.Exit(1)
 	}
 }
 
-func run(runs int, keysOnly bool) error {
+func run() error {
 	out, err := exec.Command("go", "env", "GOMOD").Output()
 	if err != nil {
 		return err
 	}
 	root := filepath.Dir(strings.TrimSpace(string(out)))
-	dist := filepath.Join(root, "dist")
-	if _, err := os.Stat(filepath.Join(dist, "web", "app.wasm")); err != nil {
-		return fmt.Errorf("there is no built site: run scripts/build first")
-	}
-	if keysOnly {
-		return printKeys(dist, 20*runs)
-	}
-	if err := printSizes(root, dist); err != nil {
-		return err
-	}
-	if err := printStarts(dist, runs); err != nil {
-		return err
-	}
-	return printKeys(dist, 20*runs)
+	return printSizes(root, filepath.Join(root, "dist"))
 }
