@@ -27,7 +27,7 @@ func Build(root, work, out string, o Options) error {
 	}
 	// Pages, views, texts and codes are sentences more than sums: without inlining
 	// they are a tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/...", trim.Module + "/..."} {
+	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
 		args = append(args, "-gcflags="+wordy+"=-l")
 	}
 	if !o.Plain {
