@@ -208,7 +208,13 @@ var manglings = []mangling{
 	{"micro", true, false, replaced("&micro", "µ")},
 	{"full stop", true, false, wrapped("", ".")},
 	{"marks", true, false, func(t *rapid.T, s string) string {
-		marks := rapid.StringOfN(rapid.SampledFrom([]rune(endMarks)), 1, 4, -1).Filter(func(m string) bool { return !strings.HasPrefix(m, "…") && !strings.HasPrefix(m, "..") })
+		marks := rapid.StringOfN(rapid.SampledFrom([]rune(endMarks)), 1, 4, -1).Filter(func(m string) bool {
+			cut := false // that would be a link cut short, below
+			for i := range len(m) + 1 {
+				cut = cut || shortened("80"+m[:i])
+			}
+			return !cut
+		})
 		return s + marks.Draw(t, "marks")
 	}},
 
