@@ -38,8 +38,7 @@ func (t *Teeth) Set(text string) error {
 	for _, s := range stages {
 		in := teethInput()
 		err := in.Set(s)
-		var refused *unit.Error
-		if errors.As(err, &refused) && errors.Is(err, unit.ErrRange) {
+		if refused, ok := errors.AsType[*unit.Error](err); ok && errors.Is(err, unit.ErrRange) {
 			return refuseTeeth(text, refused.Problem, refused.Advice)
 		}
 		if err != nil || !in.Given {
