@@ -17,7 +17,7 @@ type Problem struct {
 // problemWith makes the sentence from the error of a value's Set.
 func problemWith(f Field, row int, err error) Problem {
 	says := f.name(row) + ": " + err.Error() + "."
-	if refused, ok := errors.AsType[*unit.Error](err); ok {
+	if refused, ok := errors.AsType[*unit.Error](err); ok { // errors.As would bring reflection in
 		says = f.name(row) + " is " + quote(plainText(refused.Text)) + ": " + refused.Problem
 		if errors.Is(err, unit.ErrAmbiguous) {
 			says += ": " + refused.Advice + "."

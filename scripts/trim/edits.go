@@ -50,9 +50,20 @@ var elementEdits = []edit{
 	// The type does not tell an element from another any more: what it is does.
 	replace{"pkg/app/node.go", "\tcase *htmlElem, *htmlElemSelfClosing:\n\t\treturn v.(HTML).Tag() == new.(HTML).Tag()\n",
 		"\tcase *htmlElement:\n\t\treturn v.(*htmlElement).sameKind(new.(*htmlElement))\n"},
+	// One type for all values of JavaScript as well.
+	drop{"pkg/app/js.go"},
+	drop{"pkg/app/js_wasm.go"},
+	drop{"pkg/app/js_nowasm.go"},
+	replace{"pkg/app/event.go", "type Event struct {\n\tValue\n}", "type Event struct {\n\t*value\n}"},
+	replace{"pkg/app/node.go", "Event{Value: args[0]}", "Event{args[0]}"},
+	replace{"pkg/app/browser.go", "Event{Value: args[0]}", "Event{args[0]}"},
+	cut{"pkg/app/html.go", []string{"HTML"}},
+	replace{"pkg/app/engine.go", "body.setJSElement(Window().Get(\"document\").Get(\"body\")).(HTMLBody)", "body.setJSElement(Window().Get(\"document\").Get(\"body\"))"},
+	replace{"pkg/app/engine.go", "firstChild.setJSElement(body.JSValue().firstElementChild()).(HTMLDiv)", "firstChild.setJSElement(body.JSValue().firstElementChild())"},
+	replace{"pkg/app/engine.go", "body.setBody([]UI{firstChild}).(HTMLBody)", "body.setBody([]UI{firstChild})"},
 	// Before the first page there is no body, which the engine asks for by nil: that
 	// takes an interface.
-	replace{"pkg/app/engine.go", "\tbody    HTMLBody\n", "\tbody    HTML\n"},
+	replace{"pkg/app/engine.go", "\tbody    HTMLBody\n", "\tbody    UI\n"},
 }
 
 // Only bytes are coded, and what is not coded is said without fmt.

@@ -12,7 +12,6 @@ var importEdits = []edit{
 	untagged{"pkg/app/node.go"},
 	untagged{"pkg/app/engine.go"},
 	untagged{"pkg/app/context.go"},
-	untagged{"pkg/app/js_wasm.go"},
 	// What is logged is an error that a person can't help.
 	drop{"pkg/app/log.go"},
 
@@ -23,9 +22,6 @@ var importEdits = []edit{
 	instead("pkg/app/app.go", "fmt", "nofmt"),
 	instead("pkg/app/context.go", "net/url", "nourl"),
 	instead("pkg/app/engine.go", "net/url", "nourl"),
-	instead("pkg/app/js.go", "net/url", "nourl"),
-	instead("pkg/app/js_wasm.go", "net/url", "nourl"),
-	instead("pkg/app/js_nowasm.go", "net/url", "nourl"),
 	instead("pkg/app/testing.go", "net/url", "nourl"),
 
 	replace{"pkg/app/node.go", "\t\"html\"\n", ""},

@@ -32,6 +32,10 @@ var windowEdits = []edit{
 			}
 `, ""},
 
+	// Where the pointer is, every event would ask.
+	replace{"pkg/app/node.go", "\t\t\t\ttrackMousePosition(event)\n", ""},
+	cut{"pkg/app/event.go", []string{"trackMousePosition"}},
+
 	// Titles and the like stand in each page as it is generated; what is asked for is
 	// the address.
 	drop{"pkg/app/page.go"},

@@ -27,6 +27,7 @@ var narrowed = map[string]struct {
 	"(k string, v any)":            {"(k, v string)", []string{`FormatString("%v", v)`, "v"}},
 	"(n string, v any)":            {"(n, v string)", nil},
 	"(v any)":                      {"(v string)", nil},
+	"(v ...UI)":                    {"(v ...UI)", []string{".(*" + shared + ")", ""}},
 	"(v ...string)":                {"(v string)", []string{`strings.Join(v, " ")`, "v"}},
 	"(ds map[string]any)":          {"(ds map[string]string)", nil},
 	"(v bool)":                     {"(v bool)", []string{`", v)`, `", strconv.FormatBool(v))`}},

@@ -68,7 +68,7 @@ func asked(t *testing.T, root string, copied tree, list []byte, addresses, texts
 	require.NoError(t, err)
 	copied["pkg/app/asked.go"] = bytes.Replace(inside, []byte("import (\n"), []byte("import (\n\turl \""+addresses+"\"\n\tsprint \""+texts+"\"\n"), 1)
 	copied["pkg/app/listed.go"] = list
-	copied["asked/main.go"] = []byte("package main\n\nimport (\n\t\"fmt\"\n\t\"" + goApp.path + "/pkg/app\"\n)\n\nfunc main() { fmt.Print(app.Elements(), app.Updates(), app.Shown(), app.Texts(), app.Addresses(), app.Values()) }\n")
+	copied["asked/main.go"] = []byte("package main\n\nimport (\n\t\"fmt\"\n\t\"" + goApp.path + "/pkg/app\"\n)\n\nfunc main() { fmt.Print(app.Elements(), app.Updates(), app.Shown(), app.Fields(), app.Texts(), app.Addresses(), app.Values()) }\n")
 	dir, err := os.MkdirTemp(filepath.Join(root, ".build"), "trim-test-")
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = os.RemoveAll(dir) })
@@ -121,6 +121,7 @@ func TestTrimmedSaysWhatTheUntouchedSays(t *testing.T) {
 	assertHas("Div becomes Span: false")
 	assertHas("0 span map[] true")
 	assertHas("1 circle map[r:2] true")
+	assertHas("<nil> text true -3 300 233 -1 1152921504606846976 0.1 0.1 [a b] [1 2] it broke 7 map[a:1] 7 [x y] {inner [1 <nil> three]} mine")
 	assertHas(`Textarea.Text textarea  false [value="text & <more>"] [] 0 <textarea value="text & <more>"></textarea>`)
 	assert.Greater(t, len(before), 30000, "the check would see little")
 	require.Equal(t, len(before), len(after))
