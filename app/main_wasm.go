@@ -5,13 +5,14 @@ package main
 import (
 	"runtime/debug"
 	"strings"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// main waits until web/start.js calls goappStart: loading, starting Go and
-// mounting the page are tasks of their own then, between which the browser
-// answers to touch and keys. goappStart returns when the page is mounted.
+// main waits until web/start.js calls goappStart: loading and starting Go are
+// tasks of their own then, between which the browser answers to touch and keys.
+// Building the page takes several: see building.
 func main() {
 	// A page lives on a few MB. Collecting them an eighth as often takes the pause
 	// for it off nearly every key.
@@ -30,5 +31,6 @@ func main() {
 		return nil
 	}))
 	<-start
+	building.on, building.since = true, time.Now()
 	app.RunWhenOnBrowser()
 }
