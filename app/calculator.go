@@ -35,11 +35,15 @@ func (c *calculator) CompoID() string { return c.page.Slug }
 
 // OnInit reads the link. Later would be one frame too late: the page would
 // show its defaults for a moment.
-func (c *calculator) OnInit() { c.load(here()) }
+func (c *calculator) OnInit() {
+	c.load(here())
+	breathe()
+}
 
 func (c *calculator) load(fragment string) {
 	c.address = fragment
 	c.form = calc.Load(c.page, fragment)
+	breathe()
 	if fragment == arrival.pasted { // OnInit still sees the page before
 		c.form.Mended(arrival.mended)
 		arrival.pasted, arrival.mended = "", nil
@@ -129,9 +133,10 @@ func (c *calculator) replace(ctx app.Context, said, fragment string) {
 // was there stays: it is on its way into the form.
 func (c *calculator) OnMount(ctx app.Context) {
 	c.ctx = ctx
+	ctx.PreventUpdate() // it has just been rendered
 	ctx.Defer(func(app.Context) {
-		c.eachText(func(e app.Value, text string) {
-			if e.Get("value").String() == "" && text != "" {
+		c.eachText(false, func(e app.Value, text string) {
+			if e.Get("value").String() == "" {
 				e.Set("value", text)
 			}
 		})
@@ -142,7 +147,7 @@ func (c *calculator) OnMount(ctx app.Context) {
 // that was not typed into them.
 func (c *calculator) refill() {
 	c.ctx.Defer(func(app.Context) {
-		c.eachText(func(e app.Value, text string) {
+		c.eachText(true, func(e app.Value, text string) {
 			if e.Get("value").String() != text {
 				e.Set("value", text)
 			}
@@ -173,10 +178,14 @@ func (c *calculator) refillRows(f calc.Field) {
 	}
 }
 
-// eachText visits the text fields that are on the page, with the form's text.
-func (c *calculator) eachText(visit func(e app.Value, text string)) {
+// eachText visits the text fields that are on the page, with the form's text; those
+// without any only if they are asked for.
+func (c *calculator) eachText(empty bool, visit func(e app.Value, text string)) {
 	for _, f := range c.form.Fields() {
 		for row := range c.form.Rows(f) {
+			if !empty && c.form.Text(f.Key, row) == "" {
+				continue
+			}
 			e := app.Window().GetElementByID(cellID(f, row))
 			if e.Truthy() && e.Get("type").String() == "text" {
 				visit(e, c.form.Text(f.Key, row))

@@ -17,7 +17,10 @@ type blockView struct {
 	folds folds
 }
 
-func (v *blockView) Render() app.UI { return block(v.Block, v.folds) }
+func (v *blockView) Render() app.UI {
+	breathe()
+	return block(v.Block, v.folds)
+}
 
 // A topView is the head of every page.
 type topView struct {
@@ -25,12 +28,18 @@ type topView struct {
 	Path string
 }
 
-func (v *topView) Render() app.UI { return header(v.Path) }
+func (v *topView) Render() app.UI {
+	breathe()
+	return header(v.Path)
+}
 
-// A footView is the foot of every page.
+// A footView is the foot of every page, and the last of its components.
 type footView struct{ app.Compo }
 
-func (v *footView) Render() app.UI { return footer() }
+func (v *footView) Render() app.UI {
+	finish()
+	return footer()
+}
 
 // A cellState is all that the look of a field's cell depends on.
 type cellState struct {
@@ -74,6 +83,7 @@ type fieldView struct {
 func (v *fieldView) CompoID() string { return v.State.Key }
 
 func (v *fieldView) Render() app.UI {
+	breathe()
 	f, _ := v.of.form.Field(v.State.Key)
 	return v.of.single(f)
 }
@@ -88,4 +98,7 @@ type rowView struct {
 // CompoID is that of its first column: see fieldView.
 func (v *rowView) CompoID() string { return v.Cells[0].Key }
 
-func (v *rowView) Render() app.UI { return v.of.row(v.Cells) }
+func (v *rowView) Render() app.UI {
+	breathe()
+	return v.of.row(v.Cells)
+}

@@ -44,11 +44,13 @@ func (p *logPage) OnInit() {
 func (p *logPage) OnNav(ctx app.Context) {
 	arrived(ctx)
 	offered.file = p.takeFile
+	ctx.PreventUpdate() // nothing of it shows
 }
 
 // OnMount listens for other tabs that change the log.
 func (p *logPage) OnMount(ctx app.Context) {
 	p.ctx = ctx
+	ctx.PreventUpdate() // it has just been rendered
 	listener := app.FuncOf(func(_ app.Value, events []app.Value) any {
 		// No key: the whole storage was emptied.
 		if key := events[0].Get("key"); key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) {

@@ -4,13 +4,14 @@ package main
 
 import (
 	"strings"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// main waits until web/start.js calls goappStart: loading, starting Go and
-// mounting the page are tasks of their own then, between which the browser
-// answers to touch and keys. goappStart returns when the page is mounted.
+// main waits until web/start.js calls goappStart: loading and starting Go are
+// tasks of their own then, between which the browser answers to touch and keys.
+// Building the page takes several: see building.
 func main() {
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
@@ -26,5 +27,6 @@ func main() {
 		return nil
 	}))
 	<-start
+	building.on, building.since = true, time.Now()
 	app.RunWhenOnBrowser()
 }

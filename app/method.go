@@ -11,7 +11,10 @@ import (
 // the same declarations that the calculators use.
 type methodPage struct{ app.Compo }
 
-func (p *methodPage) OnNav(ctx app.Context) { arrived(ctx) }
+func (p *methodPage) OnNav(ctx app.Context) {
+	arrived(ctx)
+	ctx.PreventUpdate() // nothing of it shows
+}
 
 func (p *methodPage) Render() app.UI {
 	return shell("/method/", "Method and cautions", "How is it worked out, and may I rely on it?",

@@ -21,7 +21,8 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(
 		app.A().Class("brand").Href(root()+"/").Body(
-			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28),
+			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28).
+				Attr("loading", "lazy"),
 			app.Span().Text(siteName),
 		),
 		menu(path),

@@ -15,11 +15,15 @@ type startPage struct {
 	ctx     app.Context // the component's own: see calculator
 }
 
-func (p *startPage) OnMount(ctx app.Context) { p.ctx = ctx }
+func (p *startPage) OnMount(ctx app.Context) {
+	p.ctx = ctx
+	ctx.PreventUpdate() // it has just been rendered
+}
 
 func (p *startPage) OnNav(ctx app.Context) {
 	arrived(ctx)
 	offered.file = p.takeFile
+	ctx.PreventUpdate() // nothing of it shows
 }
 
 // takeFile opens a sheet from a file on its page.
@@ -36,18 +40,29 @@ func (p *startPage) Render() app.UI {
 	var cards []app.UI
 	for _, page := range calc.Pages {
 		for _, t := range page.Tasks {
-			cards = append(cards, app.Li().Body(
-				app.A().Class("card").Href(linkTo(pathOf(page.Slug), t.Fragment)).Body(
-					app.Strong().Text(t.Situation),
-					app.Span().Text(t.Help),
-				),
-			))
+			cards = append(cards, &cardView{Address: linkTo(pathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
 		}
 	}
 	return shell("/", "What changed?", "",
 		app.P().Class("intro").Text("Something between motor and work was changed, and now lengths or amounts come out wrong. Choose what fits; everything is worked out on this device, also without a network."),
 		app.Ul().Class("cards").Body(cards...),
 		p.paste(),
+	)
+}
+
+// A cardView is a situation, and where it leads.
+type cardView struct {
+	app.Compo
+	Address, Situation, Help string
+}
+
+func (v *cardView) Render() app.UI {
+	breathe()
+	return app.Li().Body(
+		app.A().Class("card").Href(v.Address).Body(
+			app.Strong().Text(v.Situation),
+			app.Span().Text(v.Help),
+		),
 	)
 }
 

@@ -136,14 +136,32 @@
     await pause(0);
     const end = go.run(instance); // up to main's wait for goappStart
     await pause(0);
-    // A word half composed would be lost with its field.
-    for (let waited = 0; composing && waited < 4000; waited += 100) await pause(100);
-    const snap = snapshot();
+    // The program builds its page in slices, and calls this at the beginning of the
+    // last one: what was typed is noted there and put back at its end, where
+    // microtasks run. A word half composed would be lost with its field, for which
+    // it waits some seconds at most.
+    const patience = performance.now() + 4000;
+    const swapped = new Promise((resolve) => {
+      window.goappSwap = () => {
+        if (composing && performance.now() < patience) return false;
+        const snap = snapshot();
+        queueMicrotask(() => {
+          if (go.exited) return;
+          restore(snap);
+          performance.mark("app-mounted");
+          html.dataset.app = "ready";
+          resolve();
+        });
+        return true;
+      };
+    });
+    const page = document.body.firstElementChild;
     window.goappStart();
+    // Where a host shows a page at an address that is none, go-app says so at once.
+    const replaced = document.body.firstElementChild !== page;
+    if (!replaced) await Promise.race([swapped, end]);
     if (go.exited) throw new Reason("The calculator failed at its start, by a fault of its own.");
-    restore(snap);
-    performance.mark("app-mounted");
-    html.dataset.app = "ready";
+    if (replaced) html.dataset.app = "ready";
     fixLinks();
     end.then(() => stopped("the program ended"), stopped);
     addEventListener("error", (e) => {

@@ -22,10 +22,10 @@ const lighthousePackage = "lighthouse@12.2.3"
 // scores of one page by one run: in percent, shift by itself, time in ms.
 type scores struct{ performance, accessibility, practices, seo, shift, blocked float64 }
 
-// printLighthouse has Lighthouse look at every page three times, as at a phone,
+// printLighthouse has Lighthouse look at every page some times, as at a phone,
 // and returns how many of the medians miss their targets. Its time to interactive
 // is not asked for: it leaves the program's download out.
-func printLighthouse(root, dist string) (over int, err error) {
+func printLighthouse(root, dist string, runs int) (over int, err error) {
 	npm := filepath.Join(root, ".build", "npm")
 	install := exec.Command("npm", "install", "--silent", "--no-audit", "--no-fund", "--prefix", npm, lighthousePackage)
 	if out, err := install.CombinedOutput(); err != nil {
@@ -41,7 +41,6 @@ func printLighthouse(root, dist string) (over int, err error) {
 	if err != nil {
 		return 0, err
 	}
-	const runs = 3
 	fmt.Printf("%-14s %12s %14s %10s %6s %7s %8s\n", fmt.Sprintf("median of %d", runs), "performance", "accessibility", "practices", "SEO", "CLS", "TBT")
 	for _, page := range pages {
 		var all []scores

@@ -6,6 +6,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"flag"
 	"fmt"
@@ -19,7 +20,7 @@ import (
 )
 
 func main() {
-	runs := flag.Int("runs", 5, "`number` of starts to take the median of")
+	runs := flag.Int("runs", 0, "`number` to take the median of: 5 starts, or 3 runs of Lighthouse")
 	check := flag.Bool("check", false, "fail over the targets")
 	lighthouse := flag.Bool("lighthouse", false, "have Lighthouse look at every page instead")
 	flag.Parse()
@@ -45,7 +46,7 @@ func run(runs int, lighthouse bool) (over int, err error) {
 		return 0, err
 	}
 	if lighthouse {
-		return printLighthouse(root, dist)
+		return printLighthouse(root, dist, cmp.Or(runs, 3))
 	}
 	stock, err := buildStock(root)
 	if err != nil {
@@ -56,7 +57,7 @@ func run(runs int, lighthouse bool) (over int, err error) {
 		return 0, err
 	}
 	defer end()
-	t := table{runs: runs}
+	t := table{runs: cmp.Or(runs, 5)}
 	for _, part := range []func(context.Context, *table, string, string) error{starts, blocking, typed} {
 		if err := part(chromium, &t, dist, stock); err != nil {
 			return 0, err
