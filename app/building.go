@@ -1,10 +1,6 @@
 package main
 
-import (
-	"time"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
-)
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
 
 // The page is built beside the one that shows, and takes its place when it is
 // whole. That takes longer than a browser may be kept from answering, so it is
@@ -13,23 +9,30 @@ import (
 // it has started.
 var building struct {
 	on    bool
-	since time.Time // when the slice began
+	since float64 // when the slice began, by the page's clock, in ms
 }
+
+func beginBuilding() { building.on, building.since = true, clock() }
+
+func clock() float64 { return app.Window().Get("performance").Call("now").Float() }
 
 // slice is how long the browser is kept busy at a time. What follows a piece of
 // work that ends just before comes on top.
-const slice = 20 * time.Millisecond
+const slice = 20 // ms
 
 // breathe is called by what a page is made of, when it is rendered.
 func breathe() {
-	if building.on && time.Since(building.since) > slice {
-		rest()
+	if building.on && clock()-building.since > slice {
+		rest(1)
 	}
 }
 
-func rest() {
-	time.Sleep(time.Millisecond)
-	building.since = time.Now()
+// rest lets the browser answer for some milliseconds.
+func rest(milliseconds int) {
+	rested := make(chan struct{})
+	after(milliseconds, func() { close(rested) })
+	<-rested
+	building.since = clock()
 }
 
 // finish is called by the last component of every page. All that is left is done
@@ -39,9 +42,9 @@ func finish() {
 	if !building.on {
 		return
 	}
-	rest()
+	rest(1)
 	for !app.Window().Call("goappSwap").Bool() {
-		time.Sleep(50 * time.Millisecond)
+		rest(50)
 	}
 	building.on = false
 }

@@ -4,7 +4,6 @@ package main
 
 import (
 	"strings"
-	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -27,6 +26,6 @@ func main() {
 		return nil
 	}))
 	<-start
-	building.on, building.since = true, time.Now()
+	beginBuilding()
 	app.RunWhenOnBrowser()
 }
