@@ -23,16 +23,23 @@ const slice = 20 // ms
 // breathe is called by what a page is made of, when it is rendered.
 func breathe() {
 	if building.on && clock()-building.since > slice {
-		rest(1)
+		rest()
 	}
 }
 
-// rest lets the browser answer for some milliseconds.
-func rest(milliseconds int) {
-	rested := make(chan struct{})
-	after(milliseconds, func() { close(rested) })
-	<-rested
+// rest lets the browser answer for a moment. A page that nobody sees need not, and
+// browsers let its timers wait for a second each.
+func rest() {
+	if !app.Window().Get("document").Get("hidden").Bool() {
+		wait(1)
+	}
 	building.since = clock()
+}
+
+func wait(milliseconds int) {
+	over := make(chan struct{})
+	after(milliseconds, func() { close(over) })
+	<-over
 }
 
 // finish is called by the last component of every page. All that is left is done
@@ -42,9 +49,9 @@ func finish() {
 	if !building.on {
 		return
 	}
-	rest(1)
+	rest()
 	for !app.Window().Call("goappSwap").Bool() {
-		rest(50)
+		wait(50)
 	}
 	building.on = false
 }
