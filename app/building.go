@@ -27,8 +27,12 @@ func breathe() {
 	}
 }
 
+// rest sleeps. A page that nobody sees need not answer, and browsers let its timers
+// wait for a second each.
 func rest() {
-	time.Sleep(time.Millisecond)
+	if !app.Window().Get("document").Get("hidden").Bool() {
+		time.Sleep(time.Millisecond)
+	}
 	building.since = time.Now()
 }
 
