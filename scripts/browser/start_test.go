@@ -160,3 +160,15 @@ func TestStatusLine(t *testing.T) {
 	assert.Empty(t, p.Text("#boot"))
 	assert.True(t, Eval[bool](p, `performance.getEntriesByName("app-mounted").length === 1`))
 }
+
+// Browsers let the timers of a page that nobody sees wait for a second each.
+func TestHiddenPageIsBuiltAtOnce(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Before(`Object.defineProperty(document, "hidden", {get: () => true});
+		window.timers = 0;
+		const its = window.setTimeout;
+		window.setTimeout = (...args) => { if (!document.documentElement.dataset.app && window.goappSwap) timers++; return its(...args); }`)
+	p.Open("/measure/")
+	assert.LessOrEqual(t, Eval[int](p, `timers`), 3)
+}
