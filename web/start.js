@@ -68,6 +68,17 @@
   document.addEventListener("compositionstart", () => { composing = true; }, true);
   document.addEventListener("compositionend", () => { composing = false; }, true);
 
+  // A button that is pressed meanwhile is pressed again when it can do something.
+  // Those of web/page.js do without the program.
+  const pressed = [];
+  function notePressed(e) {
+    const button = e.target.closest("main button[type=button]");
+    if (!button || button.matches("[data-copy], [data-share], [data-save], [data-print]")) return;
+    button.dataset.waiting = "yes";
+    pressed.push(button.id ? "#" + CSS.escape(button.id) : 'button[aria-label="' + CSS.escape(button.getAttribute("aria-label")) + '"]');
+  }
+  document.addEventListener("click", notePressed);
+
   const isToggle = (f) => f.type === "checkbox" || f.type === "radio";
   function changed(f) {
     if (isToggle(f)) return f.checked !== f.defaultChecked;
@@ -76,7 +87,8 @@
   }
   function snapshot() {
     const active = document.activeElement;
-    const snap = { fields: [], focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
+    const folds = [...document.querySelectorAll("details[id]")].filter((d) => d.open).map((d) => d.id);
+    const snap = { fields: [], folds, focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
     for (const f of document.querySelectorAll("input[id], textarea[id], select[id]")) {
       if (changed(f)) snap.fields.push({ id: f.id, value: f.value, checked: f.checked });
     }
@@ -94,6 +106,15 @@
       if (isToggle(f)) f.checked = was.checked;
       else f.value = was.value;
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
+    }
+    for (const id of snap.folds) {
+      const fold = document.getElementById(id);
+      if (fold) fold.open = true;
+    }
+    document.removeEventListener("click", notePressed);
+    for (const selector of pressed) {
+      const button = document.querySelector(selector);
+      if (button) button.click();
     }
     const f = snap.focus && document.getElementById(snap.focus);
     if (f) {

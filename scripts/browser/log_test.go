@@ -133,6 +133,7 @@ func TestKeepOpenAndCompare(t *testing.T) {
 	}
 	press(p, "#compare")
 	text := p.Text("#comparison")
+	assert.Greater(t, Eval[float64](p, `document.querySelector("#comparison table").getBoundingClientRect().width`), 280.0, "there is something to see")
 	assert.Contains(t, text, "2026-05-02 10:20")
 	assert.Contains(t, text, "Remaining, run28.7, 28.9, 28.628.5, 28.9, 28.6")
 	assert.NotContains(t, text, "Commanded length")

@@ -69,6 +69,26 @@ func TestTypedBeforeStartIsKept(t *testing.T) {
 	assert.InDelta(t, top, Eval[float64](p, place), 2, "place")
 }
 
+func TestFoldsAndButtonsBeforeStart(t *testing.T) {
+	const rows = `document.querySelectorAll("button[aria-label^='Remove run ']").length`
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Load("/measure/")
+	p.Wait(`typeof Go === "function" && document.querySelector("#add-run")`)
+	before := Eval[int](p, rows)
+	Eval[bool](p, `(document.querySelector("#part-how > summary").click(),
+		document.querySelector("button[aria-label='Commanded length: 100']").click(),
+		document.querySelector("#add-run").click(), true)`)
+	assert.Equal(t, 3, Eval[int](p, `document.querySelectorAll("#part-how[open], [data-waiting]").length`), "what was pressed shows that it waits")
+	release()
+	p.WaitReady()
+	p.Settle()
+	assert.True(t, Eval[bool](p, `document.querySelector("#part-how").open`), "what was opened stays open")
+	assert.Equal(t, "100", p.Field("asked"))
+	assert.Equal(t, before+1, Eval[int](p, rows))
+}
+
 func TestTogglesBeforeStartAreKept(t *testing.T) {
 	const toggles = `[...document.querySelectorAll("input[type=checkbox][id], input[type=radio][id]")].filter((f) => f.checkVisibility())`
 	s := NewSite(t)
