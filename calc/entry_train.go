@@ -99,7 +99,7 @@ func (g *gearEntry) fields(section *Section, suffix string, on []When) []Field {
 }
 
 // stages returns the gearing as tooth pairs, which it is unless it is known as
-// a ratio. ok is false while a box is empty.
+// a ratio. ok is false while a box of a stage is empty; a stage without any is none.
 func (g *gearEntry) stages() (s drive.Stages, ok bool) {
 	s = drive.Stages{}
 	if g.Kind.Word == "none" {
@@ -107,12 +107,15 @@ func (g *gearEntry) stages() (s drive.Stages, ok bool) {
 	}
 	for i := range g.Driving.rows {
 		a, b := g.Driving.Row(i), g.Driven.Row(i)
+		if !a.Given && !b.Given {
+			continue
+		}
 		if !a.Given || !b.Given {
 			return nil, false
 		}
 		s = append(s, drive.Stage{Driving: a.Value(), Driven: b.Value()})
 	}
-	return s, g.Kind.Word == "pairs"
+	return s, g.Kind.Word == "pairs" && len(s) > 0
 }
 
 // known reports whether the ratio of motor turns to output turns is told.
