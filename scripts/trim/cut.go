@@ -21,12 +21,7 @@ type cut struct {
 }
 
 func (c cut) apply(t tree) error {
-	src, there := t[c.file]
-	if !there {
-		return fmt.Errorf("%s is gone", c.file)
-	}
-	fset := token.NewFileSet()
-	file, err := parser.ParseFile(fset, c.file, src, parser.ParseComments)
+	src, fset, file, err := t.parse(c.file, parser.ParseComments)
 	if err != nil {
 		return err
 	}

@@ -112,6 +112,17 @@ func (r replace) apply(t tree) error {
 	return nil
 }
 
+// parse reads a file of the tree as Go.
+func (t tree) parse(name string, mode parser.Mode) (src []byte, fset *token.FileSet, file *ast.File, err error) {
+	src, there := t[name]
+	if !there {
+		return nil, nil, nil, fmt.Errorf("%s is gone", name)
+	}
+	fset = token.NewFileSet()
+	file, err = parser.ParseFile(fset, name, src, mode)
+	return src, fset, file, err
+}
+
 // keep leaves only the named functions of a file, and the imports they use.
 type keep struct {
 	file  string
@@ -119,12 +130,7 @@ type keep struct {
 }
 
 func (k keep) apply(t tree) error {
-	src, there := t[k.file]
-	if !there {
-		return fmt.Errorf("%s is gone", k.file)
-	}
-	fset := token.NewFileSet()
-	file, err := parser.ParseFile(fset, k.file, src, 0)
+	src, fset, file, err := t.parse(k.file, 0)
 	if err != nil {
 		return err
 	}

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"go/ast"
 	"go/format"
-	"go/parser"
-	"go/token"
 	"strings"
 )
 
@@ -36,12 +34,7 @@ var narrowed = map[string]struct {
 }
 
 func (n narrow) apply(t tree) error {
-	src, there := t[n.file]
-	if !there {
-		return fmt.Errorf("%s is gone", n.file)
-	}
-	fset := token.NewFileSet()
-	file, err := parser.ParseFile(fset, n.file, src, 0)
+	src, fset, file, err := t.parse(n.file, 0)
 	if err != nil {
 		return err
 	}

@@ -4,14 +4,12 @@ import (
 	"bytes"
 	"compress/gzip"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
 
-	"github.com/andybalholm/brotli"
-
 	"striderule/scripts/serving"
+	"striderule/scripts/squeeze"
 	"striderule/scripts/trim"
 )
 
@@ -19,20 +17,19 @@ import (
 type weight struct{ raw, gzip, brotli int }
 
 func weigh(program []byte) (weight, error) {
-	var zipped, br bytes.Buffer
+	var zipped bytes.Buffer
 	g, err := gzip.NewWriterLevel(&zipped, gzip.BestCompression)
 	if err != nil {
 		return weight{}, err
 	}
-	for _, w := range []io.WriteCloser{g, brotli.NewWriterOptions(&br, brotli.WriterOptions{Quality: brotli.BestCompression, LGWin: 24})} {
-		if _, err := w.Write(program); err != nil {
-			return weight{}, err
-		}
-		if err := w.Close(); err != nil {
-			return weight{}, err
-		}
+	if _, err := g.Write(program); err != nil {
+		return weight{}, err
 	}
-	return weight{len(program), zipped.Len(), br.Len()}, nil
+	if err := g.Close(); err != nil {
+		return weight{}, err
+	}
+	br, err := squeeze.Brotli(program)
+	return weight{len(program), zipped.Len(), len(br)}, err
 }
 
 // printSizes prints the program's weight and that of stock, and returns the share by
