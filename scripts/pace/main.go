@@ -2,7 +2,8 @@
 // beside a stock go-app hello world that is built and served in the same run: the
 // ratios count, as machines differ.
 //
-//	go run ./scripts/pace [-runs 5] [-check] [-lighthouse]
+//	go run ./scripts/pace [-runs 5] [-only starts,again,tasks,keys] [-check]
+//	go run ./scripts/pace -lighthouse [-runs 3] [-check]
 package main
 
 import (
@@ -13,6 +14,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"striderule/scripts/browser"
@@ -22,9 +24,10 @@ import (
 func main() {
 	runs := flag.Int("runs", 0, "`number` to take the median of: 5 starts, or 3 runs of Lighthouse")
 	check := flag.Bool("check", false, "fail over the targets")
+	only := flag.String("only", "", "measure these `parts` alone: "+strings.Join(names(), ","))
 	lighthouse := flag.Bool("lighthouse", false, "have Lighthouse look at every page instead")
 	flag.Parse()
-	over, err := run(*runs, *lighthouse)
+	over, err := run(*runs, *only, *lighthouse)
 	switch {
 	case err != nil:
 		fmt.Fprintln(os.Stderr, "bench:", err)
@@ -34,8 +37,45 @@ func main() {
 	}
 }
 
+// parts are what is measured, in this order.
+var parts = []struct {
+	name    string
+	measure func(chromium context.Context, t *table, dist, stock string) error
+}{
+	{"starts", starts},
+	{"again", again},
+	{"tasks", blocking},
+	{"keys", typed},
+}
+
+func names() []string {
+	var all []string
+	for _, p := range parts {
+		all = append(all, p.name)
+	}
+	return all
+}
+
+// chosen returns what of the parts is asked for, all by nothing.
+func chosen(only string) ([]string, error) {
+	if only == "" {
+		return names(), nil
+	}
+	wanted := strings.Split(only, ",")
+	for _, w := range wanted {
+		if !slices.Contains(names(), w) {
+			return nil, fmt.Errorf("-only: there is no part %q, but %s", w, strings.Join(names(), ", "))
+		}
+	}
+	return wanted, nil
+}
+
 // run measures, prints, and returns how many figures miss their targets.
-func run(runs int, lighthouse bool) (over int, err error) {
+func run(runs int, only string, lighthouse bool) (over int, err error) {
+	wanted, err := chosen(only)
+	if err != nil {
+		return 0, err
+	}
 	out, err := exec.Command("go", "env", "GOMOD").Output()
 	if err != nil {
 		return 0, err
@@ -58,10 +98,13 @@ func run(runs int, lighthouse bool) (over int, err error) {
 	}
 	defer end()
 	t := table{runs: cmp.Or(runs, 5)}
-	for _, part := range []func(context.Context, *table, string, string) error{starts, blocking, typed} {
-		if err := part(chromium, &t, dist, stock); err != nil {
-			return 0, err
+	for _, p := range parts {
+		if !slices.Contains(wanted, p.name) {
+			continue
+		}
+		if err := p.measure(chromium, &t, dist, stock); err != nil {
+			return t.over, err
 		}
 	}
-	return t.print(), nil
+	return t.over, nil
 }

@@ -61,7 +61,7 @@ func starts(chromium context.Context, t *table, dist, stock string) error {
 			t.add(row{what: "  stock's on the plain host", unit: "ms", ours: cold.ours, stock: other})
 		}
 	}
-	return again(chromium, t, dist, stock)
+	return nil
 }
 
 func coldStart(chromium context.Context, dir, page string, send []string) (float64, error) {

@@ -15,39 +15,36 @@ type row struct {
 	note        string
 }
 
+// table prints its rows as they come: a run takes minutes, and may be broken off.
 type table struct {
-	runs int
-	rows []row
+	runs, rows, over int
 }
 
-func (t *table) add(r row) { t.rows = append(t.rows, r) }
-
-// print prints all rows and returns how many miss their targets.
-func (t *table) print() (over int) {
-	fmt.Printf("%-52s %14s %16s %8s   %s\n", fmt.Sprintf("median of %d (range)", t.runs), "ours", "stock hello", "ratio", "target")
-	for _, r := range t.rows {
-		ours := median(r.ours)
-		ratio, target, missed := "", "", false
-		if len(r.stock) > 0 {
-			ratio = fmt.Sprintf("%.2f", ours/median(r.stock))
-		}
-		if r.part > 0 {
-			target = fmt.Sprintf("at most %.2f of stock", r.part)
-			missed = len(r.stock) > 0 && ours > r.part*median(r.stock)
-		}
-		if r.most > 0 {
-			target = fmt.Sprintf("at most %.0f %s", r.most, r.unit)
-			missed = ours > r.most
-		}
-		if target != "" {
-			target += map[bool]string{true: ": MISSED", false: ": met"}[missed]
-		}
-		if missed {
-			over++
-		}
-		fmt.Printf("%-52s %14s %16s %8s   %s\n", r.what, figures(r.ours, r.unit), figures(r.stock, r.unit), ratio, strings.TrimSpace(target+" "+r.note))
+// add prints a row and counts it if it misses its target.
+func (t *table) add(r row) {
+	if t.rows++; t.rows == 1 {
+		fmt.Printf("%-52s %20s %20s %7s   %s\n", fmt.Sprintf("median of %d (range)", t.runs), "ours", "stock hello", "ratio", "target")
 	}
-	return over
+	ours := median(r.ours)
+	ratio, target, missed := "", "", false
+	if len(r.stock) > 0 {
+		ratio = fmt.Sprintf("%.2f", ours/median(r.stock))
+	}
+	if r.part > 0 {
+		target = fmt.Sprintf("at most %.2f of stock", r.part)
+		missed = len(r.stock) > 0 && ours > r.part*median(r.stock)
+	}
+	if r.most > 0 {
+		target = fmt.Sprintf("at most %.0f %s", r.most, r.unit)
+		missed = ours > r.most
+	}
+	if target != "" {
+		target += map[bool]string{true: ": MISSED", false: ": met"}[missed]
+	}
+	if missed {
+		t.over++
+	}
+	fmt.Printf("%-52s %20s %20s %7s   %s\n", r.what, figures(r.ours, r.unit), figures(r.stock, r.unit), ratio, strings.TrimSpace(target+" "+r.note))
 }
 
 func figures(all []float64, unit string) string {
