@@ -56,16 +56,28 @@ func mendedNotice(said []string) string {
 	return "The link had been changed on its way and was mended: " + strings.Join(said, "; ") + ". Compare the entries with what was sent."
 }
 
-// linkKeys are the keys that a link to any page may have.
-var linkKeys = sync.OnceValue(func() map[string]bool {
-	keys := map[string]bool{"v": true, claimKey: true}
-	for _, p := range Pages {
-		for _, f := range p.New().Fields() {
-			keys[f.Key], keys[wasMark+f.Key] = true, true
+// linkKeys are the keys that a link to any page may have, gathered page by page:
+// most links need no more than the first.
+var linkKeys = struct {
+	sync.Mutex
+	known map[string]bool
+	pages int // whose keys are known
+}{known: map[string]bool{"v": true, claimKey: true}}
+
+func isLinkKey(key string) bool {
+	linkKeys.Lock()
+	defer linkKeys.Unlock()
+	for !linkKeys.known[key] {
+		if linkKeys.pages == len(Pages) {
+			return false
 		}
+		for _, f := range Pages[linkKeys.pages].New().Fields() {
+			linkKeys.known[f.Key], linkKeys.known[wasMark+f.Key] = true, true
+		}
+		linkKeys.pages++
 	}
-	return keys
-})
+	return true
+}
 
 // inFragment are the marks that may stand in a fragment beside letters and
 // digits (RFC 3986, 3.5). Others are escaped by some readers, and then all

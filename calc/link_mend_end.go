@@ -79,7 +79,7 @@ func goesOn(s string) bool {
 // markupEnd's: one that is still there was opened in the link.
 func marksEnd(s string) int {
 	key, _, _ := strings.Cut(s[strings.LastIndexByte(s, '&')+1:], "=")
-	known := linkKeys()[key] // a field ends in no empty cell, but others may
+	known := isLinkKey(key) // a field ends in no empty cell, but others may
 	end := len(s)
 	for end > 0 {
 		if before, found := cutCode(s[:end]); found {

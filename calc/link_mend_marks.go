@@ -17,7 +17,7 @@ const (
 func knows(s string) bool {
 	known := false
 	for _, p := range Split(s) {
-		if p.Cells == nil || !linkKeys()[p.Key] {
+		if p.Cells == nil || !isLinkKey(p.Key) {
 			continue
 		}
 		if p.Key == "v" && strings.ContainsAny(p.Cells[0], "&=") {
@@ -55,7 +55,7 @@ func mendEntities(s string) (string, string) {
 	for i, raw := range pieces {
 		cut := cutEntities(raw)
 		key, _, _ := strings.Cut(cut, "=")
-		certain = certain || cut != raw && i > 0 && linkKeys()[unescape(key)]
+		certain = certain || cut != raw && i > 0 && isLinkKey(unescape(key))
 	}
 	if !certain {
 		return s, ""
@@ -87,7 +87,7 @@ func mendMicro(s string) (string, string) {
 		parts := strings.Split(s, micro)
 		for i := 1; i < len(parts); i++ {
 			key, _, found := strings.Cut(parts[i], "=")
-			if found && linkKeys()["micro"+key] {
+			if found && isLinkKey("micro"+key) {
 				parts[i], says = "&micro"+parts[i], saysMicro
 			} else {
 				parts[i] = micro + parts[i]
@@ -115,11 +115,11 @@ func mendKeys(s string) (string, string) {
 				says, everywhere = why, true
 			}
 		}
-		if linkKeys()[was] {
+		if isLinkKey(was) {
 			continue
 		}
 		plain, why := plainCharacters(decode(key, anyByte))
-		if plain = strings.TrimSpace(plain); !linkKeys()[plain] {
+		if plain = strings.TrimSpace(plain); !isLinkKey(plain) {
 			continue
 		}
 		pieces[i] = plain + "=" + list

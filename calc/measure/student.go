@@ -2,6 +2,7 @@ package measure
 
 import (
 	"math"
+	"sync/atomic"
 
 	"gonum.org/v1/gonum/mathext"
 )
@@ -78,8 +79,22 @@ func checkStudent(t, dof float64) error {
 	return nil
 }
 
-// k95 is the coverage factor of 95 % on both sides. Source: JCGM 100, G.3.2.
-func k95(dof float64) float64 { return quantile(0.95, 0.05, dof) }
+// k95 is the coverage factor of 95 % on both sides. Source: JCGM 100, G.3.2. A sheet
+// asks for that of the same few degrees of freedom dozens of times, and finding one
+// takes longer than the rest of the sheet: the last ones are kept.
+func k95(dof float64) float64 {
+	place := &factors[math.Float64bits(dof)*0x9E3779B97F4A7C15>>(64-3)]
+	if kept := place.Load(); kept != nil && kept.dof == dof {
+		return kept.k
+	}
+	k := quantile(0.95, 0.05, dof)
+	place.Store(&factor{dof, k})
+	return k
+}
+
+type factor struct{ dof, k float64 }
+
+var factors [8]atomic.Pointer[factor]
 
 // upper is P(T > t).
 func upper(t, dof float64) float64 {
