@@ -2,10 +2,12 @@
 "use strict";
 (async () => {
   const html = document.documentElement;
-  // web/load.js may come after this script. Once the document is loaded it has
-  // come, or never will.
+  // A host that writes into pages may have changed the script in this one, which the
+  // page's policy then does not let run: it is there as a file too.
   if (!window.loading) {
-    await new Promise((r) => { for (const type of ["loading", "load"]) addEventListener(type, r, { once: true }); });
+    const script = document.createElement("script");
+    script.src = document.getElementById("load").dataset.again;
+    await new Promise((r) => { script.onload = script.onerror = r; document.head.append(script); });
   }
   if (!window.loading) {
     const status = document.getElementById("boot");
@@ -32,6 +34,41 @@
   window.goappOnAppInstallChange = () => {};
   window.goappUpdatedBeforeWasmLoaded = false;
   window.goappOnUpdate = () => { window.goappUpdatedBeforeWasmLoaded = true; };
+
+  // What the program asks of the page in one call, and how to find what it is about:
+  // see scripts/trim/added/go-app/pkg/app/draft.go.txt.
+  window.goappNode = (way) => {
+    const [, first, ...more] = way.split(".");
+    return more.reduce((node, i) => node.childNodes[i], document.body.children[first]);
+  };
+  const ended = new WeakSet(); // functions that the program gave up
+  window.goappDraw = (draft, ...values) => {
+    const stack = [];
+    for (const line of draft.split("\0")) {
+      const [it, more, most] = line.slice(1).split("\x01");
+      const top = stack.at(-1);
+      switch (line[0]) {
+        case "<": stack.push(more ? document.createElementNS(more, it) : document.createElement(it)); break;
+        case "~": stack.push(document.createTextNode(it)); break;
+        case "@": stack.push(window.goappNode(it)); break;
+        case "#": stack.push(values[it - 1]); break;
+        case "=": top.setAttribute(it, more); break;
+        case "!": top.removeAttribute(it); break;
+        case ".": top[it] = more[0] === "s" ? more.slice(1) : more === "b1"; break;
+        case "*": {
+          const does = values[more - 1];
+          top.addEventListener(it, (e) => ended.has(does) || does(e), values[most - 1]);
+          break;
+        }
+        case "%": ended.add(values[it - 1]); break;
+        case "+": stack.pop(); stack.at(-1).append(top); break;
+        case "a": stack.pop(); top.append(stack.pop()); break;
+        case "x": stack.pop().remove(); break;
+        case "r": stack.pop().replaceWith(stack.pop()); break;
+        case "-": stack.pop();
+      }
+    }
+  };
 
   if (navigator.share) html.dataset.canShare = "yes";
 

@@ -12,7 +12,7 @@ import (
 )
 
 // goAppEdits is what is taken out, in order, and why it can be.
-var goAppEdits = slices.Concat(serverEdits, elementEdits, stateEdits, windowEdits, importEdits, ownEdits)
+var goAppEdits = slices.Concat(serverEdits, elementEdits, draftEdits, stateEdits, windowEdits, importEdits, ownEdits)
 
 var serverEdits = []edit{
 	// The HTTP handler serves pages from a server. Ours are made by app/generate.go.
