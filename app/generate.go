@@ -26,7 +26,8 @@ import (
 //
 //	go run ./app -look FILE
 //
-// __VERSION__, __SIZE__ and the names of the files in web/ are for the build to replace.
+// __VERSION__, __SIZE__, __LOAD__, __DIGEST__ and the names of the files in web/ are for
+// the build to replace.
 func main() {
 	out := flag.String("out", "", "`folder` to write the pages into")
 	address := flag.String("address", "", "`address` that the site will have")
@@ -123,10 +124,12 @@ func pageHTML(p sitePage, address string) (string, error) {
 }
 
 // The policy lets nothing in from elsewhere and nothing run that is written in
-// the page itself. wasm-unsafe-eval is the word that allows WebAssembly.
+// the page itself, but for the one script that the build writes in, known by its
+// digest. wasm-unsafe-eval is the word that allows WebAssembly.
 //
-// load.js fetches the program whose address it finds here, in the form that suits
-// the host; a preload could only guess which. The build gives all these files
+// That script (web/load.js) fetches the program whose address it finds here, in the
+// form that suits the host; a preload could only guess which. It stands before the
+// style sheet, for which scripts behind it wait. The build gives all these files
 // names that change with their content, so that neither a cache of the browser
 // nor one of the host can mix two versions.
 var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
@@ -134,8 +137,9 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self' 'wasm-unsafe-eval' 'sha256-__DIGEST__'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'">
 <title>{{.Title}}</title>
+<script id="load" data-program="{{.Up}}web/app.wasm" data-size="__SIZE__" data-version="__VERSION__" data-again="{{.Up}}web/load.js">__LOAD__</script>
 <meta name="description" content="{{.Description}}">
 <meta property="og:type" content="website">
 <meta property="og:site_name" content="{{.Site}}">
@@ -153,7 +157,6 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <link rel="apple-touch-icon" href="{{.Up}}web/icon-192.png">
 <link rel="manifest" href="{{.Up}}manifest.webmanifest">
 <link rel="stylesheet" href="{{.Up}}web/style.css">
-<script async fetchpriority="high" src="{{.Up}}web/load.js" data-program="{{.Up}}web/app.wasm" data-size="__SIZE__" data-version="__VERSION__"></script>
 <script defer src="{{.Up}}web/start.js"></script>
 <script nomodule defer src="{{.Up}}web/old.js"></script>
 </head>

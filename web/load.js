@@ -1,10 +1,11 @@
-// Fetches the program before anything else, and says how that goes. The page runs
-// it as soon as it is there, while the rest still comes; web/start.js goes on.
+// Fetches the program before anything else, and says how that goes. The build writes
+// it into each page, where it runs before anything else has come; web/start.js goes on.
 "use strict";
 (() => {
   const html = document.documentElement;
-  const script = document.currentScript;
-  const base = new URL("..", script.src); // where the site lies, known only now
+  const facts = document.getElementById("load").dataset;
+  const plain = new URL(facts.program, document.baseURI).href;
+  const base = new URL("..", plain); // where the site lies, known only now
 
   // ---- The status line, which may not be there yet.
   function say(text, failed) {
@@ -51,21 +52,24 @@
   });
 
   // ---- The program: as it is, which the host may compress, and compressed by us.
-  const plain = new URL(script.dataset.program, document.baseURI).href;
   const zipped = plain + ".gz";
-  const size = Number(script.dataset.size); // of the plain one, in bytes
+  const size = Number(facts.size); // of the plain one, in bytes
 
-  // sentAs says how this very script was sent: "br", "gzip", "" as it is, or null
+  // sentAs says how this very page was sent: "br", "gzip", "" as it is, or null
   // where nothing tells.
   async function sentAs() {
     if (navigator.serviceWorker && navigator.serviceWorker.controller) return null; // the worker has what it has
-    const sent = performance.getEntriesByName(script.src)[0];
-    if (!sent || !sent.decodedBodySize) return null;
-    if (typeof sent.contentEncoding === "string") return sent.contentEncoding;
-    if (sent.encodedBodySize >= sent.decodedBodySize) return "";
+    const [page] = performance.getEntriesByType("navigation");
+    if (!page) return null;
+    if (typeof page.contentEncoding === "string") return page.contentEncoding;
+    // Other browsers have sizes, once the page has come as a whole.
+    if (document.readyState === "loading") await new Promise((r) => document.addEventListener("readystatechange", r, { once: true }));
+    const [whole] = performance.getEntriesByType("navigation");
+    if (!whole.decodedBodySize) return null;
+    if (whole.encodedBodySize >= whole.decodedBodySize) return "";
     try {
       // This browser knows that it was compressed. How, its own cache still has.
-      const kept = await fetch(script.src, { cache: "only-if-cached", mode: "same-origin" });
+      const kept = await fetch(location.href, { cache: "only-if-cached", mode: "same-origin" });
       return kept.headers.get("content-encoding");
     } catch (e) {
       return null;
@@ -90,14 +94,17 @@
   async function opened(response) {
     const reader = response.body.getReader();
     const first = [];
+    const head = []; // its first bytes
     let seen = 0;
     let ended = false;
-    while (seen < 4 && !ended) {
+    while (head.length < 4 && !ended) {
       const r = await reader.read();
       ended = r.done;
-      if (r.value) { first.push(r.value); seen += r.value.length; }
+      if (!r.value) continue;
+      first.push(r.value);
+      seen += r.value.length;
+      head.push(...r.value.subarray(0, 4));
     }
-    const head = new Uint8Array(await new Blob(first).slice(0, 4).arrayBuffer());
     const starts = (...bytes) => bytes.every((b, i) => head[i] === b);
     const wasm = starts(0, 0x61, 0x73, 0x6d);
     // With a content-encoding the length is not that of the bytes that come out.
@@ -168,5 +175,4 @@
       return first || program();
     },
   };
-  dispatchEvent(new Event("loading"));
 })();

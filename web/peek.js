@@ -3,7 +3,7 @@
 // only: nothing of a link ever becomes HTML.
 "use strict";
 (() => {
-  // It comes with web/load.js, which does not wait for the whole page.
+  // It runs with web/load.js, before there is a page.
   if (document.readyState === "loading") document.addEventListener("readystatechange", peek, { once: true });
   else peek();
 

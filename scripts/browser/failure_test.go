@@ -1,6 +1,7 @@
 package browser
 
 import (
+	"bytes"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -83,7 +84,7 @@ func TestFailureSentences(t *testing.T) {
 		{name: "connection refused", intercept: answer(isProgram, func(http.ResponseWriter, *http.Request) {
 			panic(http.ErrAbortHandler)
 		}), says: "The connection failed"},
-		{name: "one script missing", intercept: answer(isScript("load"), notFound),
+		{name: "one script changed and missing", intercept: changedPages(t, answer(isScript("load"), notFound)),
 			says: "web/load.js is missing"},
 		{name: "the other script missing", intercept: answer(isScript("start"), notFound),
 			says: "web/start.js is missing"},
@@ -105,6 +106,20 @@ func TestFailureSentences(t *testing.T) {
 			assert.True(t, Eval[bool](p, `document.getElementById("boot").offsetHeight > 0`), "it must show")
 			assert.NotEmpty(t, p.Text("h1"))
 		})
+	}
+}
+
+// changedPages is a host that writes into the scripts of its pages, which their policy
+// then does not let run.
+func changedPages(t *testing.T, others func(http.ResponseWriter, *http.Request) bool) func(http.ResponseWriter, *http.Request) bool {
+	return func(w http.ResponseWriter, r *http.Request) bool {
+		if !strings.HasSuffix(r.URL.Path, "/") {
+			return others(w, r)
+		}
+		page, err := os.ReadFile(filepath.Join(Dist(t), filepath.FromSlash(strings.TrimPrefix(r.URL.Path, Mount)), "index.html"))
+		assert.NoError(t, err)
+		_, err = w.Write(bytes.Replace(page, []byte("</script>"), []byte("/* by the host */</script>"), 1))
+		return err == nil
 	}
 }
 
@@ -135,6 +150,7 @@ func TestStartsAllTheSame(t *testing.T) {
 				w.Header().Set("Content-Type", "text/plain")
 				_, _ = w.Write(program(t, strings.TrimSuffix(filepath.Ext(r.URL.Path), ".wasm")))
 			})},
+		{name: "the host writes into scripts", intercept: changedPages(t, func(http.ResponseWriter, *http.Request) bool { return false }), allow: "script"},
 		{name: "no streaming", before: "delete WebAssembly.compileStreaming"},
 		{name: "no streaming and no DecompressionStream", before: "delete WebAssembly.compileStreaming; delete window.DecompressionStream"},
 	} {

@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
 	"os"
 	"path"
 	"slices"
@@ -28,8 +30,7 @@ func (b *builder) merge() error {
 			if err != nil {
 				return err
 			}
-			all.Write(content)
-			all.WriteByte('\n')
+			all.Write(withoutRemarks(content))
 			if err := os.Remove(file); err != nil {
 				return err
 			}
@@ -40,6 +41,22 @@ func (b *builder) merge() error {
 	}
 	return nil
 }
+
+// withoutRemarks leaves out the lines of a script that are for its readers alone, and
+// how far the others are indented.
+func withoutRemarks(script []byte) []byte {
+	var out bytes.Buffer
+	for line := range bytes.Lines(script) {
+		line = bytes.TrimLeft(line, " \t")
+		if !bytes.HasPrefix(line, []byte("//")) && len(bytes.TrimSpace(line)) > 0 {
+			out.Write(line)
+		}
+	}
+	return out.Bytes()
+}
+
+// inlined is the script that stands in each page.
+const inlined = "web/load.js"
 
 // named are the kinds of files in web/ that get a name which changes with their
 // content. Caches may keep them for ever, and never mix two versions. What the
@@ -67,6 +84,11 @@ func (b *builder) names() error {
 		if kind == ".wasm" {
 			marks = append(marks, sizeMark)
 			with[sizeMark] = strconv.Itoa(len(content))
+		}
+		if f == inlined {
+			sum := sha256.Sum256(content)
+			marks = append(marks, loadMark, digestMark)
+			with[loadMark], with[digestMark] = string(content), base64.StdEncoding.EncodeToString(sum[:])
 		}
 		to := strings.TrimSuffix(f, kind) + "." + digest(content)[:10] + kind
 		if err := os.Rename(b.path(f), b.path(to)); err != nil {

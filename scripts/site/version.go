@@ -16,6 +16,8 @@ const (
 	versionMark = "__VERSION__"
 	filesMark   = "__FILES__"
 	sizeMark    = "__SIZE__"
+	loadMark    = "__LOAD__"
+	digestMark  = "__DIGEST__"
 )
 
 // version names this build by its content and writes the name into the pages, by
