@@ -17,7 +17,8 @@ type calculator struct {
 	lots       *lotRun
 	keep       keeping
 	folds      folds
-	calm       calc.Report // as it was when typing paused last
+	calm       calc.Report // what stands below the answer shows: see behind
+	calmAt     int         // the edit that it is about
 	post       calc.PostKind
 	compared   *calc.Comparison // the same
 	comparedAt int              // the edit that it is about
@@ -48,7 +49,7 @@ func (c *calculator) load(fragment string) {
 		c.form.Mended(arrival.mended)
 		arrival.pasted, arrival.mended = "", nil
 	}
-	c.calm = c.form.Report()
+	c.follow()
 	c.compareNow()
 	c.lots = nil
 	c.keep = keeping{}
@@ -76,6 +77,24 @@ func (c *calculator) OnNav(ctx app.Context) {
 // edit changes the form. The address follows when typing pauses, and so does
 // what screen readers are told.
 func (c *calculator) edit(change func(*calc.Form)) {
+	c.change(change)
+	c.follow()
+}
+
+// editByKey is edit for a key: of a phone's time per key, what stands below the
+// answer, which nobody reads while typing, would take the most. It follows when the
+// next key has not come at once.
+func (c *calculator) editByKey(change func(*calc.Form)) {
+	c.change(change)
+	c.settled(120, c.follow)
+}
+
+func (c *calculator) follow() { c.calm, c.calmAt = c.form.Report(), c.edits }
+
+// behind reports whether what stands below the answer is about entries before.
+func (c *calculator) behind() bool { return c.calmAt != c.edits }
+
+func (c *calculator) change(change func(*calc.Form)) {
 	change(c.form)
 	c.lots = nil
 	c.pasted = calc.Pasted{}
@@ -87,7 +106,6 @@ func (c *calculator) edit(change func(*calc.Form)) {
 	})
 	c.settled(1000, func() {
 		c.said = c.summary()
-		c.calm = c.form.Report()
 		c.compareNow()
 	})
 }
@@ -213,7 +231,7 @@ func (c *calculator) Render() app.UI {
 	report := c.form.Report()
 	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
-		c.parts(report, true),
+		c.parts(true),
 		app.Div().Class("tools").Body(
 			app.Button().Type("button").ID("example").Text("Show an example").OnClick(func(ctx app.Context, e app.Event) {
 				c.replace(ctx, "", c.page.Example)
@@ -229,7 +247,7 @@ func (c *calculator) Render() app.UI {
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
-				c.problems(), c.answer(report), c.compareView(), c.share(report), c.parts(report, false),
+				c.problems(), c.answer(report), c.compareView(), c.share(report), c.parts(false),
 			),
 		),
 		c.bar(report),

@@ -86,14 +86,16 @@ func lookHTML(sheet string) (string, error) {
 	}
 	filled := func(slug, fragment string) *calculator {
 		page, _ := calc.PageOf(slug)
-		return &calculator{page: page, form: calc.Load(page, fragment)}
+		c := &calculator{page: page, form: calc.Load(page, fragment)}
+		c.follow()
+		return c
 	}
 	for _, s := range lookStates {
 		c := filled(s.slug, s.fragment)
 		report := c.form.Report()
 		if err := add(s.title, c.form, c.check(), app.Div().Class("desk").Body(
 			app.Form().Class("sheet").Body(c.entries()...),
-			app.Div().Class("result").Body(c.problems(), c.answer(report), c.share(report), c.parts(report, false)),
+			app.Div().Class("result").Body(c.problems(), c.answer(report), c.share(report), c.parts(false)),
 		)); err != nil {
 			return "", err
 		}

@@ -110,13 +110,12 @@ func shareClass(r calc.Report) string {
 }
 
 // parts are the report's parts below the answer, or its guides.
-func (c *calculator) parts(r calc.Report, guides bool) app.UI {
+func (c *calculator) parts(guides bool) app.UI {
 	var parts []app.UI
-	for _, p := range r.Parts {
+	for _, p := range c.calm.Parts {
 		if p.Guide != guides {
 			continue
 		}
-		p = c.calmPart(p)
 		var blocks []app.UI
 		for _, b := range p.Blocks {
 			blocks = append(blocks, c.liveBlock(b))
@@ -129,21 +128,11 @@ func (c *calculator) parts(r calc.Report, guides bool) app.UI {
 		parts = append(parts, app.Section().Class("part").ID(id).Body(
 			append([]app.UI{app.H2().Text(p.Title)}, blocks...)...))
 	}
-	return app.Div().Class("parts").Body(parts...)
-}
-
-// calmPart is what to show of a part. What is folded away follows when typing
-// pauses: nobody sees it meanwhile, and it is most of a page.
-func (c *calculator) calmPart(p calc.Part) calc.Part {
-	if !p.Folded && !p.Guide || c.folds["part-"+p.ID] {
-		return p
+	all := app.Div().Class("parts").Body(parts...)
+	if c.behind() {
+		all = all.Aria("busy", "true")
 	}
-	for _, calm := range c.calm.Parts {
-		if calm.ID == p.ID {
-			return calm
-		}
-	}
-	return p
+	return all
 }
 
 // liveBlock is a block that is rendered again only when it has changed, unless

@@ -148,10 +148,17 @@ func (p *Page) WaitFor(limit time.Duration, expression string) {
 	require.FailNow(p.t, "waited in vain for "+expression, "last error: %v; problems: %v", last, p.Problems())
 }
 
-// Settle waits until what was done shows: go-app renders in frames of its own.
+// Settle waits until what was done shows: go-app renders in frames of its own, and
+// what stands below an answer follows when no other key has come.
 func (p *Page) Settle() {
 	p.t.Helper()
-	Eval[bool](p, `new Promise((r) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => r(true))), 40))`)
+	Eval[bool](p, `(async () => {
+		const shown = () => new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
+		await new Promise((r) => setTimeout(r, 40));
+		await shown();
+		while (document.querySelector("[aria-busy=true]")) await shown();
+		return true;
+	})()`)
 }
 
 // Eval returns the value of an expression, or what its promise resolves to.
