@@ -58,7 +58,6 @@
   // sentAs says how this very page was sent: "br", "gzip", "" as it is, or null
   // where nothing tells.
   async function sentAs() {
-    if (navigator.serviceWorker && navigator.serviceWorker.controller) return null; // the worker has what it has
     const [page] = performance.getEntriesByType("navigation");
     if (!page) return null;
     if (typeof page.contentEncoding === "string") return page.contentEncoding;
@@ -147,10 +146,16 @@
   // program returns the WebAssembly as a response of the type that streaming
   // compilation asks for, whatever type the host gave it.
   async function program() {
+    const worker = navigator.serviceWorker && navigator.serviceWorker.controller;
+    if (worker) {
+      // As the worker has it: the browser may have compiled it before.
+      const kept = await fetch(plain + "?kept").catch(() => null);
+      if (kept && kept.ok && kept.headers.get("content-type") === "application/wasm") return kept;
+    }
     const typed = (stream) => new Response(stream, { headers: { "content-type": "application/wasm" } });
     if (typeof DecompressionStream !== "undefined") {
       try {
-        const o = await opened(await compressedBest() || await get(zipped));
+        const o = await opened(!worker && await compressedBest() || await get(zipped));
         if (o.gzip) return typed(o.stream.pipeThrough(new DecompressionStream("gzip")));
         if (o.wasm) return typed(o.stream);
       } catch (e) {
@@ -163,16 +168,27 @@
     throw new Reason("The calculator could not be loaded: the server sent something else in its place.");
   }
 
-  let early = typeof WebAssembly === "undefined" ? null : program();
-  if (early) early.catch(() => {}); // start.js says what went wrong
+  async function compiled() {
+    try {
+      if (WebAssembly.compileStreaming) {
+        try {
+          return await WebAssembly.compileStreaming(await program());
+        } catch (e) {
+          // A TypeError: the stream broke off, or this browser can't stream.
+          if (!(e instanceof TypeError)) throw e;
+        }
+      }
+      return await WebAssembly.compile(await (await program()).arrayBuffer());
+    } catch (e) {
+      if (e instanceof Reason) throw e;
+      if (e instanceof TypeError) throw new Reason("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
+      if (e instanceof WebAssembly.CompileError) throw new Reason("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
+      throw e;
+    }
+  }
 
-  window.loading = {
-    base, say, fail, done, Reason,
-    // The program that is on its way; another one when that one came to nothing.
-    program() {
-      const first = early;
-      early = null;
-      return first || program();
-    },
-  };
+  const module = typeof WebAssembly === "undefined" ? null : compiled();
+  if (module) module.catch(() => {}); // start.js says what went wrong
+
+  window.loading = { base, say, fail, done, Reason, compiled: module };
 })();

@@ -17,7 +17,7 @@
     html.dataset.app = "failed";
     return;
   }
-  const { base, program, say, fail, done, Reason } = window.loading;
+  const { base, compiled, say, fail, done, Reason } = window.loading;
 
   let folder = base.pathname.replace(/\/$/, "");
   try {
@@ -77,25 +77,6 @@
     console.warn(error);
     html.dataset.app = "failed";
     say("The calculator stopped by a fault of its own. What you typed is still in the fields; load the page again to go on.", true);
-  }
-
-  async function compiled() {
-    try {
-      if (WebAssembly.compileStreaming) {
-        try {
-          return await WebAssembly.compileStreaming(await program());
-        } catch (e) {
-          // A TypeError: the stream broke off, or this browser can't stream.
-          if (!(e instanceof TypeError)) throw e;
-        }
-      }
-      return await WebAssembly.compile(await (await program()).arrayBuffer());
-    } catch (e) {
-      if (e instanceof Reason) throw e;
-      if (e instanceof TypeError) throw new Reason("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
-      if (e instanceof WebAssembly.CompileError) throw new Reason("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
-      throw e;
-    }
   }
 
   // ---- What a person does before the program is there. Its first act replaces
@@ -188,7 +169,7 @@
     // for it off nearly every key.
     go.env.GOGC = "800";
     // Tasks of their own, between which the browser answers to touch and keys.
-    const module = await compiled();
+    const module = await compiled;
     await pause(0);
     const instance = await WebAssembly.instantiate(module, go.importObject);
     await pause(0);

@@ -42,9 +42,10 @@ const isPage = (path) => path === "" || path.endsWith("/");
 const isFixed = (path) => /^web\/.*\.[0-9a-f]{10}\./.test(path); // by a name that changes with the content
 const address = (path) => new URL(path, scope);
 
-// keepProgram keeps the program in one form: the one that the page has fetched,
-// which the browser's own cache still has; else compressed; or plain, where the
-// browser can't undo that or the host refuses such files.
+// keepProgram keeps the program as it is, ready to be compiled while it is read. It
+// takes the form that the page has fetched, which the browser's own cache still has;
+// else the compressed one; or the plain one, where the browser can't undo that or the
+// host refuses such files.
 const plain = Object.keys(files).find((path) => path.endsWith(".wasm"));
 const zipped = plain + ".gz";
 async function keepProgram(cache) {
@@ -52,7 +53,12 @@ async function keepProgram(cache) {
   for (const from of ["only-if-cached", "no-cache"]) {
     for (const path of forms) {
       try {
-        await keep(cache, path, from);
+        let { body, right } = await take(path, from);
+        if (!right) continue;
+        if (new Uint8Array(body)[0] === 0x1f) { // hosts differ in whether they undo gzip on the way
+          body = await new Response(new Blob([body]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+        }
+        await cache.put(address(plain), new Response(body, { headers: { "content-type": "application/wasm" } }));
         return;
       } catch (e) { /* another is left */ }
     }
@@ -62,10 +68,10 @@ async function keepProgram(cache) {
 
 // keep fetches a file and puts it into the cache, if it is the file of this
 // version: while an upload is under way the host has files of two versions.
-async function keep(cache, path, from) {
-  let file = await take(path, from || (isFixed(path) ? "force-cache" : "no-cache"));
+async function keep(cache, path) {
+  let file = await take(path, isFixed(path) ? "force-cache" : "no-cache");
   // What the browser kept may be damaged.
-  if (!file.right && !from && isFixed(path)) file = await take(path, "reload");
+  if (!file.right && isFixed(path)) file = await take(path, "reload");
   if (!file.right) throw new Error(path + " is not of version " + version);
   // A response of our own, because a redirected one can't answer a navigation.
   await cache.put(address(path), new Response(file.body, { headers: { "content-type": file.type } }));
@@ -103,11 +109,12 @@ async function page(request, url) {
 
 async function part(request, url) {
   const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
+  const kept = url.search === "?kept"; // a page asks for the program, if it is here
   for (const name of [current, ...names]) {
     const cache = await caches.open(name);
     // A page that asks for the compressed program takes the plain one as well.
-    const hit = await cache.match(url) || url.pathname.endsWith(".wasm.gz") && await cache.match(url.href.replace(/\.gz$/, ""));
+    const hit = await cache.match(url, { ignoreSearch: kept }) || url.pathname.endsWith(".wasm.gz") && await cache.match(url.href.replace(/\.gz$/, ""));
     if (hit) return hit;
   }
-  return fetch(request);
+  return kept ? new Response(null, { status: 204 }) : fetch(request);
 }

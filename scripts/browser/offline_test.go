@@ -46,8 +46,22 @@ func TestOfflineWhereTheHostRefusesCompressedFiles(t *testing.T) {
 	p.Open("/measure/")
 	p.WaitOffline()
 	s.Stop()
-	p.Allow(".wasm.gz") // asked for first, in vain
 	p.Reload()
+}
+
+// Browsers clear what sites keep, and a person may in part.
+func TestProgramIsFetchedAgainWhereTheWorkerHasLostIt(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/")
+	p.WaitOffline()
+	lost := Eval[[]bool](p, `caches.keys().then((names) => Promise.all(names.map(async (name) => {
+		const cache = await caches.open(name);
+		const program = (await cache.keys()).filter((r) => r.url.endsWith(".wasm"));
+		return program.length === 1 && cache.delete(program[0]);
+	})))`)
+	require.Equal(t, []bool{true}, lost, "one cache, with the program in it")
+	p.Reload() // from the host, or what the browser itself kept of it
 }
 
 func TestCachesOfOthersAreLeftAlone(t *testing.T) {
