@@ -35,36 +35,58 @@
   window.goappUpdatedBeforeWasmLoaded = false;
   window.goappOnUpdate = () => { window.goappUpdatedBeforeWasmLoaded = true; };
 
-  // What the program asks of the page in one call, and how to find what it is about:
-  // see scripts/trim/added/go-app/pkg/app/draft.go.txt.
-  window.goappNode = (way) => {
-    const [, first, ...more] = way.split(".");
-    return more.reduce((node, i) => node.childNodes[i], document.body.children[first]);
+  // ---- What the program asks of the page in one call, line by line: they are
+  // explained in scripts/trim/added/go-app/pkg/app/draft.go.txt.
+  const nodes = new Map(); // by their numbers
+  let made = 0;
+  const make = (node) => {
+    nodes.set(node.goapp = ++made, node);
+    return node;
   };
+  const forget = (node) => {
+    nodes.delete(node.goapp);
+    node.childNodes.forEach(forget);
+  };
+  // Where texts were put. Translators put elements of their own in their places, which
+  // would go on to show what was.
+  const places = new WeakMap();
+  const put = (node, into) => {
+    if (node.nodeType === Node.TEXT_NODE) places.set(node, [into, into.childNodes.length]);
+    into.append(node);
+  };
+  function setText(node, text) {
+    node.nodeValue = text;
+    const [into, i] = node.isConnected ? [] : places.get(node) || [];
+    if (into && into.childNodes[i]) into.childNodes[i].textContent = text;
+  }
   const ended = new WeakSet(); // functions that the program gave up
+  window.goappNode = (number) => nodes.get(number);
   window.goappDraw = (draft, ...values) => {
     const stack = [];
     for (const line of draft.split("\0")) {
       const [it, more, most] = line.slice(1).split("\x01");
-      const top = stack.at(-1);
+      const top = stack[stack.length - 1];
       switch (line[0]) {
-        case "<": stack.push(more ? document.createElementNS(more, it) : document.createElement(it)); break;
-        case "~": stack.push(document.createTextNode(it)); break;
-        case "@": stack.push(window.goappNode(it)); break;
+        case "<": stack.push(make(more ? document.createElementNS(more, it) : document.createElement(it))); break;
+        case "~": stack.push(make(document.createTextNode(it))); break;
+        case "@": stack.push(nodes.get(Number(it))); break;
         case "#": stack.push(values[it - 1]); break;
         case "=": top.setAttribute(it, more); break;
         case "!": top.removeAttribute(it); break;
-        case ".": top[it] = more[0] === "s" ? more.slice(1) : more === "b1"; break;
+        case ".":
+          if (it === "nodeValue") setText(top, more.slice(1));
+          else top[it] = more[0] === "s" ? more.slice(1) : more === "b1";
+          break;
         case "*": {
           const does = values[more - 1];
           top.addEventListener(it, (e) => ended.has(does) || does(e), values[most - 1]);
           break;
         }
         case "%": ended.add(values[it - 1]); break;
-        case "+": stack.pop(); stack.at(-1).append(top); break;
-        case "a": stack.pop(); top.append(stack.pop()); break;
-        case "x": stack.pop().remove(); break;
-        case "r": stack.pop().replaceWith(stack.pop()); break;
+        case "+": stack.pop(); put(top, stack[stack.length - 1]); break;
+        case "a": stack.pop(); put(stack.pop(), top); break;
+        case "x": stack.pop().remove(); forget(top); break;
+        case "r": stack.pop().replaceWith(stack.pop()); forget(top); break;
         case "-": stack.pop();
       }
     }

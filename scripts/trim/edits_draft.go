@@ -2,8 +2,6 @@ package trim
 
 // draftEdits let the page be changed in one call: see added/go-app/pkg/app/draft.go.txt.
 var draftEdits = []edit{
-	replace{"pkg/app/node.go", "v.jsvalue = Window().createTextNode(v.value)", "v.jsvalue = Window().createTextNode(v)"},
-	replace{"pkg/app/node.go", "\tjsElement, _ := Window().createElement(v.Tag(), v.XMLNamespace())\n\tv = v.setJSElement(jsElement)\n", "\tv = v.setJSElement(Window().createElement(v))\n"},
 	replace{"pkg/app/attribute.go", "\t\tjsElement.Set(name, value)\n", "\t\tjsElement.set(name, value)\n"},
 	replace{"pkg/app/attribute.go", "jsElement.Set(\"contentEditable\", value)", "jsElement.set(\"contentEditable\", value)"},
 	replace{"pkg/app/attribute.go", "jsElement.Set(\"isMap\", toBool(value))", "jsElement.turn(\"isMap\", toBool(value))"},
@@ -11,9 +9,6 @@ var draftEdits = []edit{
 	replace{"pkg/app/attribute.go", "jsElement.Set(name, toBool(value))", "jsElement.turn(name, toBool(value))"},
 	replace{"pkg/app/attribute.go", "jsElement.Call(\"setAttribute\", name, value)", "jsElement.setAttribute(name, value)"},
 	replace{"pkg/app/attribute.go", "jsElement.Call(\"removeAttribute\", name)", "jsElement.removeAttribute(name)"},
-	// Where a child stands is told by its place among its parent's: from the last one
-	// on, those before keep theirs.
-	replace{"pkg/app/node.go", "for i := sharedLen; i < len(children); i++ {", "for i := len(children) - 1; i >= sharedLen; i-- {"},
 	// All that the engine asks the page for.
 	replace{"pkg/app/engine.go", "\tbody, err := e.nodes.Update(e.baseContext(), e.body, Body().privateBody(v))\n\tif err != nil {\n",
 		"\tvar body UI\n\terr := drawn(func() (err error) {\n\t\tbody, err = e.nodes.Update(e.baseContext(), e.body, Body().privateBody(v))\n\t\treturn err\n\t})\n\tif err != nil {\n"},
