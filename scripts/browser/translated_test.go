@@ -3,6 +3,7 @@ package browser
 import (
 	"testing"
 
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -29,14 +30,16 @@ func TestTranslatedPageShowsNewFigures(t *testing.T) {
 	p.Open("/measure/#v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6")
 	before := p.Text(".headline data")
 	require.Greater(t, Eval[int](p, translate), 100)
-	p.Fill("mark", "106")
+	// One key: with a figure less in between the answer would be made anew.
+	p.Focus("mark", 0)
+	p.Press(kb.End + "2")
 	p.Settle()
 	after := p.Text(".headline data")
 	assert.NotEqual(t, before, after)
 	assert.Equal(t, Eval[string](p, `document.querySelector(".bar strong").textContent.split(" ")[0]`), after)
 
 	untouched := s.NewPage(t)
-	untouched.Open("/measure/#v=1&steps=538&asked=80&mark=106&rest=28.7,28.9,28.6")
+	untouched.Open("/measure/#v=1&steps=538&asked=80&mark=1052&rest=28.7,28.9,28.6")
 	assert.Equal(t, untouched.Value("out-steps"), p.Value("out-steps"))
 	assert.Equal(t, untouched.Text(".answer"), p.Text(".answer"))
 	assert.Equal(t, untouched.Text("#part-next"), p.Text("#part-next"))
