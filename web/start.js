@@ -98,7 +98,7 @@
     if (html.dataset.app === "failed") return;
     console.warn(error);
     html.dataset.app = "failed";
-    say("The calculator stopped by a fault of its own. What you typed is still in the fields; load the page again to go on.", true);
+    say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(window.carryOn());
   }
 
   // ---- What a person does before the program is there. Its first act replaces

@@ -179,12 +179,19 @@ func TestFaultAfterStart(t *testing.T) {
 	p.Allow("[recovered")         // as go-app hands it on
 	p.Allow("goroutine")          // Go's trace
 	p.Open("/measure/")
-	name := Eval[[]string](p, textFields)[0]
-	p.Fill(name, "80,5")
+	p.Fill("steps", "537,5")
+	p.FillNth("rest", 1, "28,8")
+	Eval[bool](p, `(document.querySelector("[name=aside]").click(), true)`)
+	p.Choose("tool", "caliper-0.05")
+	p.Settle()
 	// go-app takes an argument that isn't there, and panics.
 	Eval[bool](p, `(window.goappNav(), true)`)
 	said := p.WaitFailed()
 	assert.Contains(t, said, "stopped by a fault of its own")
 	assert.Contains(t, said, "What you typed is still in the fields")
-	assert.Equal(t, "80,5", p.Field(name))
+	assert.Equal(t, "537,5", p.Field("steps"))
+	p.Fill("mark", "104") // also what is typed afterwards
+	p.Click("#boot a")
+	p.WaitReady()
+	assert.Equal(t, "v=1&steps=537.5&mark=104&rest=,28.8&aside=yes&tool=caliper-0.05", strings.SplitN(Eval[string](p, `document.getElementById("copy-link").dataset.copy`), "#", 2)[1])
 }

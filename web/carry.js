@@ -1,0 +1,35 @@
+// Carries what is typed over to a fresh page, by a link, when the program has stopped
+// and can't write one. The program's own reading makes the best of it.
+"use strict";
+(() => {
+  function entries() {
+    const by = new Map();
+    for (const f of document.querySelectorAll("form.sheet [name]")) by.set(f.name, [...by.get(f.name) || [], f]);
+    const pieces = ["v=1"];
+    for (const [name, of] of by) {
+      const ticks = of.every((f) => f.type === "radio" || f.type === "checkbox");
+      const inRows = of.every((f) => f.value === of[0].value); // ticks of rows, not options
+      const cells = ticks && !inRows ? of.filter((f) => f.checked).map((f) => f.value) : of.map((f) => ticks && !f.checked ? "" : f.value);
+      while (cells.length && !cells[cells.length - 1].trim()) cells.pop();
+      if (cells.length) pieces.push(name + "=" + cells.map(encodeURIComponent).join(","));
+    }
+    return pieces.length > 1 ? "#" + pieces.join("&") : "";
+  }
+
+  // A link to this page with what is in its fields, now and when it is followed.
+  window.carryOn = () => {
+    const link = document.createElement("a");
+    link.textContent = "Load the page again with what you typed";
+    const update = () => { link.href = location.pathname + location.search + entries(); };
+    update();
+    document.addEventListener("input", update);
+    link.addEventListener("click", (e) => {
+      e.preventDefault();
+      e.stopPropagation(); // the program would be asked
+      update();
+      location.href = link.href;
+      location.reload(); // with a new fragment alone it would stay
+    });
+    return link;
+  };
+})();
