@@ -61,8 +61,8 @@
   }
   const ended = new WeakSet(); // functions that the program gave up
   window.goappNode = (number) => nodes.get(number);
+  const stack = []; // what a draft in several parts has not yet put in its place
   window.goappDraw = (draft, ...values) => {
-    const stack = [];
     for (const line of draft.split("\0")) {
       const [it, more, most] = line.slice(1).split("\x01");
       const top = stack[stack.length - 1];
