@@ -15,7 +15,8 @@ import (
 )
 
 // main writes every page of the site, as it is before the program starts, to
-// its folder's index.html, and its preview picture:
+// its folder's index.html, and its preview picture; and the page for addresses at
+// which there is none:
 //
 //	go run ./app -out DIR [-address https://club.example/tools/striderule/]
 //
@@ -78,7 +79,11 @@ func generate(out, address string) error {
 			return err
 		}
 	}
-	return nil
+	page, err := lostHTML(address)
+	if err != nil {
+		return fmt.Errorf("%s: %w", lostFile, err)
+	}
+	return writeFile(filepath.Join(out, lostFile), []byte(page))
 }
 
 func writeFile(file string, content []byte) error {
