@@ -55,7 +55,7 @@ func generate(out, address string) error {
 		return err
 	}
 	// Links are written from the site's root, and made relative afterwards.
-	if err := os.Unsetenv("GOAPP_ROOT_PREFIX"); err != nil {
+	if err := os.Unsetenv("GOAPP_STATIC_RESOURCES_URL"); err != nil {
 		return err
 	}
 	seen := map[string]bool{}

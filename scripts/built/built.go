@@ -7,8 +7,10 @@ import (
 	"strings"
 )
 
-// Name is the file's name.
-const Name = "built.txt"
+const (
+	Name = "built.txt"      // the file
+	Zip  = "striderule.zip" // the site, packed
+)
 
 // Facts are what the bytes of a site depend on, besides the source.
 type Facts struct {

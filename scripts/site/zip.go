@@ -9,11 +9,13 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"striderule/scripts/built"
 )
 
 // The zip, and its own sum beside it, for whoever fetches it.
 const (
-	zipName    = "striderule.zip"
+	zipName    = built.Zip
 	zipSumName = zipName + ".sha256"
 )
 
