@@ -34,7 +34,8 @@ func lostHTML(address string) (string, error) {
 	return b.String(), err
 }
 
-// Nothing in it has a relative address but for what the script resolves.
+// Nothing in it has a relative address but for what the script resolves; the empty
+// icon keeps browsers from asking for one at the root of the host.
 var lost = template.Must(template.New("lost").Parse(`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -42,7 +43,8 @@ var lost = template.Must(template.New("lost").Parse(`<!DOCTYPE html>
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <meta name="robots" content="noindex">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-{{.Hash}}'; style-src 'self'; img-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-{{.Hash}}'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'">
+<link rel="icon" href="data:,">
 <title>No such page · {{.Site}}</title>
 </head>
 <body data-style="web/style.css">

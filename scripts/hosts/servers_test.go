@@ -61,7 +61,7 @@ var busybox = command("busybox", func(_ *testing.T, dir, _ string, port int) []s
 })
 
 // apache is set up as Debian does, content negotiation included, with more lines at
-// the end. FOLDER in them is the site's.
+// the end. FOLDER in them is the site's, as it stands in addresses.
 func apache(more string) host {
 	return command("apache2", func(t *testing.T, dir, folder string, port int) []string {
 		own := t.TempDir()
@@ -74,7 +74,7 @@ func apache(more string) host {
 			fmt.Fprintf(&config, "Include /etc/apache2/mods-available/%s.conf\n", module)
 		}
 		fmt.Fprintf(&config, "DocumentRoot %s\n<Directory %[1]s>\nOptions Indexes FollowSymLinks MultiViews\nAllowOverride FileInfo\nRequire all granted\n</Directory>\n", dir)
-		config.WriteString(strings.ReplaceAll(more, "FOLDER", folder) + "\n")
+		config.WriteString(strings.ReplaceAll(more, "FOLDER", (&url.URL{Path: folder}).EscapedPath()) + "\n")
 		file := filepath.Join(own, "apache.conf")
 		require.NoError(t, os.WriteFile(file, []byte(config.String()), 0o644))
 		showLog(t, filepath.Join(own, "error.log"))
@@ -83,7 +83,8 @@ func apache(more string) host {
 }
 
 // nginx is set up as Debian does, with more lines for its http part and for the
-// site's location. Debian has gzip on, which means HTML alone.
+// site's location, in which FOLDER is the site's. Debian has gzip on, which means
+// HTML alone.
 func nginx(http, location string) host {
 	return command("nginx", func(t *testing.T, dir, folder string, port int) []string {
 		own := t.TempDir()
@@ -109,7 +110,7 @@ http {
 		}
 	}
 }
-`, own, dir, port, http, folder, location)
+`, own, dir, port, http, folder, strings.ReplaceAll(location, "FOLDER", folder))
 		file := filepath.Join(own, "nginx.conf")
 		require.NoError(t, os.WriteFile(file, []byte(config), 0o644))
 		showLog(t, filepath.Join(own, "error.log"))
