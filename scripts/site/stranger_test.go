@@ -16,7 +16,7 @@ import (
 var strange = []string{
 	"TZ=Pacific/Kiritimati", "LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8",
 	"GOFLAGS=-modcacherw -tags=theirs", "GOWASM=satconv,signext", "GOWORK=off",
-	"SOURCE_DATE_EPOCH=1", "GOGC=20", "GOMAXPROCS=1",
+	"SOURCE_DATE_EPOCH=1", "GOMAXPROCS=3",
 }
 
 // buildAsStranger builds a copy of the module at root as somebody else would: in
