@@ -67,6 +67,7 @@ func TestNavigationStaysInTheFolder(t *testing.T) {
 			p.Open("/measure/#v=1&steps=538")
 			assert.Equal(t, first, p.Text("h1"))
 			p.Fill("steps", "269")
+			p.Wait(`location.hash === "#v=1&steps=269"`)
 			assert.Equal(t, s.URL+"measure/#v=1&steps=269", p.Address(), "what is typed changes no folder")
 			link := Eval[string](p, `document.getElementById("copy-link").dataset.copy`)
 			assert.True(t, strings.HasPrefix(link, s.URL+"measure/#v=1&"), "the link to copy is %s", link)
