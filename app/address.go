@@ -17,7 +17,7 @@ func writeFragment(fragment string) {
 	// A browser may refuse (some allow 100 rewrites in half a minute); the
 	// address then lags behind, which the next one mends.
 	defer func() { _ = recover() }()
-	address := app.Window().URL().Path
+	address := app.Window().Get("location").Get("pathname").String()
 	if fragment != "" {
 		address += "#" + fragment
 	}

@@ -15,7 +15,8 @@ import (
 )
 
 // main writes every page of the site, as it is before the program starts, to
-// its folder's index.html, and its preview picture:
+// its folder's index.html, and its preview picture; and the page for addresses at
+// which there is none:
 //
 //	go run ./app -out DIR [-address https://club.example/tools/striderule/]
 //
@@ -55,7 +56,7 @@ func generate(out, address string) error {
 		return err
 	}
 	// Links are written from the site's root, and made relative afterwards.
-	if err := os.Unsetenv("GOAPP_ROOT_PREFIX"); err != nil {
+	if err := os.Unsetenv("GOAPP_STATIC_RESOURCES_URL"); err != nil {
 		return err
 	}
 	seen := map[string]bool{}
@@ -79,7 +80,11 @@ func generate(out, address string) error {
 			return err
 		}
 	}
-	return nil
+	page, err := lostHTML(address)
+	if err != nil {
+		return fmt.Errorf("%s: %w", lostFile, err)
+	}
+	return writeFile(filepath.Join(out, lostFile), []byte(page))
 }
 
 func writeFile(file string, content []byte) error {

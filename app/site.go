@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strings"
+
 	"striderule/calc"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -45,9 +47,10 @@ const logPath = "/log/"
 
 func pathOf(slug string) string { return "/" + slug + "/" }
 
-// root is the path of the folder that the site lies in, without a last slash;
-// empty while pages are generated, where links are made relative afterwards.
-func root() string { return app.Getenv("GOAPP_ROOT_PREFIX") }
+// root is the path of the folder that the site lies in, as it stands in addresses,
+// without a last slash; empty while pages are generated, where links are made
+// relative afterwards.
+func root() string { return strings.TrimSuffix(app.Getenv("GOAPP_STATIC_RESOURCES_URL"), "/web") }
 
 // linkTo is the address of a page with a fragment, which may be empty.
 func linkTo(path, fragment string) string {

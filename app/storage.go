@@ -9,9 +9,9 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// logPrefix is what the keys of the log begin with. It names the site's folder:
-// other sites of the same host share the storage.
-func logPrefix() string { return "striderule:" + root() + ":log:" }
+// logPrefix is what the keys of the log begin with. It names the site's folder, as
+// it is read: other sites of the same host share the storage.
+func logPrefix() string { return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":log:" }
 
 // A stored text is one item of the log as the browser keeps it.
 type stored struct {

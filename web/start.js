@@ -21,7 +21,7 @@
 
   let folder = base.pathname.replace(/\/$/, "");
   try {
-    folder = decodeURI(folder); // go-app compares it with decoded paths
+    folder = decodeURIComponent(folder); // go-app compares it with decoded paths
   } catch (e) { /* not UTF-8: as it is */ }
   const env = {
     GOAPP_ROOT_PREFIX: folder,

@@ -47,7 +47,7 @@ func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
 }
 
 func TestNavigationStaysInTheFolder(t *testing.T) {
-	for _, mount := range []string{"/", Mount, "/my tools/Größe 1/"} {
+	for _, mount := range []string{"/", Mount, "/my tools/Größe 1/", "/100 % #1?/"} {
 		t.Run(mount, func(t *testing.T) {
 			s := NewSiteAt(t, Dist(t), mount)
 			p := s.NewPage(t)
@@ -64,8 +64,15 @@ func TestNavigationStaysInTheFolder(t *testing.T) {
 				assert.NotEmpty(t, p.Text("h1"), target)
 				assert.True(t, Eval[bool](p, `window.sameDocument === true`), "%s was loaded as a document", target)
 			}
-			p.Open("/measure/")
+			p.Open("/measure/#v=1&steps=538")
 			assert.Equal(t, first, p.Text("h1"))
+			p.Fill("steps", "269")
+			p.Wait(`location.hash === "#v=1&steps=269"`)
+			assert.Equal(t, s.URL+"measure/#v=1&steps=269", p.Address(), "what is typed changes no folder")
+			link := Eval[string](p, `document.getElementById("copy-link").dataset.copy`)
+			assert.True(t, strings.HasPrefix(link, s.URL+"measure/#v=1&"), "the link to copy is %s", link)
+			p.Reload()
+			assert.Equal(t, "269", p.Field("steps"))
 			for _, path := range s.Asked() {
 				assert.NotContains(t, path, "//")
 			}

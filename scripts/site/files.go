@@ -17,6 +17,8 @@ var atRoot = []string{"sw.js", "manifest.webmanifest"}
 func (b *builder) pages() error {
 	gen := exec.Command("go", "run", "./app", "-out", b.site, "-address", b.address)
 	gen.Dir = b.root
+	// A person's own settings must not show in what is made.
+	gen.Env = append(os.Environ(), "GOFLAGS=-mod=readonly", "GOWORK=off", "GOEXPERIMENT=")
 	gen.Stdout, gen.Stderr = os.Stderr, os.Stderr
 	return gen.Run()
 }
@@ -40,6 +42,19 @@ func (b *builder) assets() error {
 			return fmt.Errorf("web/%s would overwrite what the build made", filepath.ToSlash(rel))
 		}
 		return copyFile(path, to)
+	})
+}
+
+// modes lets every web host read the site, whatever the builder's own umask says.
+func (b *builder) modes() error {
+	return filepath.WalkDir(b.site, func(path string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir():
+			return os.Chmod(path, 0o755)
+		}
+		return os.Chmod(path, 0o644)
 	})
 }
 

@@ -1,12 +1,13 @@
 // Command site builds the whole site with Go alone: pages, program, worker,
 // icons, and the zip to unpack on a web host.
 //
-//	go run ./scripts/site [-plain] [-out dist] [-address https://club.example/tools/striderule/]
+//	go run ./scripts/site [-plain] [-anew] [-out dist] [-address https://club.example/tools/striderule/]
 //
 // With the address that the site will have, its pages name their preview pictures
 // by it, as some readers of links want.
 //
-// The result is the same, byte for byte, in whatever folder it is built.
+// The result is the same, byte for byte, in whatever folder it is built, by whom,
+// and with what settings, if the Go is the same: built.txt says which it was.
 package main
 
 import (
@@ -23,16 +24,17 @@ import (
 
 func main() {
 	plain := flag.Bool("plain", false, "build with the untouched go-app")
+	anew := flag.Bool("anew", false, "compress anew, whatever is kept of earlier builds")
 	out := flag.String("out", "dist", "`folder` to write, wiped first")
 	address := flag.String("address", "", "`address` that the site will have")
 	flag.Parse()
-	if err := run(*out, *address, *plain); err != nil {
+	if err := run(*out, *address, *plain, *anew); err != nil {
 		fmt.Fprintln(os.Stderr, "build:", err)
 		os.Exit(1)
 	}
 }
 
-func run(out, address string, plain bool) error {
+func run(out, address string, plain, anew bool) error {
 	root, err := moduleRoot()
 	if err != nil {
 		return err
@@ -54,10 +56,13 @@ func run(out, address string, plain bool) error {
 		return err
 	}
 	defer os.RemoveAll(fresh)
-	if err := os.Chmod(fresh, 0o755); err != nil {
-		return err
+	squeezed := filepath.Join(work, "squeezed")
+	if anew {
+		if err := os.RemoveAll(squeezed); err != nil {
+			return err
+		}
 	}
-	kept, err := squeeze.Keep(filepath.Join(work, "squeezed"))
+	kept, err := squeeze.Keep(squeezed)
 	if err != nil {
 		return err
 	}
@@ -73,7 +78,10 @@ func run(out, address string, plain bool) error {
 		{"names", b.names},
 		{"version", b.version},
 		{"compression", b.compress},
+		{"facts", b.facts},
+		{"sums", b.sums},
 		{"zip", b.zip},
+		{"modes", b.modes},
 	} {
 		if err := step.do(); err != nil {
 			return fmt.Errorf("%s: %w", step.what, err)

@@ -63,8 +63,11 @@ const inlined = "web/load.js"
 // program and the manifest ask for (icons) keeps its name.
 var named = []string{".css", ".js", ".wasm"}
 
+// lostPage is what hosts send where there is no page. It computes nothing.
+const lostPage = "404.html"
+
 // names gives the files these names, and writes them into the pages, each of
-// which must name every one of them.
+// which must name every one of them; but lostPage the style alone.
 func (b *builder) names() error {
 	files, err := siteFiles(b.site)
 	if err != nil {
@@ -106,7 +109,11 @@ func (b *builder) names() error {
 		if err != nil {
 			return err
 		}
-		if err := b.fill(f, content, with, marks...); err != nil {
+		here := marks
+		if f == lostPage {
+			here = []string{"web/style.css\""}
+		}
+		if err := b.fill(f, content, with, here...); err != nil {
 			return err
 		}
 	}

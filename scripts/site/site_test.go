@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"compress/gzip"
 	"io"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -16,15 +17,17 @@ import (
 	"github.com/andybalholm/brotli"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/scripts/built"
+	"striderule/scripts/program"
 )
 
 // build runs a build of the module at root into out, in a process of its own, as
 // scripts/build does.
-func build(t *testing.T, root, out string, env ...string) {
+func build(t *testing.T, root, out string) {
 	t.Helper()
 	b := exec.Command("go", "run", "./scripts/site", "-out", out)
 	b.Dir = root
-	b.Env = append(os.Environ(), env...)
 	log, err := b.CombinedOutput()
 	require.NoError(t, err, string(log))
 }
@@ -52,21 +55,14 @@ func TestBuild(t *testing.T) {
 	root, err := moduleRoot()
 	require.NoError(t, err)
 	one := filepath.Join(t.TempDir(), "one")
-	two := filepath.Join(t.TempDir(), "a folder, with spaces")
 	copyModule(t, root, one)
-	copyModule(t, root, two)
-	var env []string
-	if os.Getenv("STRIDERULE_FULL") != "" {
-		// Nothing compiled before, or elsewhere, is reused.
-		env = []string{"GOCACHE=" + t.TempDir()}
-	}
 	build(t, one, filepath.Join(one, "dist"))
-	build(t, two, filepath.Join(two, "dist"), env...)
+	two := buildAsStranger(t, root)
 	dist := filepath.Join(one, "dist")
 	files, err := siteFiles(dist)
 	require.NoError(t, err)
 
-	t.Run("is the same in another folder", func(t *testing.T) {
+	t.Run("is the same elsewhere and by somebody else", func(t *testing.T) {
 		others, err := siteFiles(filepath.Join(two, "dist"))
 		require.NoError(t, err)
 		require.Equal(t, files, others)
@@ -83,6 +79,41 @@ func TestBuild(t *testing.T) {
 			assert.False(t, bytes.Contains(content, []byte(home+"/")), "%s names the home folder", f)
 		}
 	})
+	t.Run("can be read by every host", func(t *testing.T) {
+		require.NoError(t, filepath.WalkDir(filepath.Join(two, "dist"), func(path string, d fs.DirEntry, err error) error {
+			require.NoError(t, err)
+			info, err := d.Info()
+			require.NoError(t, err)
+			want := fs.FileMode(0o644)
+			if d.IsDir() {
+				want = 0o755
+			}
+			assert.Equal(t, want, info.Mode().Perm(), path)
+			return nil
+		}))
+	})
+	t.Run("sums are those of all files", func(t *testing.T) {
+		sums := map[string]string{}
+		for _, file := range []string{sumsName, zipSumName} {
+			for line := range strings.Lines(string(read(t, dist, file))) {
+				sum, name, found := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
+				require.True(t, found, line)
+				sums[name] = sum
+			}
+		}
+		for _, f := range files {
+			if f != sumsName && f != zipSumName {
+				assert.Equal(t, digest(read(t, dist, f)), sums[f], f)
+				delete(sums, f)
+			}
+		}
+		assert.Empty(t, sums, "sums of what is not there")
+	})
+	t.Run("says by which Go it was built", func(t *testing.T) {
+		version, err := program.GoEnv(root, "GOVERSION")
+		require.NoError(t, err)
+		assert.Equal(t, "Built with "+version+"\n", string(read(t, dist, built.Name)))
+	})
 	t.Run("zip holds the site", func(t *testing.T) {
 		z, err := zip.OpenReader(filepath.Join(dist, zipName))
 		require.NoError(t, err)
@@ -97,7 +128,7 @@ func TestBuild(t *testing.T) {
 			assert.True(t, bytes.Equal(read(t, dist, entry.Name), content), entry.Name)
 		}
 		slices.Sort(names)
-		assert.Equal(t, files, insert(names, zipName))
+		assert.Equal(t, files, insert(insert(names, zipName), zipSumName))
 	})
 	t.Run("compressed files are the files", func(t *testing.T) {
 		count := 0
@@ -147,7 +178,7 @@ func TestBuild(t *testing.T) {
 			count++
 			assert.True(t, strings.HasPrefix(digest(read(t, dist, f)), m[1]), f)
 			for _, page := range files {
-				if strings.HasSuffix(page, ".html") {
+				if strings.HasSuffix(page, "index.html") || page == lostPage && m[2] == "css" {
 					assert.Contains(t, string(read(t, dist, page)), f+`"`, page)
 				}
 			}
@@ -155,13 +186,11 @@ func TestBuild(t *testing.T) {
 		assert.Equal(t, 5, count, "program, style, two scripts, and one for old browsers")
 	})
 	t.Run("worker knows every file", func(t *testing.T) {
+		forNoPage := []string{"sw.js", lostPage, built.Name, sumsName, zipName, zipSumName}
 		worker := string(read(t, dist, "sw.js"))
 		for _, f := range files {
-			if f == "sw.js" || f == zipName {
-				continue
-			}
 			compressed := filepath.Ext(f) == ".br" || filepath.Ext(f) == ".gz" && !strings.HasSuffix(f, ".wasm.gz")
-			if strings.HasPrefix(f, "preview/") || compressed {
+			if strings.HasPrefix(f, "preview/") || compressed || slices.Contains(forNoPage, f) {
 				assert.NotContains(t, worker, `"`+f+`"`, "no page asks for it")
 				continue
 			}
@@ -172,7 +201,7 @@ func TestBuild(t *testing.T) {
 		for _, f := range files {
 			switch filepath.Ext(f) {
 			case ".html":
-				assert.Contains(t, string(read(t, dist, f)), `data-version="`+version[1]+`"`)
+				assert.Equal(t, f != lostPage, strings.Contains(string(read(t, dist, f)), `data-version="`+version[1]+`"`), f)
 				assert.NotContains(t, string(read(t, dist, f)), sizeMark, f)
 				fallthrough
 			case ".js", ".css":

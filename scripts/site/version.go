@@ -50,6 +50,7 @@ func (b *builder) version() error {
 	marks := map[string]string{versionMark: version, filesMark: string(list)}
 	for _, f := range files {
 		switch {
+		case f == lostPage:
 		case f == "sw.js":
 			err = b.fill(f, content[f], marks, versionMark, filesMark)
 		case strings.HasSuffix(f, ".html"):
@@ -71,7 +72,7 @@ func (b *builder) offline(content map[string][]byte) (map[string][]string, error
 	list := map[string][]string{}
 	for f, c := range content {
 		switch {
-		case f == "sw.js":
+		case f == "sw.js", f == lostPage:
 		case strings.HasPrefix(f, "preview/"): // no page shows them
 		case strings.HasSuffix(f, ".html"):
 			list[strings.TrimSuffix(f, "index.html")] = []string{}

@@ -9,9 +9,15 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"striderule/scripts/built"
 )
 
-const zipName = "striderule.zip"
+// The zip, and its own sum beside it, for whoever fetches it.
+const (
+	zipName    = built.Zip
+	zipSumName = zipName + ".sha256"
+)
 
 // zip packs the site, without itself, for whoever wants to host it: unpacked in
 // any folder of a web host it is the site. Order and times are fixed: what pages
@@ -49,7 +55,14 @@ func (b *builder) zip() error {
 	if err := z.Close(); err != nil {
 		return err
 	}
-	return out.Close()
+	if err := out.Close(); err != nil {
+		return err
+	}
+	packed, err := os.ReadFile(out.Name())
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(b.path(zipSumName), []byte(sumLine(packed, zipName)), 0o644)
 }
 
 // turn says when a file is unpacked.

@@ -190,4 +190,4 @@ func writeMod(root, dir string, modules ...module) (string, error) {
 
 // WasmEnv is the environment of a WebAssembly build. Whatever else could change
 // the program's bytes is set, so that a person's own settings don't.
-var WasmEnv = []string{"GOOS=js", "GOARCH=wasm", "GOWASM=", "GOFLAGS=-mod=readonly", "GOWORK=off", "CGO_ENABLED=0"}
+var WasmEnv = []string{"GOOS=js", "GOARCH=wasm", "GOWASM=", "GOEXPERIMENT=", "GOFLAGS=-mod=readonly", "GOWORK=off", "CGO_ENABLED=0"}

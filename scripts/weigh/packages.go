@@ -35,7 +35,7 @@ func printPackages(root string) error {
 	if err != nil {
 		return err
 	}
-	packages, err := packagesByName(root)
+	packages, modules, err := packagesByName(root)
 	if err != nil {
 		return err
 	}
@@ -67,7 +67,10 @@ func printPackages(root string) error {
 	if err := printWeight(fmt.Sprint(n, " others"), others); err != nil {
 		return err
 	}
-	return printWeight("data of all", data)
+	if err := printWeight("data of all", data); err != nil {
+		return err
+	}
+	return printModules(root, code, modules)
 }
 
 func printWeight(name string, content []byte) error {
@@ -85,21 +88,26 @@ func printWeight(name string, content []byte) error {
 // notInNames is what the linker replaces in names.
 var notInNames = regexp.MustCompile(`[^\w.]`)
 
-// packagesByName lists the program's packages by how their names begin in it.
-func packagesByName(root string) (map[string]string, error) {
-	list := exec.Command("go", "list", "-deps", "-modfile="+filepath.Join(root, ".build", "trim", "trimmed.mod"), "-f", "{{if eq .Name `main`}}main{{else}}{{.ImportPath}}{{end}}", "./app")
+// packagesByName lists the program's packages by how their names begin in it, and
+// the module of each that is not of Go's own.
+func packagesByName(root string) (packages, modules map[string]string, err error) {
+	list := exec.Command("go", "list", "-deps", "-modfile="+filepath.Join(root, ".build", "trim", "trimmed.mod"), "-f", "{{if eq .Name `main`}}main{{else}}{{.ImportPath}}{{end}} {{with .Module}}{{.Path}}{{end}}", "./app")
 	list.Dir = root
 	list.Env = append(os.Environ(), trim.WasmEnv...)
 	list.Stderr = os.Stderr
 	out, err := list.Output()
 	if err != nil {
-		return nil, fmt.Errorf("go list: %w", err)
+		return nil, nil, fmt.Errorf("go list: %w", err)
 	}
-	packages := map[string]string{}
-	for _, path := range strings.Fields(string(out)) {
+	packages, modules = map[string]string{}, map[string]string{}
+	for line := range strings.Lines(string(out)) {
+		path, module, _ := strings.Cut(strings.TrimSpace(line), " ")
 		packages[notInNames.ReplaceAllString(path, "_")] = path
+		if module != "" {
+			modules[path] = module
+		}
 	}
-	return packages, nil
+	return packages, modules, nil
 }
 
 // packageOf returns the package of a function: the longest that its name begins with.
