@@ -54,7 +54,7 @@ func TestAccessibilityRules(t *testing.T) {
 	for name, path := range states() {
 		p.Open(path)
 		Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
-		Eval[bool](p, string(rules)+`;true`)
+		Eval[bool](p, `(() => {`+string(rules)+`; return true; })()`)
 		for _, scheme := range []string{"light", "dark"} {
 			p.Prefers("prefers-color-scheme", scheme)
 			var found struct {

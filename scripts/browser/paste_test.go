@@ -5,10 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/cdproto/input"
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // pasteText puts a text on the clipboard and presses Ctrl+V in a field.
@@ -16,12 +13,7 @@ func pasteText(p *Page, name string, n int, text string) {
 	p.t.Helper()
 	Eval[bool](p, `navigator.clipboard.writeText(`+strconv.Quote(text)+`).then(() => true)`)
 	p.Focus(name, n)
-	for _, kind := range []input.DispatchKeyEventType{input.DispatchKeyEventTypeRawKeyDown, input.DispatchKeyEventTypeKeyUp} {
-		_, err := chromedp.Call(p.Ctx, input.DispatchKeyEvent, input.DispatchKeyEventParams{
-			Type: kind, Key: "v", Code: "KeyV", WindowsVirtualKeyCode: 86, Modifiers: 2, Commands: []string{"paste"}})
-		require.NoError(p.t, err)
-	}
-	p.Settle()
+	p.Paste()
 }
 
 func fields(p *Page, name string) []string {
