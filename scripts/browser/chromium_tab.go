@@ -2,6 +2,7 @@ package browser
 
 import (
 	"context"
+	"strings"
 
 	cdpbrowser "github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/emulation"
@@ -69,10 +70,11 @@ func (c *chromiumTab) eval(expression string) ([]byte, error) {
 
 func (c *chromiumTab) keys(keys string) error { return c.do(chromedp.KeyEvent(keys)) }
 
-func (c *chromiumTab) paste() error {
+func (c *chromiumTab) chord(key string) error {
+	does := map[string]string{"c": "copy", "v": "paste"}[key]
 	for _, kind := range []input.DispatchKeyEventType{input.DispatchKeyEventTypeRawKeyDown, input.DispatchKeyEventTypeKeyUp} {
 		_, err := chromedp.Call(c.ctx, input.DispatchKeyEvent, input.DispatchKeyEventParams{
-			Type: kind, Key: "v", Code: "KeyV", WindowsVirtualKeyCode: 86, Modifiers: 2, Commands: []string{"paste"}})
+			Type: kind, Key: key, Code: "Key" + strings.ToUpper(key), WindowsVirtualKeyCode: int64(strings.ToUpper(key)[0]), Modifiers: 2, Commands: []string{does}})
 		if err != nil {
 			return err
 		}
@@ -96,20 +98,6 @@ func (c *chromiumTab) screenshot(full bool) ([]byte, error) {
 		return chromedp.Run(c.ctx, chromedp.FullScreenshot(100))
 	}
 	return chromedp.Run(c.ctx, chromedp.CaptureScreenshot())
-}
-
-func (c *chromiumTab) grantClipboard() error {
-	for _, name := range []string{"clipboard-read", "clipboard-write"} {
-		_, err := chromedp.CallBrowser(c.ctx, cdpbrowser.SetPermission, cdpbrowser.SetPermissionParams{
-			Permission:       &cdpbrowser.PermissionDescriptor{Name: name},
-			Setting:          cdpbrowser.PermissionSettingGranted,
-			BrowserContextID: chromedp.FromContext(c.ctx).BrowserContextID,
-		})
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func (c *chromiumTab) saveTo(dir string) (string, error) {

@@ -17,7 +17,6 @@ import (
 
 // firefoxPreferences let the tests do what a person would be asked about.
 const firefoxPreferences = `
-user_pref("dom.events.testing.asyncClipboard", true);
 user_pref("focusmanager.testmode", true); // each window has the focus, as each phone has
 user_pref("browser.download.folderList", 2);
 user_pref("browser.download.dir", %q);

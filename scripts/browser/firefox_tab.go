@@ -81,7 +81,7 @@ func (t *firefoxTab) perform(actions []sequence) error {
 }
 
 func (t *firefoxTab) keys(keys string) error { return t.perform(typing(keys)) }
-func (t *firefoxTab) paste() error           { return t.perform(chord("v")) }
+func (t *firefoxTab) chord(key string) error { return t.perform(chord(key)) }
 
 func (t *firefoxTab) click(selector string) error {
 	place, err := t.eval(middle(selector))
@@ -108,8 +108,6 @@ func (t *firefoxTab) screenshot(full bool) ([]byte, error) {
 	}
 	return base64.StdEncoding.DecodeString(r.Data)
 }
-
-func (t *firefoxTab) grantClipboard() error { return nil } // by a preference
 
 func (t *firefoxTab) saveTo(string) (string, error) {
 	// The same folder for all tabs: it begins empty.

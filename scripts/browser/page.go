@@ -20,7 +20,7 @@ const (
 )
 
 // patience is how long a page may take for what a test waits for.
-const patience = 20 * time.Second
+const patience = time.Minute
 
 // Page is a tab. Its methods fail the test when what they ask for can't be had, and
 // skip it where the browser has no way to do it.
@@ -215,7 +215,7 @@ func (p *Page) Type(keys string) {
 // Paste presses Ctrl+V.
 func (p *Page) Paste() {
 	p.t.Helper()
-	p.must(p.tab.paste())
+	p.must(p.tab.chord("v"))
 	p.Settle()
 }
 
@@ -308,12 +308,6 @@ func (p *Page) Picture(file string, full bool) {
 func (p *Page) must(err error) {
 	p.t.Helper()
 	require.NoError(p.t, p.unlacked(err))
-}
-
-// GrantClipboard lets the page read and write the clipboard without asking.
-func (p *Page) GrantClipboard() {
-	p.t.Helper()
-	p.must(p.tab.grantClipboard())
 }
 
 // NewPage opens an empty tab of a browser that has never seen the site at root,

@@ -54,11 +54,10 @@ type tab interface {
 	reload() error
 	eval(expression string) ([]byte, error) // as JSON, of a promise what it resolves to
 	keys(keys string) error
-	paste() error
+	chord(key string) error // with Ctrl: "c" copies, "v" pastes
 	click(selector string) error
 	prefer(feature, value string) error
 	screenshot(full bool) ([]byte, error)
-	grantClipboard() error
 	saveTo(dir string) (string, error) // the folder that it really goes to
 	collect()                          // tells the watch what it was not told yet
 	close()

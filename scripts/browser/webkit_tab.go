@@ -111,7 +111,7 @@ func (t *webkitTab) perform(actions []sequence) error {
 }
 
 func (t *webkitTab) keys(keys string) error { return t.perform(typing(keys)) }
-func (t *webkitTab) paste() error           { return t.perform(chord("v")) }
+func (t *webkitTab) chord(key string) error { return t.perform(chord(key)) }
 
 func (t *webkitTab) click(selector string) error {
 	place, err := t.eval(middle(selector))
@@ -138,10 +138,6 @@ func (t *webkitTab) screenshot(full bool) ([]byte, error) {
 		return nil, err
 	}
 	return base64.StdEncoding.DecodeString(data)
-}
-
-func (t *webkitTab) grantClipboard() error {
-	return lack("it lets no page read the clipboard, and WebDriver cannot allow it")
 }
 
 func (t *webkitTab) saveTo(string) (string, error) {
