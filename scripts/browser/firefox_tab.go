@@ -3,7 +3,6 @@ package browser
 import (
 	"encoding/base64"
 	"errors"
-	"os"
 )
 
 type firefoxTab struct {
@@ -110,9 +109,5 @@ func (t *firefoxTab) screenshot(full bool) ([]byte, error) {
 }
 
 func (t *firefoxTab) saveTo(string) (string, error) {
-	// The same folder for all tabs: it begins empty.
-	if err := os.RemoveAll(t.downloads()); err != nil {
-		return "", err
-	}
-	return t.downloads(), os.MkdirAll(t.downloads(), 0o755)
+	return emptied(t.downloads())
 }

@@ -31,7 +31,7 @@ const outlineOfFocus = `(() => {
 // it can show.
 func TestFocusIsSeen(t *testing.T) {
 	s := NewSite(t)
-	for _, scheme := range []string{"light", "dark"} {
+	for _, scheme := range schemes(t) {
 		for _, width := range []int64{Width, 1280} {
 			p := s.NewPage(t)
 			p.Viewport(width, Height)

@@ -9,6 +9,7 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -18,6 +19,21 @@ import (
 
 // figureTests print every figure of the reference vectors and of the old links.
 const figureTests = "^(TestVectors|TestOldLinksOpen)$"
+
+var portableOnce struct {
+	sync.Once
+	figures []string
+}
+
+// portableFigures are those of nativeFigures, worked out once for all tests.
+func portableFigures(t *testing.T) []string {
+	t.Helper()
+	portableOnce.Do(func() { portableOnce.figures = nativeFigures(t, true) })
+	if portableOnce.figures == nil {
+		t.Skip("there are no native figures to compare with")
+	}
+	return portableOnce.figures
+}
 
 // nativeFigures returns what the figure tests print natively. Portable has them
 // compiled without the assembler that Go's math has for exp, log and hypot on this

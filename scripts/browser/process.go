@@ -2,6 +2,7 @@ package browser
 
 import (
 	"net"
+	"os"
 	"os/exec"
 	"time"
 )
@@ -44,4 +45,12 @@ func stop(c *exec.Cmd) {
 	}
 	_ = c.Process.Kill()
 	_ = c.Wait()
+}
+
+// emptied makes a folder that all tabs save to an empty one.
+func emptied(dir string) (string, error) {
+	if err := os.RemoveAll(dir); err != nil {
+		return "", err
+	}
+	return dir, os.MkdirAll(dir, 0o755)
 }

@@ -60,6 +60,9 @@ func (w *webkit) start() error {
 	if err := os.WriteFile(filepath.Join(settings, "gtk.css"), []byte(smallWindow), 0o644); err != nil {
 		return err
 	}
+	if err := os.WriteFile(filepath.Join(w.home, ".config", "user-dirs.dirs"), []byte(`XDG_DOWNLOAD_DIR="$HOME/downloads"`+"\n"), 0o644); err != nil {
+		return err
+	}
 	x, err := lookPath("Xvfb")
 	if err != nil {
 		return errors.New("no Xvfb found, the screen for WebKit: install it (Debian: apt-get install xvfb)")
@@ -79,6 +82,8 @@ func (w *webkit) start() error {
 	w.display = fmt.Sprintf(":%d", number)
 	return nil
 }
+
+func (w *webkit) downloads() string { return filepath.Join(w.home, "downloads") }
 
 func (w *webkit) end() {
 	stop(w.screen)

@@ -141,7 +141,7 @@ func (t *webkitTab) screenshot(full bool) ([]byte, error) {
 }
 
 func (t *webkitTab) saveTo(string) (string, error) {
-	return "", lack("its driver does not say where files are saved")
+	return emptied(t.downloads())
 }
 
 // collect reads what watchWithin has noted in the page.
