@@ -37,30 +37,15 @@ func (t *firefoxTab) before(script string) error {
 	return err
 }
 
+// Asked to wait for the page, Firefox 140 never answers, once in some hundred times.
 func (t *firefoxTab) navigate(url string) error {
-	return t.leave("browsingContext.navigate", map[string]any{"url": url, "wait": "none"})
+	return leave(t, func() error {
+		return t.do("browsingContext.navigate", map[string]any{"url": url, "wait": "none"})
+	})
 }
 
 func (t *firefoxTab) reload() error {
-	return t.leave("browsingContext.reload", map[string]any{"wait": "none"})
-}
-
-// leave waits for the next document itself: asked to wait, Firefox 140 answers never
-// once in some hundred times.
-func (t *firefoxTab) leave(method string, params map[string]any) error {
-	if _, err := t.eval(`window.isLeft = true`); err != nil {
-		return err
-	}
-	if err := t.do(method, params); err != nil {
-		return err
-	}
-	return retry(patience, func() error {
-		done, err := t.eval(`!window.isLeft && document.readyState === "complete"`)
-		if err == nil && string(done) != "true" {
-			err = errors.New("the page does not load")
-		}
-		return err
-	})
+	return leave(t, func() error { return t.do("browsingContext.reload", map[string]any{"wait": "none"}) })
 }
 
 func (t *firefoxTab) eval(expression string) ([]byte, error) {

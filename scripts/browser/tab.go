@@ -109,3 +109,21 @@ func preferred(t tab, feature, value string) error {
 	}
 	return err
 }
+
+// leave departs from the document and waits until the next is there, with all that
+// belongs to it.
+func leave(t tab, depart func() error) error {
+	if _, err := t.eval(`window.isLeft = true`); err != nil {
+		return err
+	}
+	if err := depart(); err != nil {
+		return err
+	}
+	return retry(patience, func() error {
+		done, err := t.eval(`!window.isLeft && document.readyState === "complete"`)
+		if err == nil && string(done) != "true" {
+			err = errors.New("the page does not load")
+		}
+		return err
+	})
+}

@@ -37,7 +37,7 @@ func pageFigures(t *testing.T) []string {
 	require.NoError(t, err)
 	for name, content := range map[string]string{
 		"wasm_exec.js": string(support), "run.js": runTests,
-		"index.html": `<!DOCTYPE html><head><title>Tests</title><script src="wasm_exec.js"></script><script src="run.js"></script>`,
+		"index.html": `<!DOCTYPE html><head><title>Tests</title><link rel="icon" href="data:,"><script src="wasm_exec.js"></script><script src="run.js"></script>`,
 	} {
 		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(content), 0o644))
 	}

@@ -135,6 +135,7 @@ func (t *webkitTab) start() (err error) {
 		return err
 	}
 	if t.session, err = webdriver.New(ctx, driver, map[string]any{
+		"pageLoadStrategy":         "none",
 		"webkitgtk:browserOptions": map[string]any{"binary": t.browser, "args": []string{"--automation"}},
 		"proxy":                    map[string]any{"proxyType": "manual", "httpProxy": t.proxy.address, "sslProxy": t.proxy.address},
 	}); err != nil {

@@ -78,16 +78,21 @@ func (t *webkitTab) before(script string) error {
 	return nil
 }
 
+// The driver does not wait for pages (see start): it would with every command.
 func (t *webkitTab) navigate(url string) error {
 	t.collect()
-	_, err := post[any](t, "/url", map[string]any{"url": url})
-	return err
+	return leave(t, func() error {
+		_, err := post[any](t, "/url", map[string]any{"url": url})
+		return err
+	})
 }
 
 func (t *webkitTab) reload() error {
 	t.collect()
-	_, err := post[any](t, "/refresh", struct{}{})
-	return err
+	return leave(t, func() error {
+		_, err := post[any](t, "/refresh", struct{}{})
+		return err
+	})
 }
 
 func (t *webkitTab) eval(expression string) ([]byte, error) {
