@@ -15,8 +15,6 @@ import (
 func TestOfflineAfterFirstVisit(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	// Firefox, now and then, of a request without an address. What is kept is checked.
-	p.Allow("Failed to load ‘’. A ServiceWorker intercepted the request")
 	p.Open("/")
 	p.WaitOffline()
 	headings := map[string]string{}

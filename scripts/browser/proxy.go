@@ -76,13 +76,17 @@ func (p *proxy) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 // silent is for what tests do on purpose: connections that break off.
 var silent = log.New(io.Discard, "", 0)
 
+// leaveNoTrace takes the scripts that were put in out again: they have run.
+const leaveNoTrace = `for (const script of [...document.scripts]) script.remove();`
+
 // isPage tells requests for pages by their addresses.
 func isPage(r *http.Request) bool {
 	return strings.HasSuffix(r.URL.Path, "/") || strings.HasSuffix(r.URL.Path, ".html")
 }
 
 func (p *proxy) modify(r *http.Response) error {
-	if r.StatusCode >= 400 {
+	// Of what a worker asks for, pages know nothing; no browser tells it.
+	if r.StatusCode >= 400 && !strings.HasSuffix(r.Request.Referer(), "/sw.js") {
 		p.watch.note("browser error: answered %d: %s", r.StatusCode, r.Request.URL)
 	}
 	if !isPage(r.Request) || r.StatusCode != http.StatusOK {
@@ -93,7 +97,7 @@ func (p *proxy) modify(r *http.Response) error {
 		return err
 	}
 	p.mu.Lock()
-	scripts := "<head><script>" + strings.Join(p.scripts, "</script><script>") + "</script>"
+	scripts := "<head><script>" + strings.Join(p.scripts, "</script><script>") + "</script><script>" + leaveNoTrace + "</script>"
 	p.mu.Unlock()
 	page = bytes.Replace(page, []byte("<head>"), []byte(scripts), 1)
 	r.Body = io.NopCloser(bytes.NewReader(page))
