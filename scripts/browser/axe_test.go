@@ -59,12 +59,12 @@ func TestAccessibilityRules(t *testing.T) {
 	require.NoError(t, err)
 	s := NewSite(t)
 	p := s.NewPage(t)
-	checked := 0
+	checked, colours := 0, schemes(t)
 	for name, path := range states() {
 		p.Open(path)
 		Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
 		Eval[bool](p, `(() => {`+string(rules)+`; return true; })()`)
-		for _, scheme := range schemes(t) {
+		for _, scheme := range colours {
 			p.Prefers("prefers-color-scheme", scheme)
 			var found struct {
 				Passes     int
