@@ -2,6 +2,8 @@ package calc
 
 import (
 	"bufio"
+	_ "embed"
+	"fmt"
 	"os"
 	"strconv"
 	"strings"
@@ -10,6 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/unit"
 )
 
 // typedText draws what somebody may type into a field.
@@ -111,6 +115,12 @@ func TestOldLinksOpen(t *testing.T) {
 			}
 			for _, figure := range allFigures(f.Report()) {
 				outputs[slug+"#"+rowSuffix.ReplaceAllString(figure.ID, "")] = true
+				if os.Getenv("VECTORS_FIGURES") != "" && figure.ID != "" {
+					printShown("out-"+figure.ID, slug+" "+l.fragment, figure.Value)
+					if figure.U > 0 {
+						printShown("out-"+figure.ID+"-u", slug+" "+l.fragment, figure.U)
+					}
+				}
 			}
 		}
 	}
@@ -122,14 +132,21 @@ func TestOldLinksOpen(t *testing.T) {
 	}
 }
 
+// printShown prints a figure of a page, as the page has it in its <data>.
+func printShown(id, link string, value float64) {
+	fmt.Printf("figure of %s: %s %s\n", link, id, unit.Full(value))
+}
+
 type oldLink struct{ fragment, answer string }
 
+// Embedded, because there are no files in a browser, where these tests run as well.
+//
+//go:embed testdata/links.txt
+var linkFile string
+
 func links(t testing.TB) map[string][]oldLink {
-	file, err := os.Open("testdata/links.txt")
-	require.NoError(t, err)
-	defer func() { require.NoError(t, file.Close()) }()
 	all := map[string][]oldLink{}
-	for lines := bufio.NewScanner(file); lines.Scan(); {
+	for lines := bufio.NewScanner(strings.NewReader(linkFile)); lines.Scan(); {
 		if line := lines.Text(); line != "" && line[0] != '#' {
 			parts := strings.Fields(line)
 			require.Len(t, parts, 3, line)

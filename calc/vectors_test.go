@@ -1,12 +1,13 @@
 package calc_test
 
 import (
+	"embed"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"os"
-	"path/filepath"
 	"slices"
 	"sort"
 	"strings"
@@ -17,7 +18,14 @@ import (
 )
 
 // The reference vectors: testdata/vectors/README.md says how they are written.
-// Another folder of the same schema is run with VECTORS_DIR=folder.
+// Another folder of the same schema is run with VECTORS_DIR=folder. With
+// VECTORS_FIGURES=1 all figures are printed, to the last bit.
+
+// Embedded, because there are no files in a browser, where these tests run as well
+// (scripts/browser/vectors_test.go).
+//
+//go:embed testdata/vectors/*.json
+var vectorFiles embed.FS
 
 // A vectorHandler works a case and returns what the code gives for its
 // expected quantities, under their names: float64, int, bool, string, or
@@ -81,15 +89,16 @@ type vectorTolerance struct{ Rel, Abs float64 }
 var refusals = []string{"valid", "fit_possible", "test_possible", "uncertainty_available", "reachable"}
 
 func TestVectors(t *testing.T) {
-	dir := os.Getenv("VECTORS_DIR")
-	if dir == "" {
-		dir = filepath.Join("testdata", "vectors")
-	}
-	files, err := filepath.Glob(filepath.Join(dir, "*.json"))
+	vectors, err := fs.Sub(vectorFiles, "testdata/vectors")
 	require.NoError(t, err)
-	require.NotEmpty(t, files, "no vectors in %s", dir)
+	if dir := os.Getenv("VECTORS_DIR"); dir != "" {
+		vectors = os.DirFS(dir)
+	}
+	files, err := fs.Glob(vectors, "*.json")
+	require.NoError(t, err)
+	require.NotEmpty(t, files, "no vectors")
 	for _, name := range files {
-		data, err := os.ReadFile(name)
+		data, err := fs.ReadFile(vectors, name)
 		require.NoError(t, err)
 		set, cases, err := readVectors(data)
 		if !assert.NoError(t, err, name) {
@@ -113,6 +122,9 @@ func runVector(t *testing.T, set string, c vectorCase) {
 		t.Skipf("skipped %s: the code does not offer %s", c.Name, kind)
 	}
 	got, err := work(c)
+	if os.Getenv("VECTORS_FIGURES") != "" {
+		printFigures(set+"/"+c.Name, got, err)
+	}
 	var not notOffered
 	if errors.As(err, &not) {
 		t.Skipf("skipped %s (%s): %s", c.Name, kind, not)

@@ -168,20 +168,23 @@
     throw new Reason("The calculator could not be loaded: the server sent something else in its place.");
   }
 
+  // Firefox says of a stream that broke off what others say of one that was stopped.
+  const brokeOff = (e) => e instanceof DOMException && e.name === "AbortError";
+
   async function compiled() {
     try {
       if (WebAssembly.compileStreaming) {
         try {
           return await WebAssembly.compileStreaming(await program());
         } catch (e) {
-          // A TypeError: the stream broke off, or this browser can't stream.
-          if (!(e instanceof TypeError)) throw e;
+          // The stream broke off, or this browser can't stream.
+          if (!(e instanceof TypeError || brokeOff(e))) throw e;
         }
       }
       return await WebAssembly.compile(await (await program()).arrayBuffer());
     } catch (e) {
       if (e instanceof Reason) throw e;
-      if (e instanceof TypeError) throw new Reason("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
+      if (e instanceof TypeError || brokeOff(e)) throw new Reason("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
       if (e instanceof WebAssembly.CompileError) throw new Reason("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
       throw e;
     }

@@ -72,6 +72,28 @@
   if (window.visualViewport) visualViewport.addEventListener("resize", soon);
   new MutationObserver(soon).observe(document.body, { subtree: true, childList: true, characterData: true });
 
+  // ---- A table that is wider than its place scrolls, by keyboard too: not every
+  // browser lets the focus come to what scrolls of itself.
+  let reaching = 0;
+  function reach() {
+    for (const box of document.querySelectorAll(".scroll")) {
+      const caption = box.querySelector("caption");
+      if (caption && box.scrollWidth > box.clientWidth) {
+        for (const [name, value] of Object.entries({ tabindex: 0, role: "region", "aria-label": caption.textContent })) box.setAttribute(name, value);
+      } else {
+        for (const name of ["tabindex", "role", "aria-label"]) box.removeAttribute(name);
+      }
+    }
+  }
+  const reachSoon = () => {
+    clearTimeout(reaching);
+    reaching = setTimeout(reach, 100);
+  };
+  reachSoon();
+  addEventListener("resize", reachSoon, { passive: true });
+  document.addEventListener("toggle", reachSoon, true);
+  new MutationObserver(reachSoon).observe(document.body, { subtree: true, childList: true });
+
   // ---- Enter in a field computes nothing that isn't there already.
   addEventListener("submit", (e) => {
     if (e.target.matches("form[data-sheet]")) e.preventDefault();

@@ -29,10 +29,8 @@ func TestCopyButton(t *testing.T) {
 			s := NewSite(t)
 			p := s.NewPage(t)
 			p.Open("/method/")
-			p.GrantClipboard()
-			Eval[bool](p, `navigator.clipboard.writeText("before").then(() => true)`)
-			read := "window.readClipboard = navigator.clipboard.readText.bind(navigator.clipboard);"
-			Eval[bool](p, `(() => {`+read+c.before+`; return true; })()`)
+			p.Copy("before")
+			Eval[bool](p, `(() => {`+c.before+`; return true; })()`)
 			addButton(p, c.attributes)
 			p.Click("#probe")
 			p.Wait(`document.getElementById("probe").dataset.done`)
@@ -43,7 +41,7 @@ func TestCopyButton(t *testing.T) {
 			if c.done == "failed" {
 				want = "before"
 			}
-			assert.Equal(t, want, Eval[string](p, `window.readClipboard()`))
+			assert.Equal(t, want, p.Clipboard())
 			assert.Equal(t, "probe", Eval[string](p, `document.activeElement.id`), "focus")
 			if c.name != "by the clipboard" {
 				return // the two seconds are the same for all

@@ -14,7 +14,7 @@ const clash = `[...document.querySelectorAll(".drawing svg")].flatMap((svg) => {
 	const written = [...svg.querySelectorAll("text")], paper = svg.viewBox.baseVal;
 	const boxes = written.map((t) => t.getBBox());
 	return boxes.flatMap((a, i) => [
-		...(a.x < 0 || a.y < 0 || a.x + a.width > paper.width || a.y + a.height > paper.height ? ["outside: " + written[i].textContent] : []),
+		...(a.x < -.5 || a.y < -.5 || a.x + a.width > paper.width + .5 || a.y + a.height > paper.height + .5 ? ["outside: " + written[i].textContent] : []),
 		...boxes.flatMap((b, j) => j > i && a.x < b.x + b.width && b.x < a.x + a.width && a.y + 2 < b.y + b.height - 2 && b.y + 2 < a.y + a.height - 2
 			? [written[i].textContent + " / " + written[j].textContent] : []),
 	]);

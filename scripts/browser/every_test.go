@@ -5,7 +5,6 @@ import (
 
 	"striderule/calc"
 
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -24,7 +23,7 @@ func TestEveryPageByKeyboard(t *testing.T) {
 			require.NotEmpty(t, want)
 			got := map[string]bool{}
 			for range len(want) + 40 {
-				p.do(chromedp.KeyEvent(kb.Tab))
+				p.Type(kb.Tab)
 				got[Eval[string](p, `(`+mark+`)(document.activeElement)`)] = true
 			}
 			for _, control := range want {

@@ -3,7 +3,6 @@ package browser
 import (
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 )
@@ -32,7 +31,7 @@ const outlineOfFocus = `(() => {
 // it can show.
 func TestFocusIsSeen(t *testing.T) {
 	s := NewSite(t)
-	for _, scheme := range []string{"light", "dark"} {
+	for _, scheme := range schemes(t) {
 		for _, width := range []int64{Width, 1280} {
 			p := s.NewPage(t)
 			p.Viewport(width, Height)
@@ -43,7 +42,7 @@ func TestFocusIsSeen(t *testing.T) {
 				p.Settle()
 				stops := map[string]bool{}
 				for range 120 {
-					p.do(chromedp.KeyEvent(kb.Tab))
+					p.Type(kb.Tab)
 					if lost := Eval[string](p, outlineOfFocus); lost != "" {
 						assert.Fail(t, "the focus is not seen", "%s, %s at %d: %s", path, scheme, width, lost)
 					}

@@ -41,7 +41,6 @@ func TestFoldDoesNotCloseWhileTyping(t *testing.T) {
 func TestWhatIsSaidGoesWithThePage(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.GrantClipboard()
 	p.Open("/measure/#" + heron)
 	p.Click("#copy-link")
 	p.Wait(`document.getElementById("said").textContent`)

@@ -15,7 +15,7 @@ func TestForcedColours(t *testing.T) {
 	s := NewSite(t)
 	for _, scheme := range []string{"light", "dark"} {
 		p := s.NewPage(t)
-		_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+		_, err := chromedp.Call(p.Chromium("forced colours"), emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
 			{Name: "forced-colors", Value: "active"}, {Name: "prefers-color-scheme", Value: scheme},
 		}})
 		require.NoError(t, err)

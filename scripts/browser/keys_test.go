@@ -18,7 +18,7 @@ func TestNoKeyIsLost(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
-	_, err := chromedp.Call(p.Ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 6})
+	_, err := chromedp.Call(p.Chromium("a slow processor"), emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 6})
 	require.NoError(t, err)
 	for _, pause := range []time.Duration{4 * time.Millisecond, 25 * time.Millisecond} {
 		for _, name := range []string{"steps", "rest"} {

@@ -26,7 +26,7 @@ func TestTextTwiceTheSize(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	large := cdppage.SetFontSizesParams{FontSizes: &cdppage.FontSizes{Standard: 32, Fixed: 26}}
-	_, err := chromedp.Call(p.Ctx, cdppage.SetFontSizes, large)
+	_, err := chromedp.Call(p.Chromium("larger text"), cdppage.SetFontSizes, large)
 	require.NoError(t, err)
 	for _, path := range filledPaths() {
 		p.Open(path)

@@ -375,6 +375,13 @@ func TestLogByKeyboard(t *testing.T) {
 	p.Open("/log/")
 	fillLog(p, logbook.Example()[:2])
 	p.Reload()
+	first := logbook.Example()[0].ID
+	// Before the way through the page, which goes on in some browsers' own bars.
+	p.Focus("tick-"+first, 0)
+	p.Press(" ")
+	assert.True(t, has(p, "#untick"))
+	p.Press(" ")
+	assert.False(t, has(p, "#untick"))
 	reached := map[string]bool{}
 	Eval[bool](p, `(document.getElementById("title").focus(), true)`)
 	for range 30 {
@@ -384,13 +391,9 @@ func TestLogByKeyboard(t *testing.T) {
 		small := Eval[bool](p, `(() => { const e = document.activeElement, b = (e.closest("label") || e).getBoundingClientRect(); return e !== document.body && e.closest("main") && (b.height < 43.5 || b.width < 43.5); })() || false`)
 		assert.False(t, small, "%s is less than 44 px", id)
 	}
-	first := logbook.Example()[0].ID
 	for _, id := range []string{"export", "export-csv", "import", "example-show", "log-machine", "log-axis", "delete-listed", "tick-" + first, "open-" + first, "log-delete"} {
 		assert.True(t, reached[id], "%s is not reached: %v", id, reached)
 	}
-	p.Focus("tick-"+first, 0)
-	p.Press(" ")
-	assert.True(t, has(p, "#untick"))
 }
 
 func TestLogOnANarrowScreen(t *testing.T) {

@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"sync"
@@ -9,16 +8,15 @@ import (
 )
 
 var (
-	shared    context.Context
-	endShared = func() {}
-	launch    sync.Once
+	shared    engine
+	begin     sync.Once
 	launchErr error
 )
 
 // browser returns the one browser process that the tests of a package share.
-// Its pages share nothing: each has a context of its own.
-func browser() (context.Context, error) {
-	launch.Do(func() { shared, endShared, launchErr = Launch(context.Background()) })
+// Its pages share nothing: each has storage and caches of its own.
+func browser() (engine, error) {
+	begin.Do(func() { shared, launchErr = launch() })
 	return shared, launchErr
 }
 
@@ -31,7 +29,9 @@ func Main(m *testing.M) {
 		if r := recover(); r != nil {
 			fmt.Fprintln(os.Stderr, r)
 		}
-		endShared()
+		if shared != nil {
+			shared.end()
+		}
 		os.Exit(code)
 	}()
 	code = m.Run()

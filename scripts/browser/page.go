@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,10 +9,6 @@ import (
 	"testing"
 	"time"
 
-	cdpbrowser "github.com/chromedp/cdproto/browser"
-	"github.com/chromedp/cdproto/emulation"
-	cdppage "github.com/chromedp/cdproto/page"
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
@@ -25,15 +20,15 @@ const (
 )
 
 // patience is how long a page may take for what a test waits for.
-const patience = 20 * time.Second
+const patience = time.Minute
 
-// Page is a tab. Its methods fail the test when what they ask for can't be had.
+// Page is a tab. Its methods fail the test when what they ask for can't be had, and
+// skip it where the browser has no way to do it.
 type Page struct {
-	Ctx context.Context // for chromedp itself
-
 	t    testing.TB
 	root string
 	log  *watch
+	tab  tab
 }
 
 func newPage(t testing.TB, root string) *Page {
@@ -41,32 +36,42 @@ func newPage(t testing.TB, root string) *Page {
 	shared, err := browser()
 	require.NoError(t, err)
 	p := &Page{t: t, root: root, log: newWatch(root)}
-	ctx, end := chromedp.NewContext(shared, chromedp.WithNewBrowserContext(), chromedp.WithListener(p.log.see))
-	t.Cleanup(end)
-	require.NoError(t, chromedp.Do(ctx), "opening a tab")
-	p.Ctx = ctx
+	p.tab, err = shared.open(p.log)
+	require.NoError(t, err, "opening a tab")
+	t.Cleanup(func() {
+		p.tab.collect()
+		p.log.report(t)
+		p.tab.close()
+	})
 	p.Viewport(Width, Height)
-	t.Cleanup(func() { p.log.report(t) })
 	return p
 }
 
 // Viewport sets the size of the screen, in CSS pixels.
 func (p *Page) Viewport(width, height int64) {
 	p.t.Helper()
-	p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateMobile))
+	p.DenseViewport(width, height, 1)
+}
+
+// DenseViewport is Viewport for a screen with so many dots to a CSS pixel.
+func (p *Page) DenseViewport(width, height int64, scale float64) {
+	p.t.Helper()
+	p.must(p.tab.viewport(width, height, scale))
 }
 
 // Allow accepts messages that contain the text: the test is about them.
 func (p *Page) Allow(text string) { p.log.allow(text) }
 
 // Problems returns what would fail the test so far, less what is allowed.
-func (p *Page) Problems() []string { return p.log.problems() }
+func (p *Page) Problems() []string {
+	p.tab.collect()
+	return p.log.problems()
+}
 
 // Before runs a script in every document that the page loads, before its own.
 func (p *Page) Before(script string) {
 	p.t.Helper()
-	_, err := chromedp.Call(p.Ctx, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: script})
-	require.NoError(p.t, err)
+	p.must(p.tab.before(script))
 }
 
 // Open loads a path of the site, such as "/measure/#v=1", and waits until the
@@ -81,14 +86,14 @@ func (p *Page) Open(path string) {
 func (p *Page) Load(path string) {
 	p.t.Helper()
 	// A mere change of the fragment would keep the document.
-	p.do(chromedp.Navigate("about:blank"))
-	p.do(chromedp.Navigate(p.root + strings.TrimPrefix(path, "/")))
+	p.must(p.tab.navigate("about:blank"))
+	p.must(p.tab.navigate(p.root + strings.TrimPrefix(path, "/")))
 }
 
 // Reload loads the page again, and waits until the calculator has started.
 func (p *Page) Reload() {
 	p.t.Helper()
-	p.do(chromedp.Reload())
+	p.must(p.tab.reload())
 	p.WaitReady()
 }
 
@@ -99,7 +104,7 @@ func (p *Page) Forward() { p.t.Helper(); p.travel("history.forward()") }
 func (p *Page) travel(script string) {
 	p.t.Helper()
 	before := p.Address()
-	p.do(chromedp.Evaluate[chromedp.Void](script))
+	Eval[bool](p, "("+script+", true)")
 	p.Wait("location.href !== " + strconv.Quote(before))
 	p.WaitReady()
 	p.Settle()
@@ -140,8 +145,8 @@ func (p *Page) WaitFor(limit time.Duration, expression string) {
 	p.t.Helper()
 	var last error
 	for end := time.Now().Add(limit); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-		var ok bool
-		if ok, last = chromedp.Run(p.Ctx, chromedp.Evaluate[bool]("Promise.resolve("+expression+").then(Boolean)", chromedp.EvalAwaitPromise)); ok {
+		var got []byte
+		if got, last = p.tab.eval("Promise.resolve(" + expression + ").then(Boolean)"); string(got) == "true" {
 			return
 		}
 	}
@@ -164,7 +169,9 @@ func (p *Page) Settle() {
 // Eval returns the value of an expression, or what its promise resolves to.
 func Eval[T any](p *Page, expression string) T {
 	p.t.Helper()
-	v, err := chromedp.Run(p.Ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	data, err := p.tab.eval(expression)
+	require.NoError(p.t, err, expression)
+	v, err := decode[T](data)
 	require.NoError(p.t, err, expression)
 	return v
 }
@@ -202,7 +209,20 @@ func (p *Page) Focus(name string, n int) {
 // Press sends keys to what has the focus: text, or keys of chromedp/kb.
 func (p *Page) Press(keys string) {
 	p.t.Helper()
-	p.do(chromedp.KeyEvent(keys))
+	p.Type(keys)
+	p.Settle()
+}
+
+// Type is Press for those who don't wait for what comes of it.
+func (p *Page) Type(keys string) {
+	p.t.Helper()
+	p.must(p.tab.keys(keys))
+}
+
+// Paste presses Ctrl+V.
+func (p *Page) Paste() {
+	p.t.Helper()
+	p.must(p.tab.chord("v"))
 	p.Settle()
 }
 
@@ -229,7 +249,7 @@ func (p *Page) Choose(name, value string) {
 func (p *Page) Click(selector string) {
 	p.t.Helper()
 	p.WaitFor(patience, "document.querySelector("+strconv.Quote(selector)+")")
-	p.do(chromedp.Click(chromedp.CSS(selector)))
+	p.must(p.tab.click(selector))
 	p.Settle()
 }
 
@@ -268,10 +288,7 @@ func (p *Page) Address() string {
 // Prefers lets the person prefer something: Prefers("prefers-color-scheme", "dark").
 func (p *Page) Prefers(feature, value string) {
 	p.t.Helper()
-	_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: feature, Value: value}},
-	})
-	require.NoError(p.t, err)
+	p.must(p.tab.prefer(feature, value))
 	p.Settle()
 }
 
@@ -283,34 +300,21 @@ func (p *Page) Screenshot(file string, dark, full bool) {
 		scheme = "dark"
 	}
 	p.Prefers("prefers-color-scheme", scheme)
-	picture := chromedp.CaptureScreenshot()
-	if full {
-		picture = chromedp.FullScreenshot(100)
-	}
-	png, err := chromedp.Run(p.Ctx, picture)
-	require.NoError(p.t, err)
+	p.Picture(file, full)
+}
+
+// Picture is Screenshot, whatever the person prefers.
+func (p *Page) Picture(file string, full bool) {
+	p.t.Helper()
+	png, err := p.tab.screenshot(full)
+	p.must(err)
 	require.NoError(p.t, os.MkdirAll(filepath.Dir(file), 0o755))
 	require.NoError(p.t, os.WriteFile(file, png, 0o644))
 }
 
-func (p *Page) do(action chromedp.Action[chromedp.Void]) {
+func (p *Page) must(err error) {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.Ctx, patience)
-	defer cancel()
-	require.NoError(p.t, chromedp.Do(ctx, action))
-}
-
-// GrantClipboard lets the page read and write the clipboard without asking.
-func (p *Page) GrantClipboard() {
-	p.t.Helper()
-	for _, name := range []string{"clipboard-read", "clipboard-write"} {
-		_, err := chromedp.CallBrowser(p.Ctx, cdpbrowser.SetPermission, cdpbrowser.SetPermissionParams{
-			Permission:       &cdpbrowser.PermissionDescriptor{Name: name},
-			Setting:          cdpbrowser.PermissionSettingGranted,
-			BrowserContextID: chromedp.FromContext(p.Ctx).BrowserContextID,
-		})
-		require.NoError(p.t, err)
-	}
+	require.NoError(p.t, p.unlacked(err))
 }
 
 // NewPage opens an empty tab of a browser that has never seen the site at root,
@@ -323,13 +327,8 @@ func NewPage(t testing.TB, root string) *Page {
 // SaveTo lets the page save files and returns the folder they go to.
 func (p *Page) SaveTo() string {
 	p.t.Helper()
-	dir := p.t.TempDir()
-	_, err := chromedp.CallBrowser(p.Ctx, cdpbrowser.SetDownloadBehavior, cdpbrowser.SetDownloadBehaviorParams{
-		Behavior:         cdpbrowser.SetDownloadBehaviorBehaviorAllow,
-		BrowserContextID: chromedp.FromContext(p.Ctx).BrowserContextID,
-		DownloadPath:     dir,
-	})
-	require.NoError(p.t, err)
+	dir, err := p.tab.saveTo(p.t.TempDir())
+	p.must(err)
 	return dir
 }
 

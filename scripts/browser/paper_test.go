@@ -18,9 +18,10 @@ import (
 func TestPaper(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
+	chromium := p.Chromium("a page as it is printed")
 	for _, page := range calc.Pages {
 		p.Open("/" + page.Slug + "/#" + page.Example)
-		_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+		_, err := chromedp.Call(chromium, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
 		require.NoError(t, err)
 		p.Settle()
 		shown := func(selector string) []string {
@@ -37,14 +38,14 @@ func TestPaper(t *testing.T) {
 				assert.True(t, Eval[bool](p, `[...document.getElementsByName("`+f.Key+`")].some((e) => (e.type === "radio" || e.type === "checkbox" ? e.closest("label") : e).checkVisibility())`), "%s: %s", page.Slug, f.Key)
 			}
 		}
-		paper, err := chromedp.Call(p.Ctx, cdppage.PrintToPDF, cdppage.PrintToPDFParams{})
+		paper, err := chromedp.Call(chromium, cdppage.PrintToPDF, cdppage.PrintToPDFParams{})
 		require.NoError(t, err)
 		leaves := strings.Count(string(paper.Data), "/Type /Page\n")
 		assert.NotZero(t, leaves, page.Slug)
 		if page.Slug == "measure" {
 			assert.LessOrEqual(t, leaves, 5)
 		}
-		_, err = chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{})
+		_, err = chromedp.Call(chromium, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{})
 		require.NoError(t, err)
 	}
 }

@@ -1,27 +1,18 @@
 package browser
 
 import (
-	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/chromedp/cdproto/input"
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // pasteText puts a text on the clipboard and presses Ctrl+V in a field.
 func pasteText(p *Page, name string, n int, text string) {
 	p.t.Helper()
-	Eval[bool](p, `navigator.clipboard.writeText(`+strconv.Quote(text)+`).then(() => true)`)
+	p.Copy(text)
 	p.Focus(name, n)
-	for _, kind := range []input.DispatchKeyEventType{input.DispatchKeyEventTypeRawKeyDown, input.DispatchKeyEventTypeKeyUp} {
-		_, err := chromedp.Call(p.Ctx, input.DispatchKeyEvent, input.DispatchKeyEventParams{
-			Type: kind, Key: "v", Code: "KeyV", WindowsVirtualKeyCode: 86, Modifiers: 2, Commands: []string{"paste"}})
-		require.NoError(p.t, err)
-	}
-	p.Settle()
+	p.Paste()
 }
 
 func fields(p *Page, name string) []string {
@@ -31,7 +22,6 @@ func fields(p *Page, name string) []string {
 func TestPasteAColumn(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.GrantClipboard()
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&rest=,27.0")
 	pasteText(p, "rest", 0, " 28,7\r\n28,9\r\n28,6\r\n")
 	assert.Equal(t, []string{"28,7", "28,9", "28,6", "", ""}, fields(p, "rest"), "as they were written")
@@ -58,7 +48,6 @@ func TestPasteAColumn(t *testing.T) {
 func TestPasteColumns(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.GrantClipboard()
 	p.Open("/measure/#v=1&steps=538.0&asked=80&marks=each")
 	pasteText(p, "eachmark", 0, "Mark at\tRemaining\tSet aside\n105\t28.7\t\n104,5\t28.4\t\n105\t40\tyes\n")
 	assert.Equal(t, []string{"105", "104,5", "105"}, fields(p, "eachmark")[:3])
@@ -73,7 +62,6 @@ func TestPasteColumns(t *testing.T) {
 func TestPasteOneValue(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.GrantClipboard()
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&rest=1,2,3")
 	pasteText(p, "rest", 1, "28.9\n")
 	assert.Equal(t, []string{"1", "28.9", "3"}, fields(p, "rest")[:3])

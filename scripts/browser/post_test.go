@@ -13,7 +13,6 @@ func TestTextForAPost(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6")
-	p.GrantClipboard()
 	assert.False(t, Eval[bool](p, `!!document.getElementById("post-text")`), "not made before it is asked for")
 	p.Click("#post > summary")
 	p.Wait(`document.getElementById("post-text")`)
@@ -29,7 +28,7 @@ func TestTextForAPost(t *testing.T) {
 		assert.Equal(t, want, p.Text("#post-text"))
 		p.Click("#copy-post")
 		p.Wait(`document.getElementById("said").textContent === "Text copied."`)
-		assert.Equal(t, want, Eval[string](p, `navigator.clipboard.readText()`))
+		assert.Equal(t, want, p.Clipboard())
 		p.NoSidewaysScrolling()
 	}
 	p.Fill("asked", "81")

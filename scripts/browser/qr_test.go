@@ -85,9 +85,9 @@ func TestQRCodeIsTheLink(t *testing.T) {
 		}{{"phone", Width, Height, false, false}, {"phone, dark", Width, Height, true, false}, {"desk", 1280, 900, false, false}, {"desk, forced colours", 1280, 900, true, true}} {
 			t.Run(c.name+", "+look.name, func(t *testing.T) {
 				p := s.NewPage(t)
-				p.do(chromedp.EmulateViewport(look.width, look.height, chromedp.EmulateScale(map[bool]float64{true: 3, false: 1}[look.width == Width])))
+				p.DenseViewport(look.width, look.height, map[bool]float64{true: 3, false: 1}[look.width == Width])
 				if look.forced {
-					_, err := chromedp.Call(p.Ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+					_, err := chromedp.Call(p.Chromium("forced colours"), emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 						Features: []*emulation.MediaFeature{{Name: "forced-colors", Value: "active"}, {Name: "prefers-color-scheme", Value: "dark"}}})
 					require.NoError(t, err)
 				}
@@ -99,9 +99,7 @@ func TestQRCodeIsTheLink(t *testing.T) {
 				assert.Equal(t, c.dense, has(p, "#code-picture.dense"))
 				file := filepath.Join(t.TempDir(), "code.png")
 				if look.forced { // which Screenshot would end
-					png, err := chromedp.Run(p.Ctx, chromedp.CaptureScreenshot())
-					require.NoError(t, err)
-					require.NoError(t, os.WriteFile(file, png, 0o644))
+					p.Picture(file, false)
 				} else {
 					p.Screenshot(file, look.dark, false)
 				}
@@ -144,7 +142,7 @@ func TestQRCodeLimits(t *testing.T) {
 // printed returns a page as it comes out on paper.
 func printed(p *Page) []byte {
 	p.t.Helper()
-	r, err := chromedp.Call(p.Ctx, cdppage.PrintToPDF, cdppage.PrintToPDFParams{PaperWidth: 8.27, PaperHeight: 11.69})
+	r, err := chromedp.Call(p.Chromium("a page as it is printed"), cdppage.PrintToPDF, cdppage.PrintToPDFParams{PaperWidth: 8.27, PaperHeight: 11.69})
 	require.NoError(p.t, err)
 	return r.Data
 }

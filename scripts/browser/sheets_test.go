@@ -94,10 +94,9 @@ func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 		t.Run(page.Slug, func(t *testing.T) {
 			p := s.NewPage(t)
 			p.Open("/" + page.Slug + "/#" + page.Example)
-			p.GrantClipboard()
 			p.Click("#copy-link")
 			p.Wait(`document.getElementById("said").textContent === "Link copied."`)
-			link := Eval[string](p, `navigator.clipboard.readText()`)
+			link := p.Clipboard()
 			require.True(t, strings.HasPrefix(link, s.URL+page.Slug+"/#v=1&"), link)
 			figures := `JSON.stringify([...document.querySelectorAll("data[id]")].map((d) => [d.id, d.value]))`
 			want := Eval[string](p, figures)
@@ -248,7 +247,6 @@ func TestKeyboardOnly(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
-	p.GrantClipboard()
 	focused := func() string {
 		return Eval[string](p, `(() => { const e = document.activeElement; return e.id || e.textContent; })()`)
 	}

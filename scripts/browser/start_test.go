@@ -127,7 +127,7 @@ func TestKeysDuringStartAreKept(t *testing.T) {
 		}
 		digit := strconv.Itoa(i % 10)
 		typed.WriteString(digit)
-		require.NoError(t, chromedp.Do(p.Ctx, chromedp.KeyEvent(digit)))
+		p.Type(digit)
 		time.Sleep(10 * time.Millisecond)
 	}
 	p.WaitReady()
@@ -145,13 +145,14 @@ func TestStartWaitsForComposition(t *testing.T) {
 	p.Focus(name, 0)
 	// start.js must be listening.
 	p.Wait(`window.goappGetenv`)
-	_, err := chromedp.Call(p.Ctx, input.ImeSetComposition, input.ImeSetCompositionParams{Text: "12", SelectionStart: 2, SelectionEnd: 2})
+	chromium := p.Chromium("a word half composed")
+	_, err := chromedp.Call(chromium, input.ImeSetComposition, input.ImeSetCompositionParams{Text: "12", SelectionStart: 2, SelectionEnd: 2})
 	require.NoError(t, err)
 	release()
 	p.Wait(`window.goappStart`) // Go runs, and waits
 	time.Sleep(300 * time.Millisecond)
 	assert.Empty(t, Eval[string](p, `document.documentElement.dataset.app || ""`), "the page was replaced under a word half composed")
-	_, err = chromedp.Call(p.Ctx, input.InsertText, input.InsertTextParams{Text: "123"})
+	_, err = chromedp.Call(chromium, input.InsertText, input.InsertTextParams{Text: "123"})
 	require.NoError(t, err)
 	p.WaitReady()
 	assert.Equal(t, "123", p.Field(name))

@@ -22,7 +22,7 @@ type watch struct {
 
 func newWatch(root string) *watch { return &watch{root: root} }
 
-// see is called by the browser for each event of the tab; it must be quick.
+// see is called by Chromium for each event of the tab; it must be quick.
 func (w *watch) see(event any) {
 	switch e := event.(type) {
 	case *runtime.EventConsoleAPICalled:
@@ -45,10 +45,18 @@ func (w *watch) see(event any) {
 			w.note("browser %s: %s %s", e.Entry.Level, e.Entry.Text, e.Entry.URL)
 		}
 	case *network.EventRequestWillBeSent:
-		if u := e.Request.URL; !strings.HasPrefix(u, w.root) && !strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "about:") {
-			w.note("request outside the site: %s", u)
+		w.requested(e.Request.URL)
+	}
+}
+
+// requested notes a request to anywhere but the site's folder.
+func (w *watch) requested(url string) {
+	for _, ours := range []string{w.root, "data:", "about:"} {
+		if strings.HasPrefix(url, ours) {
+			return
 		}
 	}
+	w.note("request outside the site: %s", url)
 }
 
 func (w *watch) note(format string, args ...any) {

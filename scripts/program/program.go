@@ -21,15 +21,11 @@ type Options struct {
 // Build compiles the app of the module at root into the file out; work is a folder
 // in the module for what is needed on the way.
 func Build(root, work, out string, o Options) error {
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-o", out}
+	args := []string{"build", "-buildvcs=false", "-o", out}
 	if !o.Names {
 		args = append(args, "-ldflags=-s -w")
 	}
-	// Pages, views, texts and codes are sentences more than sums: without inlining
-	// they are a tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
-		args = append(args, "-gcflags="+wordy+"=-l")
-	}
+	args = append(args, flags()...)
 	if !o.Plain {
 		modfile, err := trim.Write(root, filepath.Join(work, "trim"))
 		if err != nil {
@@ -37,12 +33,35 @@ func Build(root, work, out string, o Options) error {
 		}
 		args = append(args, "-modfile="+modfile)
 	}
-	build := exec.Command("go", append(args, "./app")...)
+	return compile(root, out, append(args, "./app"))
+}
+
+// Tests compiles the tests of a package, "./calc", as Build does the app: what both
+// have in common is the same code.
+func Tests(root, of, out string) error {
+	args := append([]string{"test", "-c", "-vet=off", "-o", out, "-ldflags=-s -w"}, flags()...)
+	return compile(root, out, append(args, of))
+}
+
+// flags are those of the compiler.
+func flags() []string {
+	flags := []string{"-trimpath"}
+	// Pages, views, texts and codes are sentences more than sums: without inlining
+	// they are a tenth of the whole program smaller, and no slower to speak of.
+	for _, wordy := range []string{"striderule/calc", "striderule/calc/logbook", "striderule/calc/unit", "striderule/app", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
+		flags = append(flags, "-gcflags="+wordy+"=-l")
+	}
+	return flags
+}
+
+// compile runs go with these arguments, and makes what comes out smaller.
+func compile(root, out string, args []string) error {
+	build := exec.Command("go", args...)
 	build.Dir = root
 	build.Env = append(os.Environ(), trim.WasmEnv...)
 	build.Stdout, build.Stderr = os.Stderr, os.Stderr
 	if err := build.Run(); err != nil {
-		return fmt.Errorf("go build: %w", err)
+		return fmt.Errorf("go %s: %w", args[0], err)
 	}
 	return slimFile(root, out)
 }

@@ -1,0 +1,8 @@
+//go:build !linux
+
+package browser
+
+import "os/exec"
+
+// bound is for Linux alone.
+func bound(c *exec.Cmd) *exec.Cmd { return c }
