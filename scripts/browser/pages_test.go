@@ -93,7 +93,7 @@ func TestSkipLinkMovesTheFocusAndKeepsTheAddress(t *testing.T) {
 			p.WaitReady()
 		} else {
 			p.Wait(`document.querySelector("a.skip") && document.readyState !== "loading"`)
-			p.Wait(`[...document.scripts].every((x) => x.noModule || performance.getEntriesByName(x.src).length)`)
+			p.Wait(`[...document.scripts].every((x) => x.noModule || !x.src || performance.getEntriesByName(x.src).length)`)
 		}
 		address := p.Address()
 		Eval[bool](p, `(document.querySelector("a.skip").focus(), true)`)
