@@ -18,7 +18,7 @@ func clock() float64 { return app.Window().Get("performance").Call("now").Float(
 
 // slice is how long the browser is kept busy at a time. What follows a piece of
 // work that ends just before comes on top.
-const slice = 20 // ms
+const slice = 10 // ms
 
 // breathe is called by what a page is made of, when it is rendered.
 func breathe() {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http/httptest"
+	"time"
 
 	"striderule/calc"
 	"striderule/scripts/serving"
@@ -125,6 +126,8 @@ func comesBack(chromium context.Context, dir, page string, send []string) (warm,
 	if err != nil {
 		return 0, 0, err
 	}
+	// Who comes back does so later: the browser still compiles for the first visit.
+	time.Sleep(5 * time.Second)
 	if err := v.on(phone); err != nil {
 		return 0, 0, err
 	}

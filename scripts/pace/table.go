@@ -27,7 +27,7 @@ func (t *table) add(r row) {
 	}
 	ours := median(r.ours)
 	ratio, target, missed := "", "", false
-	if len(r.stock) > 0 {
+	if len(r.stock) > 0 && median(r.stock) > 0 {
 		ratio = fmt.Sprintf("%.2f", ours/median(r.stock))
 	}
 	if r.part > 0 {
