@@ -76,6 +76,7 @@
   // browser lets the focus come to what scrolls of itself.
   let reaching = 0;
   function reach() {
+    reaching = 0;
     for (const box of document.querySelectorAll(".scroll")) {
       const caption = box.querySelector("caption");
       if (caption && box.scrollWidth > box.clientWidth) {
@@ -85,10 +86,7 @@
       }
     }
   }
-  const reachSoon = () => {
-    clearTimeout(reaching);
-    reaching = setTimeout(reach, 100);
-  };
+  const reachSoon = () => { reaching = reaching || requestAnimationFrame(reach); };
   reachSoon();
   addEventListener("resize", reachSoon, { passive: true });
   document.addEventListener("toggle", reachSoon, true);
