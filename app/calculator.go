@@ -43,7 +43,7 @@ func (c *calculator) OnInit() {
 
 func (c *calculator) load(fragment string) {
 	c.address = fragment
-	if building.on {
+	if building.on && fragment != "" {
 		// Browsers compile what runs for the first time: half of it in a slice of its own.
 		calc.NewForm(c.page)
 		breathe()

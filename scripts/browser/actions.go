@@ -63,6 +63,22 @@ func middle(selector string) string {
 	})()`
 }
 
+// clickOn clicks on the middle of an element, in a browser that performs actions.
+func clickOn(t interface {
+	eval(expression string) ([]byte, error)
+	perform(actions []sequence) error
+}, selector string) error {
+	place, err := t.eval(middle(selector))
+	if err != nil {
+		return err
+	}
+	actions, err := clicking(place)
+	if err != nil {
+		return err
+	}
+	return t.perform(actions)
+}
+
 // clicking clicks where a script has said that the middle is.
 func clicking(place []byte) ([]sequence, error) {
 	var at [2]int

@@ -67,17 +67,7 @@ func (t *firefoxTab) perform(actions []sequence) error {
 func (t *firefoxTab) keys(keys string) error { return t.perform(typing(keys)) }
 func (t *firefoxTab) chord(key string) error { return t.perform(chord(key)) }
 
-func (t *firefoxTab) click(selector string) error {
-	place, err := t.eval(middle(selector))
-	if err != nil {
-		return err
-	}
-	actions, err := clicking(place)
-	if err != nil {
-		return err
-	}
-	return t.perform(actions)
-}
+func (t *firefoxTab) click(selector string) error { return clickOn(t, selector) }
 
 func (t *firefoxTab) prefer(feature, value string) error { return preferred(t, feature, value) }
 

@@ -118,17 +118,7 @@ func (t *webkitTab) perform(actions []sequence) error {
 func (t *webkitTab) keys(keys string) error { return t.perform(typing(keys)) }
 func (t *webkitTab) chord(key string) error { return t.perform(chord(key)) }
 
-func (t *webkitTab) click(selector string) error {
-	place, err := t.eval(middle(selector))
-	if err != nil {
-		return err
-	}
-	actions, err := clicking(place)
-	if err != nil {
-		return err
-	}
-	return t.perform(actions)
-}
+func (t *webkitTab) click(selector string) error { return clickOn(t, selector) }
 
 func (t *webkitTab) prefer(feature, value string) error { return preferred(t, feature, value) }
 

@@ -34,7 +34,6 @@ func fullOnly(t *testing.T) {
 func TestHosts(t *testing.T) {
 	fullOnly(t)
 	set := readSettings(t)
-	const deflate = "Include /etc/apache2/mods-available/deflate.conf"
 	for _, c := range []struct {
 		name string
 		host host

@@ -20,6 +20,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// deflate is how Debian has Apache compress what it sends.
+const deflate = "Include /etc/apache2/mods-available/deflate.conf"
+
 // host is a web server that can be started on dir, for a site that lies in its
 // folder ("", "tools/cal/").
 type host struct {

@@ -56,7 +56,6 @@ func withoutBrotli(location string) string {
 func TestSettings(t *testing.T) {
 	fullOnly(t)
 	set := readSettings(t)
-	const deflate = "Include /etc/apache2/mods-available/deflate.conf"
 	for _, c := range []struct {
 		name    string
 		host    host
