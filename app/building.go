@@ -18,7 +18,7 @@ func clock() float64 { return app.Window().Get("performance").Call("now").Float(
 
 // slice is how long the browser is kept busy at a time. What follows a piece of
 // work that ends just before comes on top.
-const slice = 10 // ms
+const slice = 5 // ms
 
 // breathe is called by what a page is made of, when it is rendered.
 func breathe() {
@@ -27,19 +27,22 @@ func breathe() {
 	}
 }
 
-// rest lets the browser answer for a moment. A page that nobody sees need not, and
-// browsers let its timers wait for a second each.
+// rest lets the browser answer for a moment.
 func rest() {
-	if !app.Window().Get("document").Get("hidden").Bool() {
-		wait(1)
-	}
+	await(func(over app.Func) { app.Window().Call("goappRest", over) })
 	building.since = clock()
 }
 
-func wait(milliseconds int) {
-	over := make(chan struct{})
-	after(milliseconds, func() { close(over) })
-	<-over
+// await waits until the browser has called a function that it is told of.
+func await(tell func(over app.Func)) {
+	called := make(chan struct{})
+	over := app.FuncOf(func(app.Value, []app.Value) any {
+		close(called)
+		return nil
+	})
+	tell(over)
+	<-called
+	over.Release()
 }
 
 // finish is called by the last component of every page. All that is left is done
@@ -51,7 +54,7 @@ func finish() {
 	}
 	rest()
 	for !app.Window().Call("goappSwap").Bool() {
-		wait(50)
+		await(func(over app.Func) { app.Window().Call("setTimeout", over, 50) })
 	}
 	building.on = false
 }

@@ -12,6 +12,13 @@ import (
 // tasks of their own then, between which the browser answers to touch and keys.
 // Building the page takes several: see building.
 func main() {
+	start := make(chan struct{})
+	app.Window().Set("goappStart", app.FuncOf(func(app.Value, []app.Value) any {
+		close(start)
+		return nil
+	}))
+	<-start
+	beginBuilding()
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.
@@ -20,12 +27,6 @@ func main() {
 			app.Route(strings.TrimSuffix(p.Path, "/"), p.New)
 		}
 	}
-	start := make(chan struct{})
-	app.Window().Set("goappStart", app.FuncOf(func(app.Value, []app.Value) any {
-		close(start)
-		return nil
-	}))
-	<-start
-	beginBuilding()
+	breathe()
 	app.RunWhenOnBrowser()
 }

@@ -8,7 +8,7 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 	if question != "" {
 		lede = app.P().Class("question").Text(question)
 	}
-	return app.Div().Class("page").Body(
+	return app.Div().ID(pageID).Class("page").Body(
 		app.A().Class("skip").Href("#main").Text("Skip to the content"),
 		&topView{Path: path},
 		app.Main().ID("main").Body(append([]app.UI{
@@ -17,6 +17,11 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 		&footView{},
 	)
 }
+
+const pageID = "page"
+
+// keptPage is the page as it shows already.
+func keptPage() app.UI { return app.Div().DataSet("kept", pageID) }
 
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(

@@ -28,7 +28,7 @@ const mostMend = 8 * MostLink
 // and what was mended, a phrase each. Without such a phrase it returns the
 // fragment as it is; mending again what was mended changes nothing.
 func Mend(text string) (fragment string, said []string) {
-	if len(text) > mostMend {
+	if text == "" || len(text) > mostMend {
 		return text, nil
 	}
 	fragment = text

@@ -59,6 +59,12 @@
     const [into, i] = node.isConnected ? [] : places.get(node) || [];
     if (into && into.childNodes[i]) into.childNodes[i].textContent = text;
   }
+  // What the page shows already, word for word, need not be made again.
+  const keep = (node, id) => {
+    const shown = document.getElementById(id);
+    nodes.set(shown.goapp = node.goapp, shown);
+    return shown;
+  };
   const ended = new WeakSet(); // functions that the program gave up
   window.goappNode = (number) => nodes.get(number);
   const stack = []; // what a draft in several parts has not yet put in its place
@@ -71,7 +77,10 @@
         case "~": stack.push(make(document.createTextNode(it))); break;
         case "@": stack.push(nodes.get(Number(it))); break;
         case "#": stack.push(values[it - 1]); break;
-        case "=": top.setAttribute(it, more); break;
+        case "=":
+          if (it === "data-kept") stack[stack.length - 1] = keep(top, more);
+          else top.setAttribute(it, more);
+          break;
         case "!": top.removeAttribute(it); break;
         case ".":
           if (it === "nodeValue") setText(top, more.slice(1));
@@ -86,7 +95,14 @@
         case "+": stack.pop(); put(top, stack[stack.length - 1]); break;
         case "a": stack.pop(); put(stack.pop(), top); break;
         case "x": stack.pop().remove(); forget(top); break;
-        case "r": stack.pop().replaceWith(stack.pop()); forget(top); break;
+        case "r": {
+          stack.pop();
+          const by = stack.pop();
+          if (by === top) break;
+          top.replaceWith(by);
+          forget(top);
+          break;
+        }
         case "-": stack.pop();
       }
     }
@@ -179,6 +195,15 @@
     };
     requestAnimationFrame(step);
   }
+
+  // A turn of the browser's loop, for what else waits. Timers that follow each other
+  // take 4 ms each at least, and a second on a page that nobody sees.
+  const turns = [], turn = new MessageChannel();
+  turn.port1.onmessage = () => turns.shift()();
+  window.goappRest = (then) => {
+    turns.push(then);
+    turn.port2.postMessage(0);
+  };
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
