@@ -19,6 +19,7 @@ func main() {
 	}))
 	<-start
 	beginBuilding()
+	rest()
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.

@@ -44,7 +44,7 @@
     return node;
   };
   const forget = (node) => {
-    nodes.delete(node.goapp);
+    if (!nodes.delete(node.goapp)) return; // not ours, nor what is in it
     node.childNodes.forEach(forget);
   };
   // Where texts were put. Translators put elements of their own in their places, which

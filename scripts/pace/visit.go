@@ -31,8 +31,7 @@ var (
 // probe runs before a page's own scripts. A page is usable when ours has set its
 // mark; a stock one when its loader, which covers it, is gone.
 const probe = `(() => {
-	window.probe = {usable: 0, tasks: [], memory: null};
-	new PerformanceObserver((list) => { for (const e of list.getEntries()) probe.tasks.push(e.duration); }).observe({type: "longtask", buffered: true});
+	window.probe = {usable: 0, memory: null};
 	let covered = false;
 	const look = () => {
 		if (probe.usable) return;
