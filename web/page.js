@@ -77,9 +77,10 @@
   let reaching = 0;
   function reach() {
     reaching = 0;
-    for (const box of document.querySelectorAll(".scroll")) {
-      const caption = box.querySelector("caption");
-      if (caption && box.scrollWidth > box.clientWidth) {
+    // All of them are asked before one is changed: asking afterwards lays the page out anew.
+    const boxes = [...document.querySelectorAll(".scroll")].map((box) => [box, box.querySelector("caption"), box.scrollWidth > box.clientWidth]);
+    for (const [box, caption, wide] of boxes) {
+      if (caption && wide) {
         for (const [name, value] of Object.entries({ tabindex: 0, role: "region", "aria-label": caption.textContent })) box.setAttribute(name, value);
       } else {
         for (const name of ["tabindex", "role", "aria-label"]) box.removeAttribute(name);
