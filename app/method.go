@@ -11,7 +11,7 @@ import (
 // the same declarations that the calculators use.
 type methodPage struct {
 	app.Compo
-	shown bool // the page as it came is this one, word for word
+	shown bool // the page as it came is this one
 }
 
 func (p *methodPage) OnNav(ctx app.Context) {

@@ -48,7 +48,8 @@ func (t feedTest) draw() Drawing {
 	}
 	s.tell("The mark stands ", t.mark)
 	s.tell(" from the drive's inlet before, and ", t.rest)
-	s.tell(" from it after: "+t.way+" ", t.fed)
+	// What the line says, not the mean of what was fed: they may part in the last digit.
+	s.tell(" from it after: "+t.way+" ", t.mark-t.rest)
 	if t.asked > 0 {
 		s.tell(", commanded ", t.asked)
 	}

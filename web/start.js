@@ -59,7 +59,7 @@
     const [into, i] = node.isConnected ? [] : places.get(node) || [];
     if (into && into.childNodes[i]) into.childNodes[i].textContent = text;
   }
-  // What the page shows already, word for word, need not be made again.
+  // What the page shows already need not be made again.
   const keep = (node, id) => {
     const shown = document.getElementById(id);
     nodes.set(shown.goapp = node.goapp, shown);
