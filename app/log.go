@@ -197,7 +197,7 @@ func (p *logPage) Render() app.UI {
 		app.If(p.kept.book.Len() == 0, func() app.UI {
 			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
 		}),
-		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, or emptied browser data, does not have it: now and then save it as a file."),
+		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, emptied browser data or a private window that was closed does not have it: now and then save it as a file."),
 		p.troubles(),
 		p.notice(),
 		p.tools(),

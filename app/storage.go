@@ -84,6 +84,9 @@ func (k keptLog) text(key string) (string, bool) {
 func store(items []stored) (kept int, refused string) {
 	for i, s := range items {
 		if r := refusal(app.Window().Call("keepText", logPrefix()+s.key, s.text).String()); r != "" {
+			if r == isFull && i == 0 && readLog().book.Len() == 0 {
+				r = isNone
+			}
 			return i, r
 		}
 	}
@@ -145,6 +148,7 @@ func asStored(entries []logbook.Entry) []stored {
 // Why a browser refuses to keep something, as sentences.
 const (
 	isFull    = "The storage that the browser gives this site is full."
+	isNone    = "The browser gives this site no room to keep anything, as some private windows do."
 	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
 )
 
