@@ -137,8 +137,8 @@
     } catch (e) { /* not a text field */ }
     return snap;
   }
-  function restore(snap) {
-    for (const was of snap.fields) {
+  function fill(fields) {
+    for (const was of fields) {
       const f = document.getElementById(was.id);
       if (!f) continue;
       // The radio of a group that lost its mark follows from the one that got it.
@@ -147,6 +147,9 @@
       else f.value = was.value;
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
     }
+  }
+  function restore(snap) {
+    fill(snap.fields);
     for (const id of snap.folds) {
       const fold = document.getElementById(id);
       if (fold) fold.open = true;
@@ -179,6 +182,8 @@
     };
     requestAnimationFrame(step);
   }
+
+  keepLeft({ snapshot, fill });
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
