@@ -17,7 +17,7 @@
     html.dataset.app = "failed";
     return;
   }
-  const { base, compiled, say, fail, done, Reason } = window.loading;
+  const { base, workers, compiled, say, fail, done, Reason } = window.loading;
 
   let folder = base.pathname.replace(/\/$/, "");
   try {
@@ -33,7 +33,6 @@
   window.goappNav = () => {};
   window.goappOnAppInstallChange = () => {};
   window.goappUpdatedBeforeWasmLoaded = false;
-  window.goappOnUpdate = () => { window.goappUpdatedBeforeWasmLoaded = true; };
 
   // ---- What the program asks of the page in one call, line by line: they are
   // explained in scripts/trim/added/go-app/pkg/app/draft.go.txt.
@@ -184,6 +183,7 @@
   }
 
   keepLeft({ snapshot, fill });
+  const offerNewer = watchNewer(workers);
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
@@ -245,10 +245,9 @@
 
   // ---- Offline use.
   async function keepOffline() {
-    if (!("serviceWorker" in navigator) || !isSecureContext) return;
-    const hadWorker = Boolean(navigator.serviceWorker.controller);
+    if (!workers || !isSecureContext) return;
     try {
-      const registration = await navigator.serviceWorker.register(new URL("sw.js", base), { scope: base.pathname });
+      const registration = await workers.register(new URL("sw.js", base), { scope: base.pathname });
       let watched = null;
       const watch = () => {
         const worker = registration.installing;
@@ -256,8 +255,6 @@
         watched = worker;
         worker.addEventListener("statechange", () => {
           if (worker.state === "redundant" && !registration.active) console.warn("offline use is off: a file could not be kept");
-          // The page goes on with the version it began with.
-          if (worker.state === "activated" && hadWorker) window.goappOnUpdate();
         });
       };
       watch();
@@ -267,5 +264,5 @@
     }
   }
 
-  start().then(done, fail).then(keepOffline); // afterwards: the program comes first
+  start().then(done, fail).then(offerNewer).then(keepOffline); // afterwards: the program comes first
 })();
