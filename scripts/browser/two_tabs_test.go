@@ -10,15 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// keepAs puts the sheet of a page into the log.
-func keepAs(p *Page, machine string) {
-	p.t.Helper()
-	press(p, "#keep")
-	p.Fill("keep-machine", machine)
-	press(p, "#keep-do")
-	p.Wait(`document.querySelector("#kept a")`)
-}
-
 // waitListed waits until the log lists so many entries.
 func waitListed(p *Page, n int) {
 	p.t.Helper()
