@@ -12,6 +12,7 @@ type calculator struct {
 	page       calc.Page
 	form       *calc.Form
 	address    string // the fragment that the form was read from or written to
+	unwritten  bool   // the address is behind
 	edits      int    // counts them, to know whether a timer is still about the last
 	said       string // what screen readers were told last
 	lots       *lotRun
@@ -42,7 +43,7 @@ func (c *calculator) OnInit() {
 }
 
 func (c *calculator) load(fragment string) {
-	c.address = fragment
+	c.address, c.unwritten = fragment, false
 	if building.on && fragment != "" {
 		// Browsers compile what runs for the first time: half of it in a slice of its own.
 		calc.NewForm(c.page)
@@ -69,7 +70,7 @@ func (c *calculator) load(fragment string) {
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
-	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted}
+	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted, c.leave}
 	fragment := here()
 	if fragment == c.address {
 		ctx.PreventUpdate()
@@ -105,6 +106,7 @@ func (c *calculator) change(change func(*calc.Form)) {
 	c.pasted = calc.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
+	c.unwritten = true
 	c.settled(300, func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
@@ -133,9 +135,17 @@ func (c *calculator) settled(wait int, do func()) {
 // writeAddress brings the address up to the form. It does nothing once another
 // page is shown.
 func (c *calculator) writeAddress() {
+	c.unwritten = false
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.address = fragment
 		writeFragment(fragment)
+	}
+}
+
+// leave writes what typing has not yet paused for.
+func (c *calculator) leave() {
+	if c.unwritten {
+		c.writeAddress()
 	}
 }
 

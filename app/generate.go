@@ -169,6 +169,7 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 {{.Body}}
 <p id="boot" role="status" hidden></p>
 <p id="said" class="said" role="status"></p>
+<p id="newer" role="status"></p>
 <noscript><p class="boot">This page can be read as it is. To compute, it needs JavaScript, which is off in this browser.</p></noscript>
 </body>
 </html>

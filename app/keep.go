@@ -123,10 +123,14 @@ func (c *calculator) keepView() app.UI {
 
 // remedy is what to do when the browser refuses to keep something.
 func remedy(refused string) string {
-	if refused == isFull {
+	const asFile = " it as a file: the log's page takes it in later."
+	switch refused {
+	case isFull:
 		return "Save the log as a file, delete what you no longer need there, and try again. Or save this one as a file: the log's page takes it in later."
+	case isNone:
+		return "Save" + asFile
 	}
-	return "Switch site data on for this site. Or save it as a file: the log's page takes it in later."
+	return "Switch site data on for this site. Or save" + asFile
 }
 
 // keepField is one text of the form; names from the log are offered.

@@ -52,15 +52,19 @@ func (p *logPage) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
 	listener := app.FuncOf(func(_ app.Value, events []app.Value) any {
-		// No key: the whole storage was emptied.
-		if key := events[0].Get("key"); key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) {
+		// No key: the whole storage was emptied. Persisted: the page lay aside, and
+		// heard nothing meanwhile.
+		key := events[0].Get("key")
+		if key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) || events[0].Get("persisted").Truthy() {
 			ctx.Dispatch(func(app.Context) { p.changedElsewhere() })
 		}
 		return nil
 	})
 	app.Window().Call("addEventListener", "storage", listener)
+	app.Window().Call("addEventListener", "pageshow", listener)
 	p.release = func() {
 		app.Window().Call("removeEventListener", "storage", listener)
+		app.Window().Call("removeEventListener", "pageshow", listener)
 		listener.Release()
 	}
 }
@@ -80,10 +84,7 @@ func (p *logPage) changedElsewhere() {
 	after(300, func() {
 		p.ctx.Dispatch(func(app.Context) {
 			if change == p.changes && !p.example {
-				shown := p.shown
-				p.kept = readLog()
-				p.refresh()
-				p.shown = max(p.shown, shown)
+				p.again()
 			}
 		})
 	})
@@ -126,48 +127,40 @@ func (p *logPage) oneAxis() bool {
 
 // delete takes items out of the log, for undo to put back.
 func (p *logPage) delete(items []stored) {
-	if refused := drop(items); refused != "" {
-		p.tell("Not deleted. " + refused)
-		return
+	gone, refused := drop(items)
+	p.again()
+	p.gone = gone
+	p.tell("Deleted: " + count(len(gone), "item", "items") + ".")
+	switch left := len(items) - len(gone); {
+	case refused != "":
+		p.tell("Not deleted: " + count(left, "item", "items") + ". " + refused)
+	case left > 0:
+		p.tell(p.said + " Changed in another tab meanwhile, and left: " + count(left, "item", "items") + ".")
 	}
-	for _, s := range items {
-		p.kept.book.Remove(s.key)
+	if len(gone) > 0 {
+		p.focusLater("undo")
+	} else {
+		p.focusLater("log-said")
 	}
-	p.kept.unread = without(p.kept.unread, items)
-	shown := p.shown
-	p.refresh()
-	p.shown = shown
-	p.gone = items
-	p.tell("Deleted: " + count(len(items), "item", "items") + ".")
-	p.focusLater("undo")
 }
 
-func without(all []unread, gone []stored) []unread {
-	var left []unread
-	for _, u := range all {
-		there := true
-		for _, s := range gone {
-			there = there && s.key != u.key
-		}
-		if there {
-			left = append(left, u)
-		}
-	}
-	return left
+// again reads the log anew, and lists as many as before.
+func (p *logPage) again() {
+	shown := p.shown
+	p.kept = readLog()
+	p.refresh()
+	p.shown = max(p.shown, shown)
 }
 
 // undo puts back what was deleted last.
 func (p *logPage) undo() {
-	n, refused := store(p.gone)
-	back := p.gone[:n]
-	p.gone = p.gone[n:]
-	shown := p.shown
-	p.kept = readLog()
-	p.refresh()
-	p.shown = shown
-	p.tell("Put back: " + count(len(back), "item", "items") + ".")
+	n, refused := putBack(p.gone)
+	p.again()
+	p.tell("Put back: " + count(n, "item", "items") + ".")
 	if refused != "" {
 		p.tell("Not all of it was put back. " + refused)
+	} else {
+		p.gone = nil
 	}
 	p.focusLater("log-said")
 }
@@ -204,7 +197,7 @@ func (p *logPage) Render() app.UI {
 		app.If(p.kept.book.Len() == 0, func() app.UI {
 			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
 		}),
-		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, or emptied browser data, does not have it: now and then save it as a file."),
+		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, emptied browser data or a private window that was closed does not have it: now and then save it as a file."),
 		p.troubles(),
 		p.notice(),
 		p.tools(),

@@ -52,6 +52,7 @@ func (p *logPage) take(name, text, failed string) {
 		return
 	}
 	r.newer, r.damages = f.Newer, f.Damages
+	p.kept = readLog() // another tab may have changed it
 	m := p.kept.book.Merge(f.Entries)
 	n, refused := store(asStored(m.Added))
 	if refused != "" {

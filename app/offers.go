@@ -9,6 +9,7 @@ type offers struct {
 	file  func(name, text, failed string) // chosen, or dropped on the page
 	paste func(id, text string)           // a piece of a table, into a row's field
 	print func()                          // the last moment before the page is printed
+	leave func()                          // the last moment before it is left
 }
 
 // offered are those of the page that shows.
@@ -32,6 +33,12 @@ func listen() {
 	app.Window().Call("addEventListener", "beforeprint", app.FuncOf(func(app.Value, []app.Value) any {
 		if offered.print != nil {
 			offered.print()
+		}
+		return nil
+	}))
+	app.Window().Set("leavePage", app.FuncOf(func(app.Value, []app.Value) any {
+		if offered.leave != nil {
+			offered.leave()
 		}
 		return nil
 	}))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"striderule/calc/logbook"
@@ -62,27 +63,77 @@ func readLog() keptLog {
 		entries = append(entries, e)
 	}
 	k.book.Merge(entries)
+	for _, u := range k.unread { // which new entries would overwrite
+		k.book.Reserve(u.key)
+	}
 	return k
+}
+
+// text returns what stands under a key.
+func (k keptLog) text(key string) (string, bool) {
+	for _, u := range k.unread {
+		if u.key == key {
+			return u.text, true
+		}
+	}
+	e, ok := k.book.Entry(key)
+	return e.Text(), ok
 }
 
 // store keeps items, and returns how many before the browser refused.
 func store(items []stored) (kept int, refused string) {
 	for i, s := range items {
 		if r := refusal(app.Window().Call("keepText", logPrefix()+s.key, s.text).String()); r != "" {
+			if r == isFull && i == 0 && readLog().book.Len() == 0 {
+				r = isNone
+			}
 			return i, r
 		}
 	}
 	return len(items), ""
 }
 
-// drop deletes items.
-func drop(items []stored) (refused string) {
+// drop deletes items, and returns those that are gone. What another tab has put under
+// their keys since stays.
+func drop(items []stored) (gone []stored, refused string) {
+	now := readLog()
+	if now.refused != "" {
+		return nil, now.refused
+	}
 	for _, s := range items {
+		if text, ok := now.text(s.key); !ok || text != s.text {
+			continue
+		}
 		if r := refusal(app.Window().Call("dropText", logPrefix()+s.key).String()); r != "" {
-			return r
+			return gone, r
+		}
+		gone = append(gone, s)
+	}
+	return gone, ""
+}
+
+// putBack keeps again what drop deleted, beside what another tab has put under the
+// same keys since. It returns how many were put back before the browser refused.
+func putBack(items []stored) (back int, refused string) {
+	now := readLog()
+	var entries []logbook.Entry
+	var more []stored
+	for _, s := range items {
+		if e, err := logbook.Read(s.text); err == nil && e.ID == s.key {
+			entries = append(entries, e)
+			continue
+		}
+		key := s.key
+		text, taken := now.text(key)
+		for n := 2; taken && text != s.text; n++ {
+			key = s.key + "-" + strconv.Itoa(n)
+			text, taken = now.text(key)
+		}
+		if !taken {
+			more = append(more, stored{key, s.text})
 		}
 	}
-	return ""
+	return store(append(asStored(now.book.Merge(entries).Added), more...))
 }
 
 // asStored returns entries as they are kept.
@@ -97,6 +148,7 @@ func asStored(entries []logbook.Entry) []stored {
 // Why a browser refuses to keep something, as sentences.
 const (
 	isFull    = "The storage that the browser gives this site is full."
+	isNone    = "The browser gives this site no room to keep anything, as some private windows do."
 	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
 )
 

@@ -7,6 +7,12 @@
   const plain = new URL(facts.program, document.baseURI).href;
   const base = new URL("..", plain); // where the site lies, known only now
 
+  // A browser may throw even when it is asked for its workers.
+  let workers = null;
+  try {
+    workers = navigator.serviceWorker;
+  } catch (e) { /* none, then */ }
+
   // ---- The status line, which may not be there yet.
   function say(text, failed) {
     const status = document.getElementById("boot");
@@ -146,7 +152,7 @@
   // program returns the WebAssembly as a response of the type that streaming
   // compilation asks for, whatever type the host gave it.
   async function program() {
-    const worker = navigator.serviceWorker && navigator.serviceWorker.controller;
+    const worker = workers && workers.controller;
     if (worker) {
       // As the worker has it: the browser may have compiled it before.
       const kept = await fetch(plain + "?kept").catch(() => null);
@@ -193,5 +199,5 @@
   const module = typeof WebAssembly === "undefined" ? null : compiled();
   if (module) module.catch(() => {}); // start.js says what went wrong
 
-  window.loading = { base, say, fail, done, Reason, compiled: module };
+  window.loading = { base, workers, say, fail, done, Reason, compiled: module };
 })();

@@ -17,7 +17,7 @@
     html.dataset.app = "failed";
     return;
   }
-  const { base, compiled, say, fail, done, Reason } = window.loading;
+  const { base, workers, compiled, say, fail, done, Reason } = window.loading;
 
   let folder = base.pathname.replace(/\/$/, "");
   try {
@@ -33,7 +33,6 @@
   window.goappNav = () => {};
   window.goappOnAppInstallChange = () => {};
   window.goappUpdatedBeforeWasmLoaded = false;
-  window.goappOnUpdate = () => { window.goappUpdatedBeforeWasmLoaded = true; };
 
   // ---- What the program asks of the page in one call, line by line: they are
   // explained in scripts/trim/added/go-app/pkg/app/draft.go.txt.
@@ -153,8 +152,8 @@
     } catch (e) { /* not a text field */ }
     return snap;
   }
-  function restore(snap) {
-    for (const was of snap.fields) {
+  function fill(fields) {
+    for (const was of fields) {
       const f = document.getElementById(was.id);
       if (!f) continue;
       // The radio of a group that lost its mark follows from the one that got it.
@@ -163,6 +162,9 @@
       else f.value = was.value;
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
     }
+  }
+  function restore(snap) {
+    fill(snap.fields);
     for (const id of snap.folds) {
       const fold = document.getElementById(id);
       if (fold) fold.open = true;
@@ -195,6 +197,9 @@
     };
     requestAnimationFrame(step);
   }
+
+  keepLeft({ snapshot, fill });
+  const offerNewer = watchNewer(workers);
 
   // A turn of the browser's loop, for what else waits. Timers that follow each other
   // take 4 ms each at least, and a second on a page that nobody sees.
@@ -265,10 +270,9 @@
 
   // ---- Offline use.
   async function keepOffline() {
-    if (!("serviceWorker" in navigator) || !isSecureContext) return;
-    const hadWorker = Boolean(navigator.serviceWorker.controller);
+    if (!workers || !isSecureContext) return;
     try {
-      const registration = await navigator.serviceWorker.register(new URL("sw.js", base), { scope: base.pathname });
+      const registration = await workers.register(new URL("sw.js", base), { scope: base.pathname });
       let watched = null;
       const watch = () => {
         const worker = registration.installing;
@@ -276,8 +280,6 @@
         watched = worker;
         worker.addEventListener("statechange", () => {
           if (worker.state === "redundant" && !registration.active) console.warn("offline use is off: a file could not be kept");
-          // The page goes on with the version it began with.
-          if (worker.state === "activated" && hadWorker) window.goappOnUpdate();
         });
       };
       watch();
@@ -287,5 +289,5 @@
     }
   }
 
-  start().then(done, fail).then(keepOffline); // afterwards: the program comes first
+  start().then(done, fail).then(offerNewer).then(keepOffline); // afterwards: the program comes first
 })();

@@ -17,7 +17,7 @@ const current = ours + version;
 // leaves the cache of the version before in place, from which a page that is
 // just loading gets the rest of its parts. A page that is open has all its parts
 // already: it is not touched, what is being typed stays, and the new version
-// comes when the page is next loaded. Waiting until every tab is closed would be
+// comes when the page is next loaded; a quiet line offers that. Waiting until every tab is closed would be
 // no safer and would keep an installed app on an old version for weeks.
 self.addEventListener("install", (e) => e.waitUntil((async () => {
   const cache = await caches.open(current);
@@ -36,6 +36,7 @@ self.addEventListener("activate", (e) => e.waitUntil((async () => {
   names.pop(); // the one before stays: see above
   await Promise.all(names.map((name) => caches.delete(name)));
   await self.clients.claim();
+  for (const open of await self.clients.matchAll()) open.postMessage(version); // see web/newer.js
 })()));
 
 const isPage = (path) => path === "" || path.endsWith("/");

@@ -9,8 +9,9 @@ import (
 
 // A Book holds entries, newest first.
 type Book struct {
-	entries []Entry
-	index   map[string]Entry // by ID
+	entries  []Entry
+	index    map[string]Entry // by ID
+	reserved []string
 }
 
 // NewBook returns a book with entries, which have IDs of their own.
@@ -19,6 +20,9 @@ func NewBook(entries ...Entry) *Book {
 	b.Merge(entries)
 	return b
 }
+
+// Reserve keeps an ID free of entries: something else stands under it.
+func (b *Book) Reserve(id string) { b.reserved = append(b.reserved, id) }
 
 // Len returns how many entries there are.
 func (b *Book) Len() int { return len(b.entries) }
@@ -152,7 +156,7 @@ func (b *Book) place(e Entry) (id string, there bool) {
 	stem := e.ID
 	for n := 2; ; n++ {
 		old, taken := b.index[e.ID]
-		if !taken || old == e {
+		if (!taken || old == e) && !slices.Contains(b.reserved, e.ID) {
 			return e.ID, taken
 		}
 		number := "-" + strconv.Itoa(n)

@@ -203,3 +203,15 @@ func TestExampleShowsWhatATrendIs(t *testing.T) {
 		assert.Empty(t, calc.Load(page, e.Sheet).Problems(), e.Date)
 	}
 }
+
+// What can't be read, of a newer version perhaps, must not be overwritten.
+func TestReservedIDsStayFree(t *testing.T) {
+	e := feed(t, "2026-11-25")
+	b := NewBook()
+	e.ID = "theirs"
+	b.Reserve(e.ID)
+	m := b.Merge([]Entry{e})
+	assert.Equal(t, 1, m.Beside)
+	assert.Equal(t, "theirs-2", m.Added[0].ID)
+	assert.Equal(t, 1, b.Merge([]Entry{e}).There, "importing again adds nothing")
+}

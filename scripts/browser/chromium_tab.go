@@ -33,16 +33,27 @@ func (c *chromium) open(w *watch) (tab, error) {
 		end()
 		return nil, err
 	}
-	return &chromiumTab{ctx, end}, nil
+	return &chromiumTab{ctx, end, w}, nil
 }
 
 type chromiumTab struct {
 	ctx context.Context
 	end func()
+	log *watch
 }
 
 func (c *chromiumTab) close()   { c.end() }
 func (c *chromiumTab) collect() {} // events come by themselves
+
+// A window, because tabs that are not in front don't paint.
+func (c *chromiumTab) beside() (tab, error) {
+	ctx, end := chromedp.NewContext(c.ctx, chromedp.WithNewWindow(true), chromedp.WithListener(c.log.see))
+	if err := chromedp.Do(ctx); err != nil {
+		end()
+		return nil, err
+	}
+	return &chromiumTab{ctx, end, c.log}, nil
+}
 
 func (c *chromiumTab) do(action chromedp.Action[chromedp.Void]) error {
 	ctx, cancel := context.WithTimeout(c.ctx, patience)

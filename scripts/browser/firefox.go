@@ -162,12 +162,21 @@ func (f *firefox) open(w *watch) (tab, error) {
 	if err != nil {
 		return nil, err
 	}
-	// A window, because tabs that are not in front don't paint.
-	made, err := command[struct{ Context string }](f, "browsingContext.create", map[string]any{"type": "window", "userContext": user.UserContext})
+	t, err := f.openFor(user.UserContext, w)
 	if err != nil {
 		return nil, err
 	}
-	t := &firefoxTab{f, user.UserContext, made.Context, w}
+	return t, nil
+}
+
+// openFor opens a tab for one of the browser's "user contexts", which share nothing.
+func (f *firefox) openFor(user string, w *watch) (*firefoxTab, error) {
+	// A window, because tabs that are not in front don't paint.
+	made, err := command[struct{ Context string }](f, "browsingContext.create", map[string]any{"type": "window", "userContext": user})
+	if err != nil {
+		return nil, err
+	}
+	t := &firefoxTab{firefox: f, user: user, context: made.Context, log: w}
 	f.mu.Lock()
 	f.tabs[t.context] = t
 	f.mu.Unlock()

@@ -7,16 +7,30 @@ import (
 
 type firefoxTab struct {
 	*firefox
-	user    string // of the browser's "user contexts", which share nothing
+	user    string // see openFor
 	context string
 	log     *watch
+	guest   bool // the user is another tab's
 }
 
 func (t *firefoxTab) close() {
 	t.mu.Lock()
 	delete(t.tabs, t.context)
 	t.mu.Unlock()
+	if t.guest {
+		_ = t.do("browsingContext.close", map[string]any{})
+		return
+	}
 	_, _ = command[any](t.firefox, "browser.removeUserContext", map[string]any{"userContext": t.user})
+}
+
+func (t *firefoxTab) beside() (tab, error) {
+	other, err := t.openFor(t.user, t.log)
+	if err != nil {
+		return nil, err
+	}
+	other.guest = true
+	return other, nil
 }
 
 func (t *firefoxTab) collect() {} // events come by themselves

@@ -80,7 +80,7 @@ func TestCachesOfOthersAreLeftAlone(t *testing.T) {
 
 // release copies the site as a release of another version, whose pages show it
 // in their titles.
-func release(t *testing.T, dist, version string) string {
+func release(t testing.TB, dist, version string) string {
 	t.Helper()
 	worker, err := os.ReadFile(filepath.Join(dist, "sw.js"))
 	require.NoError(t, err)

@@ -47,6 +47,21 @@ func newPage(t testing.TB, root string) *Page {
 	return p
 }
 
+// Beside opens another tab of the same person, who has what the site keeps in both.
+// What either of them must not do fails the test.
+func (p *Page) Beside() *Page {
+	p.t.Helper()
+	other, err := p.tab.beside()
+	p.must(err)
+	q := &Page{t: p.t, root: p.root, log: p.log, tab: other}
+	p.t.Cleanup(func() {
+		q.tab.collect()
+		q.tab.close()
+	})
+	q.Viewport(Width, Height)
+	return q
+}
+
 // Viewport sets the size of the screen, in CSS pixels.
 func (p *Page) Viewport(width, height int64) {
 	p.t.Helper()

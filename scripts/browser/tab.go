@@ -59,6 +59,7 @@ type tab interface {
 	prefer(feature, value string) error
 	screenshot(full bool) ([]byte, error)
 	saveTo(dir string) (string, error) // the folder that it really goes to
+	beside() (tab, error)              // another tab of the same person: storage and worker are the same
 	collect()                          // tells the watch what it was not told yet
 	close()
 }

@@ -17,15 +17,59 @@ type webkitTab struct {
 	proxy   *proxy
 	process *exec.Cmd
 	session *webdriver.Session
+
+	window string  // of several: see beside
+	front  *string // the window that the driver's commands go to, where there are several
+	guest  bool    // in the browser of another tab
 }
 
 func post[T any](t *webkitTab, path string, params any) (T, error) {
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit+time.Second)
 	defer cancel()
+	if err := t.toFront(ctx); err != nil {
+		var none T
+		return none, err
+	}
 	return webdriver.Post[T](ctx, t.session, path, params)
 }
 
+// toFront has the driver's commands go to this tab.
+func (t *webkitTab) toFront(ctx context.Context) error {
+	if t.front == nil || *t.front == t.window {
+		return nil
+	}
+	if _, err := webdriver.Post[any](ctx, t.session, "/window", map[string]any{"handle": t.window}); err != nil {
+		return err
+	}
+	*t.front = t.window
+	return nil
+}
+
+// beside opens another window, because tabs that are not in front don't paint.
+func (t *webkitTab) beside() (tab, error) {
+	if t.front == nil {
+		ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
+		defer cancel()
+		handle, err := webdriver.Get[string](ctx, t.session, "/window")
+		if err != nil {
+			return nil, err
+		}
+		front := handle
+		t.window, t.front = handle, &front
+	}
+	made, err := post[struct{ Handle string }](t, "/window/new", map[string]any{"type": "window"})
+	if err != nil {
+		return nil, err
+	}
+	other := *t
+	other.window, other.guest = made.Handle, true
+	return &other, nil
+}
+
 func (t *webkitTab) close() {
+	if t.guest {
+		return // it ends with its host
+	}
 	if t.session != nil {
 		ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 		defer cancel()
@@ -128,6 +172,9 @@ func (t *webkitTab) screenshot(full bool) ([]byte, error) {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
 	defer cancel()
+	if err := t.toFront(ctx); err != nil {
+		return nil, err
+	}
 	data, err := webdriver.Get[string](ctx, t.session, "/screenshot")
 	if err != nil {
 		return nil, err

@@ -1,0 +1,132 @@
+package browser
+
+import (
+	"context"
+	"net/http"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The address follows when typing pauses. Who leaves before loses nothing.
+func TestLeavingRightAfterAKey(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		leave func(p *Page)
+	}{
+		{"reload", func(p *Page) { p.Reload() }},
+		{"a reload by script", func(p *Page) {
+			p.must(leave(p.tab, func() error {
+				_, err := p.tab.eval(`(location.reload(), true)`)
+				return err
+			}))
+			p.WaitReady()
+		}},
+		{"away and back", func(p *Page) {
+			p.must(p.tab.navigate("about:blank"))
+			time.Sleep(time.Second) // nobody is back sooner
+			// Where the browser has kept the page itself, it is there as it was.
+			Eval[bool](p, `(setTimeout(() => history.back()), true)`)
+			p.Wait(`location.href.startsWith("http") && document.documentElement.dataset.app`)
+		}},
+		{"another page and back", func(p *Page) {
+			Eval[bool](p, `(document.querySelector("nav a[href*=swap]").click(), true)`)
+			p.Wait(`location.pathname.includes("swap")`)
+			p.Back()
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := NewSite(t)
+			p := s.NewPage(t)
+			p.Open("/measure/#" + heron)
+			p.Focus("rest", 1)
+			p.Type("31.7")
+			c.leave(p)
+			p.Wait(`document.getElementsByName("rest")[1].value === "31.7"`)
+			assert.Equal(t, "28.7", p.Field("rest"), "the others")
+			p.Wait(`location.hash.includes("rest=28.7,31.7,28.6")`)
+
+			// It was for that once.
+			p.Open("/measure/#" + heron)
+			assert.Contains(t, p.Address(), "rest=28.7,28.9,28.6")
+		})
+	}
+}
+
+// hide has the page believe that it is no longer in view.
+const hide = `(Object.defineProperty(document, "hidden", { get: () => true, configurable: true }), document.dispatchEvent(new Event("visibilitychange")), true)`
+
+// Phones end what is not in view, and load it again by its address.
+func TestAddressOfAHiddenTab(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Focus("rest", 1)
+	p.Type("31.7")
+	assert.Contains(t, Eval[string](p, "("+hide+", location.href)"), "rest=28.7,31.7,28.6", "at once")
+}
+
+func TestTabEndedBySystem(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Focus("rest", 1)
+	p.Type("31.7")
+	Eval[bool](p, hide)
+
+	tab := p.Chromium("a way to end the process of a page")
+	dying, cancel := context.WithTimeout(tab, 2*time.Second)
+	defer cancel()
+	_, _ = chromedp.Call(dying, cdppage.Crash, cdp.Empty{}) // nobody is left to answer
+	p.Reload()
+	assert.Equal(t, []string{"28.7", "31.7", "28.6"}, Eval[[]string](p, `[...document.getElementsByName("rest")].map((f) => f.value).slice(0, 3)`))
+}
+
+// Without a program no address follows what is typed.
+func TestReloadBeforeStart(t *testing.T) {
+	for name, path := range map[string]string{"an empty page": "/measure/", "a link": "/measure/#" + heron} {
+		t.Run(name, func(t *testing.T) {
+			s := NewSite(t)
+			release := holdProgram(t, s)
+			p := s.NewPage(t)
+			p.Allow("The connection failed") // as WebKit has it when the page is left
+			p.Allow("offline use is off")
+			p.Load(path)
+			p.Wait(`typeof Go === "function"`)
+			p.FillNth("rest", 1, "31.7")
+			Eval[bool](p, `(document.querySelector("[name=aside]").click(), true)`)
+			ticked := Eval[bool](p, `document.querySelector("[name=aside]").checked`)
+			p.must(p.tab.reload())
+			p.Wait(`document.getElementsByName("rest")[1].value === "31.7"`)
+			release()
+			p.WaitReady()
+			p.Settle()
+			assert.Equal(t, "31.7", Eval[string](p, `document.getElementsByName("rest")[1].value`))
+			assert.Equal(t, ticked, Eval[bool](p, `document.querySelector("[name=aside]").checked`))
+			if name == "a link" {
+				assert.Equal(t, "28.7", p.Field("rest"))
+			}
+			p.Wait(`location.hash.includes("31.7")`)
+		})
+	}
+}
+
+// The page says itself to load it again when the connection failed.
+func TestReloadAfterFailure(t *testing.T) {
+	s := NewSite(t)
+	s.Intercept(answer(isProgram, func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) }))
+	p := s.NewPage(t)
+	p.Allow("") // the browser's own words about it
+	p.Load("/measure/")
+	require.Contains(t, p.WaitFailed(), "load the page again")
+	p.FillNth("rest", 1, "31.7")
+	s.Intercept(nil)
+	p.Reload()
+	assert.Equal(t, "31.7", Eval[string](p, `document.getElementsByName("rest")[1].value`))
+	p.Wait(`location.hash.includes("31.7")`)
+}

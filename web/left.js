@@ -1,0 +1,50 @@
+// Keeps what is typed when a page is left: reloaded, put away by the system, or gone
+// from, before the address has followed.
+"use strict";
+// typed is how start.js sees and fills what is in the fields.
+window.keepLeft = (typed) => {
+  const noted = "striderule:left";
+
+  // The program writes the address at once. Browsers that reload go by the one from
+  // before all the same: the tab notes both, or, where no program runs, what is in
+  // the fields.
+  let behind = ""; // the address that was noted: one leaving may have several events
+  function leave() {
+    const was = location.href, runs = document.documentElement.dataset.app === "ready";
+    if (runs) window.leavePage?.();
+    const left = { was, now: location.href, fields: runs ? [] : typed.snapshot().fields };
+    try {
+      if (left.now !== was || left.fields.length) {
+        sessionStorage.setItem(noted, JSON.stringify(left));
+        behind = left.fields.length ? "" : left.now;
+      } else if (behind !== was) sessionStorage.removeItem(noted);
+    } catch (e) { /* refused: the last key is lost */ }
+  }
+  addEventListener("pagehide", leave);
+  // Phones end tabs that are not in view without another word.
+  document.addEventListener("visibilitychange", () => { if (document.hidden) leave(); });
+  // A field that loses the focus has the address written, which may be too late as well.
+  document.addEventListener("change", leave, true);
+  document.addEventListener("click", (e) => { if (e.target.closest?.("a")) leave(); }, true);
+
+  // A page that was laid aside is shown again as it was, but WebKit then
+  // empties fields that it is not to complete by itself, a moment later.
+  let held = [];
+  addEventListener("pagehide", () => {
+    held = [...document.querySelectorAll("input:not([type=file]), select, textarea")].map((f) => [f, f.value, f.checked]);
+  });
+  addEventListener("pageshow", (e) => {
+    if (e.persisted) setTimeout(() => { for (const [f, value, checked] of held) Object.assign(f, { value, checked }); });
+  });
+
+  try {
+    const left = JSON.parse(sessionStorage.getItem(noted));
+    sessionStorage.removeItem(noted);
+    // Who asks for the same link anew wants it as it is.
+    const again = performance.getEntriesByType("navigation")[0]?.type !== "navigate";
+    if (left && left.was === location.href && (again || left.fields.length)) {
+      history.replaceState(history.state, "", left.now);
+      typed.fill(left.fields);
+    }
+  } catch (e) { /* nothing is noted */ }
+};

@@ -1,0 +1,27 @@
+// Offers a newer version, once a worker has put it in place of the one that the page
+// goes on with.
+"use strict";
+window.watchNewer = (workers) => {
+  let newer = false;
+  // Not on a first visit, which has no worker yet. A worker says which version it brings.
+  if (workers && workers.controller) workers.addEventListener("message", (e) => {
+    newer = e.data !== document.getElementById("load").dataset.version;
+    offer();
+  });
+
+  // start.js calls it as well, when the program is there.
+  function offer() {
+    const line = document.getElementById("newer");
+    if (!newer || line.firstChild || document.documentElement.dataset.app !== "ready") return;
+    const button = (text, does) => {
+      const b = document.createElement("button");
+      b.textContent = text;
+      b.onclick = does;
+      return b;
+    };
+    const buttons = document.createElement("span");
+    buttons.append(button("Reload", () => location.reload()), button("Later", () => line.replaceChildren()));
+    line.append("A newer version is ready.", buttons);
+  }
+  return offer;
+};
