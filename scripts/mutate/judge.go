@@ -15,7 +15,7 @@ type judge struct {
 const quick = 0.08
 
 // guest is how many seconds a test of another package may take to be asked.
-const guest = 1
+const guest = 0.4
 
 // judge says what comes of a mutant, and by which test.
 func (j *judge) judge(m *mutant) (outcome, by string, err error) {

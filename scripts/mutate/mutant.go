@@ -19,7 +19,7 @@ type mutant struct {
 	key      string // names it for as long as its line stays as it is
 }
 
-// samples says of which packages one mutant of how many is judged.
+// samples says of which packages one mutant of how many is judged; of 0, none is.
 type samples map[string]int
 
 func (s samples) String() string {
@@ -33,7 +33,7 @@ func (s samples) String() string {
 func (s samples) Set(text string) error {
 	path, count, _ := strings.Cut(text, "=")
 	n, err := strconv.Atoi(count)
-	if err != nil || n < 1 || path == "" {
+	if err != nil || n < 0 || path == "" {
 		return fmt.Errorf("%q is no PACKAGE=N", text)
 	}
 	s[path] = n
@@ -43,9 +43,9 @@ func (s samples) Set(text string) error {
 // has says whether the mutant is drawn. It hangs on the mutant's key alone, so that
 // other changes of the source draw no other mutants.
 func (s samples) has(m *mutant, seed uint64) bool {
-	n := s[m.pkg]
-	if n <= 1 {
-		return true
+	n, drawn := s[m.pkg]
+	if !drawn || n <= 1 {
+		return n == 1 || !drawn
 	}
 	h := fnv.New64a()
 	fmt.Fprintf(h, "%d %s", seed, m.key)

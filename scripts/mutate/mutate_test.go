@@ -82,9 +82,11 @@ func TestSample(t *testing.T) {
 func TestSamples(t *testing.T) {
 	s := samples{}
 	require.NoError(t, s.Set("a=4"))
-	for _, bad := range []string{"a", "a=0", "=2", "a=x"} {
+	for _, bad := range []string{"a", "a=-1", "=2", "a=x"} {
 		assert.Error(t, s.Set(bad), bad)
 	}
+	require.NoError(t, s.Set("none=0"))
+	assert.False(t, s.has(&mutant{pkg: "none"}, 1))
 	drawn, others := 0, 0
 	for i := range 1000 {
 		m := &mutant{pkg: "a", key: strings.Repeat("x", i)}

@@ -80,6 +80,9 @@ func (w *rewriter) returned(n *ast.ReturnStmt) {
 			return
 		}
 	}
+	if last := w.pkg.info.Types[n.Results[len(n.Results)-1]]; last.Value != nil && last.Value.Kind() == constant.Bool && !constant.BoolVal(last.Value) {
+		return
+	}
 	zeros := true
 	for _, e := range n.Results {
 		zeros = zeros && w.zero(e)

@@ -19,6 +19,7 @@ import (
 // A suite is the compiled tests of a package.
 type suite struct {
 	pkg, dir, binary string
+	skip             string // a pattern of tests that are left out
 	properties       bool   // it tries properties on many cases
 	tests            []test // the quickest first
 }
@@ -34,10 +35,10 @@ type test struct {
 
 // compile compiles the tests of each package, with all mutants in them, and runs each
 // test function once.
-func compile(pkgs []*pkg, overlay, dir string) ([]*suite, error) {
+func compile(pkgs []*pkg, overlay, dir, skip string) ([]*suite, error) {
 	var suites []*suite
 	for _, p := range pkgs {
-		s := &suite{pkg: p.path, dir: p.dir, binary: filepath.Join(dir, strings.ReplaceAll(p.path, "/", "_")+".test")}
+		s := &suite{pkg: p.path, dir: p.dir, skip: skip, binary: filepath.Join(dir, strings.ReplaceAll(p.path, "/", "_")+".test")}
 		os.Remove(s.binary)
 		if _, err := goTool("test", "-c", "-vet=off", "-overlay="+overlay, "-o", s.binary, p.path); err != nil {
 			return nil, err
@@ -60,7 +61,7 @@ func (s *suite) learn(dir string) error {
 		return err
 	}
 	s.properties = bytes.Contains(binary, []byte("rapid.nofailfile"))
-	sum := sha256.Sum256(binary)
+	sum := sha256.Sum256(append(binary, s.skip...))
 	kept := filepath.Join(dir, "reached-"+filepath.Base(s.binary)+"-"+hex.EncodeToString(sum[:8])+".json")
 	if text, err := os.ReadFile(kept); err == nil && json.Unmarshal(text, &s.tests) == nil {
 		s.index()
@@ -150,6 +151,9 @@ func (s *suite) run(tests []test, seconds int, env ...string) ran {
 	var flags []string
 	if s.properties {
 		flags = []string{"-rapid.seed=1", "-rapid.nofailfile"}
+	}
+	if s.skip != "" {
+		flags = append(flags, "-test.skip="+s.skip)
 	}
 	if few {
 		flags = append(flags, "-rapid.checks=20")
