@@ -143,3 +143,39 @@ func TestRowsCSVOfOneColumn(t *testing.T) {
 		}
 	}
 }
+
+// A version that is none is told of, and the file is read as of this one.
+func TestFileOfNoVersion(t *testing.T) {
+	for _, version := range []string{`"x"`, "0", "-1"} {
+		file := damaged(t, replace(`"version":1`, `"version":`+version))
+		assert.Len(t, file.Entries, 3, version)
+		assert.False(t, file.Newer)
+		require.Len(t, file.Damages, 1, version)
+		assert.Equal(t, "Line 1: the version is no number: read as version 1", file.Damages[0].String())
+	}
+	spread := damaged(t, replace(`{"log":"striderule","version":1,`, " {\n \"log\" : \"striderule\" \n , \n \"version\" : 1 ,\n"))
+	assert.Len(t, spread.Entries, 3)
+	assert.Empty(t, spread.Damages)
+}
+
+// What stands behind the entries may be damaged: they are kept.
+func TestFileWithAMemberThatDoesNotEnd(t *testing.T) {
+	file := damaged(t, replace("\n]}\n", "\n] \"more\":1}\n"))
+	assert.Len(t, file.Entries, 3)
+	require.Len(t, file.Damages, 1)
+	assert.Contains(t, file.Damages[0].Says, "a comma or the end of the log is missing")
+}
+
+// A message repeats 60 letters of what was in a file, not more.
+func TestQuotesAreShort(t *testing.T) {
+	sixty := strings.Repeat("ä", 60)
+	assert.Equal(t, "“"+sixty+"”", quote(sixty))
+	assert.Equal(t, "“"+sixty+"…”", quote(sixty+"b"))
+}
+
+// A result without an uncertainty is shown with six digits.
+func TestFigureWithoutUncertainty(t *testing.T) {
+	e := feed(t, "2026-11-25")
+	e.U = 0
+	assert.Equal(t, "564.336 steps/mm", e.Figure().String())
+}
