@@ -179,3 +179,22 @@ func TestFigureWithoutUncertainty(t *testing.T) {
 	e.U = 0
 	assert.Equal(t, "564.336 steps/mm", e.Figure().String())
 }
+
+// Nesting has an end, for lists and for objects, so that no file takes the program down.
+func TestFileNestedToTheLimit(t *testing.T) {
+	nested := func(open, inner, end string, depth int) File {
+		return damaged(t, replace(`"machine":"Plover"`, `"machine":"Plover","photo":`+strings.Repeat(open, depth)+inner+strings.Repeat(end, depth)))
+	}
+	for _, c := range []struct{ open, inner, end string }{{"[", "", "]"}, {`{"a":`, "{}", "}"}} {
+		depth := deepest - len(c.inner)/2 // the innermost object is one more
+		for _, d := range nested(c.open, c.inner, c.end, depth).Damages {
+			assert.NotContains(t, d.Says, "too deep", c.open)
+		}
+		for _, more := range []int{1, 50, 100_000} {
+			file := nested(c.open, c.inner, c.end, depth+more)
+			assert.Len(t, file.Entries, 2, c.open)
+			require.NotEmpty(t, file.Damages)
+			assert.Contains(t, file.Damages[0].Says, "nested too deep", c.open)
+		}
+	}
+}
