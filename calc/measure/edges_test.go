@@ -80,3 +80,29 @@ func TestExpectedDofOfALine(t *testing.T) {
 		assert.InEpsilon(t, 4, e.Dof, 1e-12)
 	}
 }
+
+func TestTwoMeansOfHalfAMillimetre(t *testing.T) {
+	mark := Repeated{Readings: Series{0.5}, With: caliper}
+	m, err := TwoMeans{Mark: mark, Remaining: Repeated{Readings: Series{0}, With: caliper}}.Measure()
+	require.NoError(t, err)
+	assert.Equal(t, 0.5, m.Length)
+	_, err = TwoMeans{Mark: mark, Remaining: Repeated{Readings: Series{-0.1}, With: caliper}}.Measure()
+	assert.ErrorIs(t, err, ErrLength)
+	_, err = TwoMeans{Mark: mark, Remaining: mark}.Measure()
+	assert.ErrorIs(t, err, ErrNothingMoved)
+}
+
+// Readings that differ by less than a square can hold have no spread to speak of.
+func TestGrubbsOfTheSmallest(t *testing.T) {
+	_, err := Grubbs(Series{0, 1e-200, 2e-200}, 0.05)
+	assert.ErrorIs(t, err, ErrNoSpread)
+}
+
+func TestSlipOfHalfAMillimetre(t *testing.T) {
+	test := SlipTest{Commanded: 0.5, Alpha: 0.999, Runs: []SpeedRun{{1, 0.5}, {2, 0.49}, {3, 0.51}, {0.5, 0.5}}}
+	_, err := test.Solve()
+	assert.NoError(t, err)
+	test.Alpha = 1
+	_, err = test.Solve()
+	assert.ErrorIs(t, err, ErrProbability)
+}
