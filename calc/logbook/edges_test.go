@@ -131,19 +131,6 @@ func TestFirstOfTwoCounts(t *testing.T) {
 	assert.Contains(t, e.Text(), "&u=1")
 }
 
-// A group of one column is a table as well.
-func TestRowsCSVOfOneColumn(t *testing.T) {
-	for _, page := range calc.Pages {
-		form := calc.NewForm(page)
-		for _, g := range form.Groups() {
-			if columns := form.Columns(g); len(columns) == 1 {
-				form.Set(columns[0].Key, 0, "1")
-				assert.Contains(t, RowsCSV(form, g), "\r\n1\r\n", page.Slug)
-			}
-		}
-	}
-}
-
 // A version that is none is told of, and the file is read as of this one.
 func TestFileOfNoVersion(t *testing.T) {
 	for _, version := range []string{`"x"`, "0", "-1"} {

@@ -63,7 +63,7 @@ func main() {
 	flag.StringVar(&o.skip, "skip", "", "leave out the tests that match this pattern, as go test -skip does")
 	flag.Var(o.samples, "sample", "PACKAGE=N: judge one mutant of N of this package, drawn from the seed; with 0, none")
 	flag.Uint64Var(&o.seed, "seed", 1, "seed of the samples")
-	flag.BoolVar(&o.again, "again", false, "judge what lived once more: tests were added")
+	flag.BoolVar(&o.again, "again", false, "judge what lived once more, and nothing else: tests were added")
 	flag.DurationVar(&o.limit, "for", 0, "stop after so long; the next run goes on")
 	flag.BoolVar(&o.verbose, "v", false, "print each mutant as it is judged")
 	flag.Parse()
@@ -111,13 +111,14 @@ func run(o options, out io.Writer) (tally, error) {
 		return tally{}, err
 	}
 	defer results.close()
+	var living map[string]bool
 	if o.again {
-		results.forgetLiving()
+		living = results.forgetLiving()
 	}
 	j := judge{suites: suites}
 	left := 0
 	for _, m := range mutants {
-		if !o.samples.has(m, o.seed) || results.has(m) {
+		if !o.samples.has(m, o.seed) || results.has(m) || o.again && !living[m.key] {
 			continue
 		}
 		if o.limit > 0 && time.Since(began) > o.limit {

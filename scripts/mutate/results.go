@@ -44,12 +44,16 @@ func (r *results) add(m *mutant, outcome, by string) error {
 	return err
 }
 
-func (r *results) forgetLiving() {
+// forgetLiving forgets what lived, and returns the keys of it.
+func (r *results) forgetLiving() map[string]bool {
+	living := map[string]bool{}
 	for key, found := range r.of {
 		if found.outcome == alive {
+			living[key] = true
 			delete(r.of, key)
 		}
 	}
+	return living
 }
 
 // readKnown reads the list of mutants that may live: a line each, its key, then " — "
