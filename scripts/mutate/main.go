@@ -63,7 +63,7 @@ func main() {
 	flag.StringVar(&o.skip, "skip", "", "leave out the tests that match this pattern, as go test -skip does")
 	flag.Var(o.samples, "sample", "PACKAGE=N: judge one mutant of N of this package, drawn from the seed; with 0, none")
 	flag.Uint64Var(&o.seed, "seed", 1, "seed of the samples")
-	flag.BoolVar(&o.again, "again", false, "judge what lived once more, and nothing else: tests were added")
+	flag.BoolVar(&o.again, "again", false, "judge once more what lived and is not listed, and nothing else: tests were added")
 	flag.DurationVar(&o.limit, "for", 0, "stop after so long; the next run goes on")
 	flag.BoolVar(&o.verbose, "v", false, "print each mutant as it is judged")
 	flag.Parse()
@@ -111,9 +111,13 @@ func run(o options, out io.Writer) (tally, error) {
 		return tally{}, err
 	}
 	defer results.close()
+	known, err := readKnown(o.list)
+	if err != nil {
+		return tally{}, err
+	}
 	var living map[string]bool
 	if o.again {
-		living = results.forgetLiving()
+		living = results.forgetLiving(known)
 	}
 	j := judge{suites: suites}
 	left := 0
@@ -135,10 +139,6 @@ func run(o options, out io.Writer) (tally, error) {
 		if err := results.add(m, outcome, by); err != nil {
 			return tally{}, err
 		}
-	}
-	known, err := readKnown(o.list)
-	if err != nil {
-		return tally{}, err
 	}
 	return report(out, o, mutants, results, known, left), nil
 }

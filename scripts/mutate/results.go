@@ -44,11 +44,11 @@ func (r *results) add(m *mutant, outcome, by string) error {
 	return err
 }
 
-// forgetLiving forgets what lived, and returns the keys of it.
-func (r *results) forgetLiving() map[string]bool {
+// forgetLiving forgets what lived and is not known to, and returns the keys of it.
+func (r *results) forgetLiving(known map[string]string) map[string]bool {
 	living := map[string]bool{}
 	for key, found := range r.of {
-		if found.outcome == alive {
+		if found.outcome == alive && known[key] == "" {
 			living[key] = true
 			delete(r.of, key)
 		}
