@@ -158,3 +158,23 @@ func TestRepliesArriveWhole(t *testing.T) {
 		})
 	}
 }
+
+// Of two runs that were changed, each is tried alone as well.
+func TestTwoChangedRunsAlone(t *testing.T) {
+	f := load(t, "measure", heronShare)
+	f.Set("rest", 0, "28.2")
+	f.Set("rest", 1, "28.4")
+	c := f.Compare()
+	require.NotNil(t, c)
+	require.Len(t, c.Differences, 2)
+	// 538·80/m with a mean fed of 76.4333 each: 76.2667 + 0.5/3.
+	assert.InDelta(t, 563.105102, c.Differences[0].Alone.Value, 1e-6)
+	assert.InDelta(t, 563.105102, c.Differences[1].Alone.Value, 1e-6)
+	assert.InDelta(t, 538*80/76.6, c.After.Value, 1e-6)
+}
+
+// An uncertainty below 1 is held against what is found as well.
+func TestClaimOfASmallUncertainty(t *testing.T) {
+	check, says := load(t, "measure", heron+"&saw=steps:564.3356643:0.9").Check()
+	assert.Equal(t, Differs, check, says)
+}

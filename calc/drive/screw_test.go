@@ -132,3 +132,12 @@ func FuzzParseScrew(f *testing.F) {
 		require.Equal(t, s, back, "%q as %q", text, again)
 	})
 }
+
+// As many starts as any screw has, and not one more.
+func TestMostStarts(t *testing.T) {
+	screw, err := drive.ParseScrew("Tr8x100(P1)")
+	require.NoError(t, err)
+	assert.EqualValues(t, 100, screw.Starts)
+	_, err = drive.ParseScrew("Tr8x101(P1)")
+	assert.ErrorIs(t, err, drive.ErrScrew)
+}

@@ -119,3 +119,38 @@ func TestExpectLost(t *testing.T) {
 	_, err = Test{}.ExpectLost(1)
 	assert.ErrorIs(t, err, ErrTooFew)
 }
+
+// Positions read five times from either side: two means of five, two steps, and the
+// degrees of freedom of both series.
+func TestExpectLostOfFive(t *testing.T) {
+	e, err := Test{Scatter: 0.02, With: Instrument{Resolution: 0.01}}.ExpectLost(5)
+	require.NoError(t, err)
+	assert.Zero(t, e.Value)
+	assert.InEpsilon(t, math.Sqrt(0.02*0.02*2/5+0.01*0.01/6), e.U, 1e-12)
+	e, err = Test{Scatter: 0.02}.ExpectLost(5)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 8, e.Dof, 1e-12)
+}
+
+// What is just enough is enough: the first step, the last run, the uncertainty itself.
+func TestPlansThatJustDo(t *testing.T) {
+	with, _ := InstrumentOf("caliper-0.05")
+	at := func(length float64) Test {
+		return Test{Commanded: length, Length: length, Mark: length + 25, Scatter: 0.15, With: with}
+	}
+	d := Design{Repeats: 7}
+	e, err := at(100).Expect(d)
+	require.NoError(t, err)
+	assert.Zero(t, e.Value, "an axis without error")
+	more, ok := at(100).RunsFor(e.Expanded(), Design{Repeats: 2}, 7)
+	assert.True(t, ok)
+	assert.Equal(t, 7, more.Repeats)
+	test, ok := LengthFor(e.Expanded(), d, 5, 300, at)
+	assert.True(t, ok)
+	assert.Equal(t, 100.0, test.Commanded)
+	for _, most := range []float64{5, 100} {
+		test, ok = LengthFor(1, d, 5, most, at)
+		assert.True(t, ok)
+		assert.Equal(t, 5.0, test.Commanded, "the first step is enough")
+	}
+}

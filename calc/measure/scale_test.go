@@ -129,3 +129,16 @@ func TestInstruments(t *testing.T) {
 	}
 	assert.Equal(t, 1.0, with.Gain(1e-12), "an instrument that is off by all of it")
 }
+
+// What is assumed of instruments decides on verdicts: a change of it is to be meant. Eye, reach and usual limits are in mm.
+func TestAssumptionsOfInstruments(t *testing.T) {
+	for id, want := range map[string][4]float64{
+		"tape": {1, 0.3, 3000, 0.5}, "rule": {1, 0.2, 300, 0.2},
+		"caliper-0.1": {0.1, 0.1, 150, 0.1}, "caliper-0.05": {0.05, 0.1, 150, 0.05},
+		"caliper-0.02": {0.02, 0.1, 150, 0.03}, "caliper-0.01": {0.01, 0.1, 150, 0.03},
+	} {
+		i, ok := InstrumentOf(id)
+		require.True(t, ok)
+		assert.Equal(t, want, [4]float64{i.Resolution, i.Eye, i.Reach, i.Usual}, id)
+	}
+}
