@@ -20,8 +20,8 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 
 const pageID = "page"
 
-// keptPage is the page as it shows already.
-func keptPage() app.UI { return app.Div().DataSet("kept", pageID) }
+// keptPage is the page as it shows already: see web/start.js.
+func keptPage() app.UI { return app.Div().ID(pageID).Class("page").DataSet("kept", pageID) }
 
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(

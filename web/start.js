@@ -238,6 +238,9 @@
         const snap = snapshot();
         queueMicrotask(() => {
           if (go.exited) return;
+          // The untouched go-app has made an element of its own for what is to stay.
+          const kept = document.querySelector("[data-kept]");
+          if (kept) kept.append(...page.childNodes);
           restore(snap);
           performance.mark("app-mounted");
           html.dataset.app = "ready";
