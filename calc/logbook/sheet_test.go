@@ -93,6 +93,11 @@ func TestReadSheetByHand(t *testing.T) {
 		"\ufeff {\r\n\"page\":\"plan\",\"entries\":{},\"sheet\":\"striderule\"}\r\n":                                  "",
 		`{"sheet":"striderule","page":"measure","entries":{"done":["dry"],"x":true,"flag":null},"extra":{"deep":[]}}`: "done=dry&x=true&flag",
 		`{"sheet":"striderule","version":3,"page":"measure","entries":{"v":"1","steps":"8"}}`:                         "v=3&steps=8",
+		// Entries that say themselves that they are newer are never made older.
+		`{"sheet":"striderule","version":1,"page":"measure","entries":{"v":"2","steps":"8"}}`: "v=2&steps=8",
+		`{"sheet":"striderule","page":"measure","entries":{"v":"2","steps":"8"}}`:             "v=2&steps=8",
+		// Escapes of all sorts.
+		`{"sheet":"striderule","page":"parts","entries":{"name":"H\u00e9\ud83d\ude00\/\n"}}`: "name=H%C3%A9%F0%9F%98%80/%20",
 	} {
 		_, fragment, err := ReadSheet(text)
 		require.NoError(t, err, text)
@@ -111,6 +116,9 @@ func TestReadSheetRefuses(t *testing.T) {
 		{"a list", "[" + good + "]", "it is no sheet of this site"},
 		{"cut off", good[:len(good)/2], "it is damaged in line"},
 		{"a quote lost", strings.Replace(good, `"80"`, `"80`, 1), "it is damaged in line 4: a text does not end"},
+		{"an escape that is none", strings.Replace(good, `"80"`, `"\x0038"`, 1), "line 4: a backslash begins nothing that there is"},
+		{"a text that a line ends", strings.Replace(good, `"80"`, "\"\\/80\n\"", 1), "line 4: a text does not end"},
+		{"a half escape", strings.Replace(good, `"80"`, `"\u00"`, 1), "line 4: a backslash begins nothing that there is"},
 		{"more behind it", good + "{}", "something stands behind its end"},
 		{"of a page to come", strings.Replace(good, `"measure"`, `"weigh"`, 1), "a page that this version of the site does not have: “weigh”"},
 		{"a path for a page", strings.Replace(good, `"measure"`, `"../measure"`, 1), "does not have: “../measure”"},
