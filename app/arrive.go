@@ -1,6 +1,10 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // arrival knows how the page that is about to show was reached. go-app neither
 // scrolls nor moves the focus when it changes pages; after Back and Forward the
@@ -31,6 +35,13 @@ func arrived(ctx app.Context) {
 	moved := arrival.shownPath != "" && arrival.shownPath != path
 	if moved {
 		app.Window().Call("announce", "") // what was said was about the other page
+	}
+	if moved {
+		for _, p := range sitePages() {
+			if root()+p.Path == strings.TrimSuffix(app.Window().Get("location").Get("pathname").String(), "index.html") {
+				app.Window().Get("document").Set("title", p.Title)
+			}
+		}
 	}
 	if moved && !arrival.back {
 		focus("title") // which may scroll to it

@@ -73,7 +73,9 @@ func (c *cleaner) text() {
 	text := c.rest[:end]
 	c.rest = c.rest[end:]
 	if n := len(c.open); n > 0 && slices.Contains(verbatim, c.open[n-1]) {
-		c.out.WriteString(text)
+		if strings.TrimSpace(text) != "" { // else it stands around an element
+			c.out.WriteString(text)
+		}
 		return
 	}
 	if indented, ok := strings.CutPrefix(text, "\n"); ok {

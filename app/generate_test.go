@@ -32,6 +32,7 @@ func TestCleanMarkup(t *testing.T) {
 		{"inline neighbours", app.P().Body(app.Text("a "), app.B().Text("b"), app.Text(" c"), app.I().Text(" d ")), `<p>a <b>b</b> c<i> d </i></p>`},
 		{"nested", app.Ul().Body(app.Li().Body(app.A().Text("x"), app.Text("y"))), `<ul><li><a>x</a>y</li></ul>`},
 		{"lines of a text area", app.P().Body(app.Textarea().Text("M92 E{value}\n  M500\n")), "<p><textarea>M92 E{value}\n  M500\n</textarea></p>"},
+		{"lines of a sample", app.Div().Body(app.Pre().Body(app.Code().Text("{\n  \"a\": 1\n}"))), "<div><pre><code>{\n  &#34;a&#34;: 1\n}</code></pre></div>"},
 		{"raw", app.Div().Body(app.Raw(`<svg viewBox="0 0 1 1"><title>a &amp; b</title><path d="M0 0" aria-label="x &lt; y"/></svg>`)),
 			`<div><svg viewBox="0 0 1 1"><title>a &amp; b</title><path aria-label="x &lt; y" d="M0 0"/></svg></div>`},
 	} {

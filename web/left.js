@@ -3,7 +3,7 @@
 "use strict";
 // typed is how start.js sees and fills what is in the fields.
 window.keepLeft = (typed) => {
-  const noted = "striderule:left";
+  const noted = () => "striderule:left:" + location.pathname; // each page's by itself
 
   // The program writes the address at once. Browsers that reload go by the one from
   // before all the same: the tab notes both, or, where no program runs, what is in
@@ -15,9 +15,9 @@ window.keepLeft = (typed) => {
     const left = { was, now: location.href, fields: runs ? [] : typed.snapshot().fields };
     try {
       if (left.now !== was || left.fields.length) {
-        sessionStorage.setItem(noted, JSON.stringify(left));
+        sessionStorage.setItem(noted(), JSON.stringify(left));
         behind = left.fields.length ? "" : left.now;
-      } else if (behind !== was) sessionStorage.removeItem(noted);
+      } else if (behind !== was) sessionStorage.removeItem(noted());
     } catch (e) { /* refused: the last key is lost */ }
   }
   addEventListener("pagehide", leave);
@@ -38,8 +38,8 @@ window.keepLeft = (typed) => {
   });
 
   try {
-    const left = JSON.parse(sessionStorage.getItem(noted));
-    sessionStorage.removeItem(noted);
+    const left = JSON.parse(sessionStorage.getItem(noted()));
+    sessionStorage.removeItem(noted());
     // Who asks for the same link anew wants it as it is.
     const again = performance.getEntriesByType("navigation")[0]?.type !== "navigate";
     if (left && left.was === location.href && (again || left.fields.length)) {

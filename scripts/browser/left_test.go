@@ -116,6 +116,27 @@ func TestReloadBeforeStart(t *testing.T) {
 	}
 }
 
+// Another page of the site in between keeps it too.
+func TestAnotherPageBeforeStartAndBack(t *testing.T) {
+	s := NewSite(t)
+	release := holdProgram(t, s)
+	p := s.NewPage(t)
+	p.Allow("The connection failed")
+	p.Allow("offline use is off")
+	p.Before(`addEventListener("unload", () => {})`) // browsers lay no such page aside
+	p.Load("/measure/#" + heron)
+	p.Wait(`typeof Go === "function"`)
+	p.FillNth("rest", 2, "31.7")
+	p.must(p.tab.navigate(s.URL + "convert/"))
+	p.Wait(`document.querySelector("form[data-sheet=convert]")`)
+	time.Sleep(time.Second)
+	Eval[bool](p, `(setTimeout(() => history.back()), true)`)
+	p.Wait(`location.pathname.includes("measure") && document.getElementsByName("rest")[2]?.value === "31.7"`)
+	release()
+	p.Wait(`document.documentElement.dataset.app === "ready"`)
+	p.Wait(`location.hash.includes("rest=28.7,28.9,31.7")`)
+}
+
 // The page says itself to load it again when the connection failed.
 func TestReloadAfterFailure(t *testing.T) {
 	s := NewSite(t)

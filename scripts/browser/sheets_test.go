@@ -125,14 +125,18 @@ func TestBackAndForward(t *testing.T) {
 	p.Click(`nav a[href$="/convert/"]`)
 	p.Wait(`document.querySelector("h1").textContent.startsWith("Convert")`)
 	assert.Equal(t, "title", Eval[string](p, `document.activeElement.id`), "a new page begins at its heading")
+	const title = `document.title`
+	assert.Equal(t, "Convert between conventions · Striderule", Eval[string](p, title))
 	p.Fill("name", "Heron")
 	p.Wait(`location.hash === "#v=1&name=Heron"`)
 	p.Back()
 	p.Wait(`document.querySelector("h1").textContent.startsWith("Correct")`)
+	assert.Equal(t, "Correct from a measurement · Striderule", Eval[string](p, title))
 	assert.Equal(t, "538", p.Field("steps"), "back goes to the page before, not to the key before")
 	assert.Equal(t, "80", p.Field("asked"))
 	p.Forward()
 	p.Wait(`document.getElementById("f-name-1") && document.getElementById("f-name-1").value === "Heron"`)
+	assert.Equal(t, "Convert between conventions · Striderule", Eval[string](p, title))
 }
 
 // go-app drops a visit to the address that it remembers; the page must not.
