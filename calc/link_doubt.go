@@ -31,7 +31,7 @@ func (f *Form) doubtCommas(field Field) {
 		return
 	}
 	for row, text := range f.text[field.Key] {
-		if !strings.Contains(text, ",") || !f.Visible(field, row) || f.ProblemAt(field.Key, row) != "" {
+		if !strings.Contains(text, ",") || !f.Visible(field, row) {
 			continue
 		}
 		if plain := field.Cells.At(row).Plain(text); !strings.Contains(plain, ",") {

@@ -113,7 +113,10 @@ func TestDoubtsAreTold(t *testing.T) {
 		p, _ := PageOf("measure")
 		assert.Contains(t, problems(Load(p, fragment)), says, fragment)
 	}
-	p, _ := PageOf("convert")
+	// Beside what else is wrong there.
+	p, _ := PageOf("plan")
+	assert.Contains(t, problems(Load(p, "v=1&trial=speeds&at=%2C80")), "is “,80” in the link, which is read as .80")
+	p, _ = PageOf("convert")
 	assert.Empty(t, Load(p, "v=1&name=100%25,a%2Cb&steps=80,80.5").Problems(), "words may have commas and percent signs")
 }
 
