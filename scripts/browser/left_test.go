@@ -118,6 +118,9 @@ func TestReloadBeforeStart(t *testing.T) {
 
 // Another page of the site in between keeps it too.
 func TestAnotherPageBeforeStartAndBack(t *testing.T) {
+	if Name() == "webkit" {
+		t.Skip("skipped in webkit: it lays the page aside all the same, and its program stays cut off until it is loaded again")
+	}
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
