@@ -6,11 +6,19 @@ import "github.com/maxence-charriere/go-app/v10/pkg/app"
 // come with a calendar and settings of the toolchain, 50 KB compressed. While pages
 // are generated nothing comes later.
 func after(milliseconds int, do func()) {
-	var rings app.Func
-	rings = app.FuncOf(func(app.Value, []app.Value) any {
-		rings.Release()
+	app.Window().Call("setTimeout", once(do), milliseconds)
+}
+
+// nextTurn does something when the browser has seen to what else waits.
+func nextTurn(do func()) { app.Window().Call("goappRest", once(do)) }
+
+// once is a function for the browser to call one time.
+func once(do func()) app.Func {
+	var called app.Func
+	called = app.FuncOf(func(app.Value, []app.Value) any {
+		called.Release()
 		do()
 		return nil
 	})
-	app.Window().Call("setTimeout", rings, milliseconds)
+	return called
 }

@@ -37,8 +37,9 @@ func arrived(ctx app.Context) {
 		app.Window().Call("announce", "") // what was said was about the other page
 	}
 	if moved {
+		shown := strings.TrimSuffix(app.Window().Get("location").Get("pathname").String(), "index.html")
 		for _, p := range sitePages() {
-			if root()+p.Path == strings.TrimSuffix(app.Window().Get("location").Get("pathname").String(), "index.html") {
+			if root()+p.Path == shown {
 				app.Window().Get("document").Set("title", p.Title)
 			}
 		}

@@ -29,20 +29,15 @@ func breathe() {
 
 // rest lets the browser answer for a moment.
 func rest() {
-	await(func(over app.Func) { app.Window().Call("goappRest", over) })
+	await(nextTurn)
 	building.since = clock()
 }
 
-// await waits until the browser has called a function that it is told of.
-func await(tell func(over app.Func)) {
-	called := make(chan struct{})
-	over := app.FuncOf(func(app.Value, []app.Value) any {
-		close(called)
-		return nil
-	})
-	tell(over)
-	<-called
-	over.Release()
+// await waits until what is begun says that it is over.
+func await(begin func(over func())) {
+	ended := make(chan struct{})
+	begin(func() { close(ended) })
+	<-ended
 }
 
 // finish is called by the last component of every page. All that is left is done
@@ -54,7 +49,7 @@ func finish() {
 	}
 	rest()
 	for !app.Window().Call("goappSwap").Bool() {
-		await(func(over app.Func) { app.Window().Call("setTimeout", over, 50) })
+		await(func(over func()) { after(50, over) })
 	}
 	building.on = false
 }

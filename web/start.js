@@ -97,7 +97,7 @@
         case "r": {
           stack.pop();
           const by = stack.pop();
-          if (by === top) break;
+          if (by === top) break; // it was kept
           top.replaceWith(by);
           forget(top);
           break;

@@ -17,8 +17,9 @@ const current = ours + version;
 // leaves the cache of the version before in place, from which a page that is
 // just loading gets the rest of its parts. A page that is open has all its parts
 // already: it is not touched, what is being typed stays, and the new version
-// comes when the page is next loaded; a quiet line offers that. Waiting until every tab is closed would be
-// no safer and would keep an installed app on an old version for weeks.
+// comes when the page is next loaded; a quiet line offers that. Waiting until
+// every tab is closed would be no safer and would keep an installed app on an old
+// version for weeks.
 self.addEventListener("install", (e) => e.waitUntil((async () => {
   const cache = await caches.open(current);
   try {

@@ -36,8 +36,10 @@ func keepWith(p *Page, rest string) string {
 	return date
 }
 
+var wrongClocks = []string{"1970-01-01T00:00", "2099-12-31T23:58"}
+
 func TestLogWithAWrongClock(t *testing.T) {
-	for _, wrong := range []string{"1970-01-01T00:00", "2099-12-31T23:58"} {
+	for _, wrong := range wrongClocks {
 		t.Run(wrong, func(t *testing.T) {
 			s := NewSite(t)
 			p := s.NewPage(t)
@@ -99,16 +101,12 @@ func TestEntriesOfOneMinute(t *testing.T) {
 }
 
 func TestUpdateWithAWrongClock(t *testing.T) {
-	for _, wrong := range []string{"1970-01-01T00:00", "2099-12-31T23:58"} {
+	for _, wrong := range wrongClocks {
 		t.Run(wrong, func(t *testing.T) {
 			s := NewSite(t)
 			p := s.NewPage(t)
 			p.Before(clockAt(wrong))
-			p.Open("/measure/#" + heron)
-			p.WaitOffline()
-			p.Reload()
-			bring(p, s, "aaaaaaaaaaaa")
-			p.Wait(newerLine)
+			offerNewer(p, s)
 			s.Stop()
 			p.Reload()
 			assert.Equal(t, "aaaaaaaaaaaa", versionOf(p))

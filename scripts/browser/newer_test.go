@@ -19,7 +19,17 @@ func bring(p *Page, s *Site, version string) {
 	p.Wait(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting && r.active.state === "activated")`)
 }
 
-// version is that of the page that shows.
+// offerNewer shows a sheet that is offered another version.
+func offerNewer(p *Page, s *Site) {
+	p.t.Helper()
+	p.Open("/measure/#" + heron)
+	p.WaitOffline()
+	p.Reload()
+	bring(p, s, "aaaaaaaaaaaa")
+	p.Wait(newerLine)
+}
+
+// versionOf is that of the page that shows.
 func versionOf(p *Page) string {
 	p.t.Helper()
 	return Eval[string](p, `document.getElementById("load").dataset.version`)
@@ -88,11 +98,7 @@ func TestNewerVersionDuringStart(t *testing.T) {
 func TestNewerVersionCoversNothing(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
-	p.WaitOffline()
-	p.Reload()
-	bring(p, s, "aaaaaaaaaaaa")
-	p.Wait(newerLine)
+	offerNewer(p, s)
 	const covers = `(() => {
 		const box = document.querySelector("#newer").getBoundingClientRect();
 		return (of) => { const b = of.getBoundingClientRect(); return box.top < b.bottom - 1 && box.bottom > b.top + 1; };
@@ -133,11 +139,7 @@ func TestPicturesOfTheNewerVersion(t *testing.T) {
 	}
 	s := NewSite(t)
 	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
-	p.WaitOffline()
-	p.Reload()
-	bring(p, s, "aaaaaaaaaaaa")
-	p.Wait(newerLine)
+	offerNewer(p, s)
 	for name, dark := range map[string]bool{"light": false, "dark": true} {
 		p.Viewport(Width, Height)
 		p.Screenshot(filepath.Join(dir, "newer-"+name+".png"), dark, false)
