@@ -61,24 +61,23 @@
   const zipped = plain + ".gz";
   const size = Number(facts.size); // of the plain one, in bytes
 
-  // sentAs says how this very page was sent: "br", "gzip", "" as it is, or null
-  // where nothing tells.
-  async function sentAs() {
+  // byBrotli says whether this very page was sent by brotli, as far as anything tells.
+  async function byBrotli() {
     const [page] = performance.getEntriesByType("navigation");
-    if (!page) return null;
-    if (typeof page.contentEncoding === "string") return page.contentEncoding;
-    // Other browsers have sizes, once the page has come as a whole.
+    if (!page) return false;
+    if (typeof page.contentEncoding === "string") return page.contentEncoding === "br";
+    // In other browsers the cache tells, once the page has come, and soon after. The
+    // sizes that they have too are not true so early.
     if (document.readyState === "loading") await new Promise((r) => document.addEventListener("readystatechange", r, { once: true }));
-    const [whole] = performance.getEntriesByType("navigation");
-    if (!whole.decodedBodySize) return null;
-    if (whole.encodedBodySize >= whole.decodedBodySize) return "";
-    try {
-      // This browser knows that it was compressed. How, its own cache still has.
-      const kept = await fetch(location.href, { cache: "only-if-cached", mode: "same-origin" });
-      return kept.headers.get("content-encoding");
-    } catch (e) {
-      return null;
+    for (let tries = 4; tries > 0; tries--) {
+      try {
+        const kept = await fetch(location.href, { cache: "only-if-cached", mode: "same-origin" });
+        return kept.headers.get("content-encoding") === "br";
+      } catch (e) {
+        await new Promise((r) => setTimeout(r, 20));
+      }
     }
+    return false;
   }
 
   async function get(url, signal) {
@@ -137,7 +136,7 @@
   // is smaller than any gzip. What the host compresses may depend on the kind of
   // file: otherwise it is broken off before much has come.
   async function compressedBest() {
-    if (await sentAs() !== "br") return null;
+    if (!await byBrotli()) return null;
     const stop = new AbortController();
     try {
       const response = await get(plain, stop.signal);
