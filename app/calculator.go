@@ -25,7 +25,9 @@ type calculator struct {
 	comparedAt int              // the edit that it is about
 	code       qrCode
 	file       sheetFile
-	pasted     calc.Pasted // by the last edit
+	pasted     calc.Pasted   // by the last edit
+	turns      int           // how often it was rendered
+	quick      []app.Context // of what a key renders: see quickView
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -87,17 +89,21 @@ func (c *calculator) edit(change func(*calc.Form)) {
 	c.follow()
 }
 
-// editByKey is edit for a key: of a phone's time per key, what stands below the
-// answer, which nobody reads while typing, would take the most. It follows when the
-// next key has not come at once.
-func (c *calculator) editByKey(change func(*calc.Form)) {
+// editByKey is edit for a key: of a phone's time per key, what nobody reads while
+// typing would take the most. Only the answer is rendered; the rest of the page follows
+// when the next key has not come at once.
+func (c *calculator) editByKey(ctx app.Context, change func(*calc.Form)) {
 	c.change(change)
+	ctx.PreventUpdate()
+	for _, view := range c.quick {
+		view.Dispatch(func(app.Context) { c.ctx.PreventUpdate() }) // all but the view itself
+	}
 	c.settled(120, c.follow)
 }
 
 func (c *calculator) follow() { c.calm, c.calmAt = c.form.Report(), c.edits }
 
-// behind reports whether what stands below the answer is about entries before.
+// behind reports whether all but the answer is about entries before.
 func (c *calculator) behind() bool { return c.calmAt != c.edits }
 
 func (c *calculator) change(change func(*calc.Form)) {
@@ -243,7 +249,7 @@ func (c *calculator) summary() string {
 }
 
 func (c *calculator) Render() app.UI {
-	report := c.form.Report()
+	c.turns++
 	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
 		c.parts(true),
@@ -262,10 +268,10 @@ func (c *calculator) Render() app.UI {
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
-				c.problems(), c.answer(report), c.compareView(), c.share(report), c.parts(false),
+				c.quickly(c.now), c.compareView(), c.share(), c.parts(false),
 			),
 		),
-		c.bar(report),
+		c.quickly(c.bar),
 		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.said),
 	)
 }
@@ -287,11 +293,13 @@ func barFigure(a *calc.Answer) calc.Figure {
 }
 
 // bar keeps the answer in view on a small screen.
-func (c *calculator) bar(r calc.Report) app.UI {
-	return app.If(r.Answer != nil, func() app.UI {
-		return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
-			app.Span().Class("bar-label").Text(barLabel(r.Answer)),
-			app.Strong().Text(barFigure(r.Answer).String()),
-		)
-	})
+func (c *calculator) bar() app.UI {
+	a := c.form.Report().Answer
+	if a == nil {
+		return app.Text("")
+	}
+	return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
+		app.Span().Class("bar-label").Text(barLabel(a)),
+		app.Strong().Text(barFigure(a).String()),
+	)
 }

@@ -168,7 +168,7 @@ func hintID(f calc.Field) string { return "f-" + f.Key + "-hint" }
 func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {
 		text := ctx.JSSrc().Get("value").String()
-		c.editByKey(func(f *calc.Form) { f.Set(key, row, text) })
+		c.editByKey(ctx, func(f *calc.Form) { f.Set(key, row, text) })
 	}
 }
 

@@ -22,6 +22,28 @@ func (v *blockView) Render() app.UI {
 	return block(v.Block, v.folds)
 }
 
+// A quickView is a piece of a calculator that a key renders at once, and alone.
+type quickView struct {
+	app.Compo
+	Turn int // of the calculator, with which it is always rendered
+	of   *calculator
+	view func() app.UI
+}
+
+func (c *calculator) quickly(view func() app.UI) app.UI {
+	return &quickView{Turn: c.turns, of: c, view: view}
+}
+
+func (v *quickView) OnMount(ctx app.Context) {
+	v.of.quick = append(v.of.quick, ctx)
+	ctx.PreventUpdate()
+}
+
+func (v *quickView) Render() app.UI {
+	breathe()
+	return v.view()
+}
+
 // A topView is the head of every page.
 type topView struct {
 	app.Compo

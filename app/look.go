@@ -92,10 +92,9 @@ func lookHTML(sheet string) (string, error) {
 	}
 	for _, s := range lookStates {
 		c := filled(s.slug, s.fragment)
-		report := c.form.Report()
 		if err := add(s.title, c.form, c.check(), app.Div().Class("desk").Body(
 			app.Form().Class("sheet").Body(c.entries()...),
-			app.Div().Class("result").Body(c.problems(), c.answer(report), c.share(report), c.parts(false)),
+			app.Div().Class("result").Body(c.now(), c.share(), c.parts(false)),
 		)); err != nil {
 			return "", err
 		}
@@ -103,12 +102,12 @@ func lookHTML(sheet string) (string, error) {
 	c := filled(lookStates[1].slug, lookStates[1].fragment)
 	var verdicts, blocks []app.UI
 	for kind := calc.Leave; kind <= calc.Either; kind++ {
-		verdicts = append(verdicts, c.answer(calc.Report{Answer: &calc.Answer{
+		verdicts = append(verdicts, c.answer(&calc.Answer{
 			Figure:  calc.Figure{Label: "New setting", Value: 564.3357, Unit: "steps/mm", U: 1.6},
 			Verdict: &calc.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: text("And why it is so.")},
 			Says:    text("What to do with it."),
 			Notes:   []calc.Note{{Kind: calc.Doubt, Line: text("What may mislead.")}},
-		}}))
+		}))
 	}
 	for _, block := range lookBlocks() {
 		blocks = append(blocks, c.liveBlock(block))
@@ -123,7 +122,7 @@ func lookHTML(sheet string) (string, error) {
 		{"Blocks", app.Div().Class("part").Body(blocks...)},
 		{"Keep in the log", c.keepView()},
 		{"The log", log.list()},
-		{"The bar", c.bar(c.form.Report())},
+		{"The bar", c.bar()},
 	} {
 		if err := add(piece.title, c.form, piece.body); err != nil {
 			return "", err

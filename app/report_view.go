@@ -9,6 +9,16 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
+// now is what a key shows at once. It is busy until the rest of the page is about the
+// same entries.
+func (c *calculator) now() app.UI {
+	now := app.Div().Class("now").Body(c.problems(), c.answer(c.form.Report().Answer))
+	if c.behind() {
+		now = now.Aria("busy", "true")
+	}
+	return now
+}
+
 // problems lists what is wrong, each with a way to its field.
 func (c *calculator) problems() app.UI {
 	problems := c.form.Problems()
@@ -36,11 +46,10 @@ func (c *calculator) jump(key string, row int, text string) app.UI {
 }
 
 // answer is the headline: the value with its unit and what it means.
-func (c *calculator) answer(r calc.Report) app.UI {
-	if r.Answer == nil {
+func (c *calculator) answer(a *calc.Answer) app.UI {
+	if a == nil {
 		return app.Text("")
 	}
-	a := r.Answer
 	class := "answer"
 	verdict := app.UI(app.Text(""))
 	if v := a.Verdict; v != nil {
@@ -79,7 +88,7 @@ func headlineClass(a *calc.Answer) string {
 var verdictMarks = [...]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
 
 // share offers the link to this sheet, and to keep it.
-func (c *calculator) share(r calc.Report) app.UI {
+func (c *calculator) share() app.UI {
 	fragment := c.form.ShareFragment()
 	if reply := c.form.ReplyFragment(); len(reply) <= calc.MostLink {
 		fragment = reply // what was changed in a received sheet goes with it
@@ -91,7 +100,7 @@ func (c *calculator) share(r calc.Report) app.UI {
 		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it."), c.across(""))
 	}
 	url := shareURL(pathOf(c.page.Slug), fragment)
-	return app.Div().Body(app.Div().Class(shareClass(r)).Body(
+	return app.Div().Body(app.Div().Class(shareClass(c.form.Report())).Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
 		app.If(!c.keep.open, func() app.UI {
@@ -128,11 +137,7 @@ func (c *calculator) parts(guides bool) app.UI {
 		parts = append(parts, app.Section().Class("part").ID(id).Body(
 			append([]app.UI{app.H2().Text(p.Title)}, blocks...)...))
 	}
-	all := app.Div().Class("parts").Body(parts...)
-	if c.behind() {
-		all = all.Aria("busy", "true")
-	}
-	return all
+	return app.Div().Class("parts").Body(parts...)
 }
 
 // liveBlock is a block that is rendered again only when it has changed, unless

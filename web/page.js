@@ -43,6 +43,7 @@
   function look() {
     due = 0;
     const bar = document.querySelector(".bar"), answer = document.querySelector(".answer");
+    let away = true; // when it comes, until its place is known
     if (bar && answer) {
       const edge = innerHeight - bar.offsetHeight;
       const box = answer.getBoundingClientRect();
@@ -51,8 +52,9 @@
       const keyboard = used && window.visualViewport && visualViewport.height * visualViewport.scale < innerHeight * 0.75;
       const covers = used && used.getBoundingClientRect().bottom > edge;
       const seen = box.top < edge && box.bottom > 0;
-      document.documentElement.dataset.bar = keyboard || covers || seen ? "away" : "";
+      away = keyboard || covers || seen;
     }
+    document.documentElement.dataset.bar = away ? "away" : "";
     for (const what of [".headline data", ".bar strong"]) {
       const place = document.querySelector(what);
       if (!place) continue;
@@ -70,7 +72,9 @@
   const soon = () => { due = due || requestAnimationFrame(look); };
   for (const type of ["scroll", "resize", "focusin", "focusout"]) addEventListener(type, soon, { passive: true });
   if (window.visualViewport) visualViewport.addEventListener("resize", soon);
-  new MutationObserver(soon).observe(document.body, { subtree: true, childList: true, characterData: true });
+  // What a key changed is painted first.
+  const changed = () => requestAnimationFrame(() => setTimeout(soon));
+  new MutationObserver(changed).observe(document.body, { subtree: true, childList: true, characterData: true });
 
   // ---- A table that is wider than its place scrolls, by keyboard too: not every
   // browser lets the focus come to what scrolls of itself.

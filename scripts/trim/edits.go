@@ -78,10 +78,6 @@ var ownEdits = []edit{
 	// go-app drops empty attributes. An empty alt says that a picture is mere
 	// decoration; without it, a screen reader reads the file's name out.
 	replace{"pkg/app/attribute.go", "\tswitch v {\n\tcase \"cite\",\n", "\tif name == \"alt\" {\n\t\ta[name] = v\n\t\treturn\n\t}\n\tswitch v {\n\tcase \"cite\",\n"},
-
-	// After an event go-app waits for up to a 120th of a second before it renders,
-	// to take several in one. A key and its answer have no time to wait.
-	replace{"pkg/app/app.go", "engine.Start(120)", "engine.Start(1000)"},
 }
 
 type edit interface{ apply(tree) error }
