@@ -5,19 +5,24 @@
 window.keepLeft = (typed) => {
   const noted = () => "striderule:left:" + location.pathname; // each page's by itself
 
+  // A browser that has begun to leave no longer hears of an address that is written,
+  // and comes back to the one before. The program tells that one.
+  const recent = [];
+  window.addressWas = (was) => {
+    recent.push(was);
+    setTimeout(() => recent.shift(), 1000);
+  };
+
   // The program writes the address at once. Browsers that reload go by the one from
   // before all the same: the tab notes both, or, where no program runs, what is in
   // the fields.
-  let behind = ""; // the address that was noted: one leaving may have several events
   function leave() {
-    const was = location.href, runs = document.documentElement.dataset.app === "ready";
+    const was = [...recent, location.href], runs = document.documentElement.dataset.app === "ready";
     if (runs) window.leavePage?.();
     const left = { was, now: location.href, fields: runs ? [] : typed.snapshot().fields };
     try {
-      if (left.now !== was || left.fields.length) {
-        sessionStorage.setItem(noted(), JSON.stringify(left));
-        behind = left.fields.length ? "" : left.now;
-      } else if (behind !== was) sessionStorage.removeItem(noted());
+      if (was.some((a) => a !== left.now) || left.fields.length) sessionStorage.setItem(noted(), JSON.stringify(left));
+      else sessionStorage.removeItem(noted());
     } catch (e) { /* refused: the last key is lost */ }
   }
   addEventListener("pagehide", leave);
@@ -42,7 +47,7 @@ window.keepLeft = (typed) => {
     sessionStorage.removeItem(noted());
     // Who asks for the same link anew wants it as it is.
     const again = performance.getEntriesByType("navigation")[0]?.type !== "navigate";
-    if (left && left.was === location.href && (again || left.fields.length)) {
+    if (left && left.was.includes(location.href) && (again || left.fields.length)) {
       history.replaceState(history.state, "", left.now);
       typed.fill(left.fields);
     }

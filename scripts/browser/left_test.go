@@ -58,6 +58,22 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 	}
 }
 
+// A browser that has begun to leave no longer hears of an address that the page writes
+// meanwhile: it will come back to the one before, which the tab must know.
+func TestLeavingJustAfterTheAddressWasWritten(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Focus("rest", 1)
+	p.Type("31.7")
+	noted := Eval[string](p, `new Promise((r) => addEventListener("popstate", () => {
+		dispatchEvent(new Event("pagehide"));
+		r(sessionStorage.getItem("striderule:left:" + location.pathname));
+	}))`)
+	assert.Contains(t, noted, `rest=28.7,28.9,28.6`, "where the browser may come back to")
+	assert.Contains(t, noted, `rest=28.7,31.7,28.6`, "what is to be there then")
+}
+
 // hide has the page believe that it is no longer in view.
 const hide = `(Object.defineProperty(document, "hidden", { get: () => true, configurable: true }), document.dispatchEvent(new Event("visibilitychange")), true)`
 
