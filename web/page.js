@@ -91,7 +91,8 @@
       }
     }
   }
-  const reachSoon = () => { reaching = reaching || requestAnimationFrame(reach); };
+  // Not at once: it lays out what the style sheet puts off.
+  const reachSoon = () => { reaching = reaching || setTimeout(reach, 300); };
   reachSoon();
   addEventListener("resize", reachSoon, { passive: true });
   document.addEventListener("toggle", reachSoon, true);

@@ -64,6 +64,14 @@
     nodes.set(shown.goapp = node.goapp, shown);
     return shown;
   };
+  // When the program's first page is whole, the one that came becomes it.
+  let becoming = null;
+  const listens = new WeakMap(); // of nodes that were made until then
+  function took(shown, own) {
+    nodes.set(shown.goapp = own.goapp, shown);
+    for (const listening of listens.get(own) || []) shown.addEventListener(...listening);
+    if (places.has(own)) places.set(shown, [shown.parentNode, places.get(own)[1]]);
+  }
   const ended = new WeakSet(); // functions that the program gave up
   window.goappNode = (number) => nodes.get(number);
   const stack = []; // what a draft in several parts has not yet put in its place
@@ -87,7 +95,9 @@
           break;
         case "*": {
           const does = values[more - 1];
-          top.addEventListener(it, (e) => ended.has(does) || does(e), values[most - 1]);
+          const listening = [it, (e) => ended.has(does) || does(e), values[most - 1]];
+          top.addEventListener(...listening);
+          if (!html.dataset.app) listens.set(top, [...listens.get(top) || [], listening]);
           break;
         }
         case "%": ended.add(values[it - 1]); break;
@@ -98,6 +108,10 @@
           stack.pop();
           const by = stack.pop();
           if (by === top) break; // it was kept
+          if (top === becoming) {
+            become(top, by, took);
+            break;
+          }
           top.replaceWith(by);
           forget(top);
           break;
@@ -236,7 +250,9 @@
       window.goappSwap = () => {
         if (composing && performance.now() < patience) return false;
         const snap = snapshot();
+        becoming = document.body.firstElementChild;
         queueMicrotask(() => {
+          becoming = null;
           if (go.exited) return;
           // The untouched go-app has made an element of its own for what is to stay.
           const kept = document.querySelector("[data-kept]");
