@@ -5,10 +5,13 @@
 // become changes what is shown to what the program has made, and tells took of each
 // node that stays in place of one of the program's.
 window.become = (shown, own, took) => {
-  // What has no name of its own goes by what is in it.
+  // What has no name of its own goes by what is in it. Of a container
+  // (container-type) Chromium 148 shows nothing any more when it is changed here: it stays
+  // as it is, or goes.
   const name = (node) => node.id || node.querySelector("[id]")?.id;
   const alike = (a, b) => a && a.nodeName === b.nodeName &&
-    (a.nodeType !== Node.ELEMENT_NODE || a.getAttribute("class") === b.getAttribute("class") && name(a) === name(b));
+    (a.nodeType !== Node.ELEMENT_NODE || a.getAttribute("class") === b.getAttribute("class") && name(a) === name(b)) &&
+    (!a.matches?.(".entry, .rows, .scroll") || a.isEqualNode(b));
 
   function change(shown, own) {
     took(shown, own);

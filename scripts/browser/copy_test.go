@@ -70,4 +70,8 @@ func TestPrintButtonPrints(t *testing.T) {
 	p.Open("/plan/#v=1&tool=caliper-0.05")
 	Eval[bool](p, `(document.getElementById("print").click(), true)`)
 	assert.Equal(t, 1, Eval[int](p, `window.printed`))
+
+	// The button that is pressed here becomes that one when its form opens.
+	p.Click("#keep")
+	assert.Equal(t, 1, Eval[int](p, `window.printed`), "keeping does not print")
 }

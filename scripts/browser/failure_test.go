@@ -192,6 +192,6 @@ func TestFaultAfterStart(t *testing.T) {
 	assert.Equal(t, "537,5", p.Field("steps"))
 	p.Fill("mark", "104")          // also what is typed afterwards
 	p.must(p.tab.click("#boot a")) // not Click: the page goes away
-	p.WaitReady()
+	p.Wait(`document.documentElement.dataset.app === "ready"`)
 	assert.Equal(t, "v=1&steps=537.5&mark=104&rest=,28.8&aside=yes&tool=caliper-0.05", strings.SplitN(Eval[string](p, `document.getElementById("copy-link").dataset.copy`), "#", 2)[1])
 }

@@ -132,6 +132,7 @@ func (p *Page) WaitReady() {
 	p.Wait(`document.documentElement.dataset.app`)
 	state := Eval[string](p, `document.documentElement.dataset.app`)
 	require.Equal(p.t, "ready", state, "the page says: %s", Eval[string](p, `document.getElementById("boot").textContent`))
+	p.Wait(`!document.getAnimations().some((a) => a.animationName === "late")`) // parts of a result
 }
 
 // WaitFailed waits until the page says that the calculator can't run, and returns what it says.
