@@ -5,9 +5,8 @@
 // become changes what is shown to what the program has made, and tells took of each
 // node that stays in place of one of the program's.
 window.become = (shown, own, took) => {
-  // What has no name of its own goes by what is in it. Of a container
-  // (container-type) Chromium 148 shows nothing any more when it is changed here: it stays
-  // as it is, or goes.
+  // What has no name of its own goes by what is in it. Containers stay as they are or go:
+  // of one that is changed here Chromium 148 may show nothing any more.
   const name = (node) => node.id || node.querySelector("[id]")?.id;
   const alike = (a, b) => a && a.nodeName === b.nodeName &&
     (a.nodeType !== Node.ELEMENT_NODE || a.getAttribute("class") === b.getAttribute("class") && name(a) === name(b)) &&
@@ -51,8 +50,8 @@ window.become = (shown, own, took) => {
     };
     for (const child of [...own.childNodes]) {
       let found = next;
-      while (found && !alike(found, child)) found = found.nextSibling;
-      if (!found) {
+      if (child.id || child.firstElementChild) while (found && !alike(found, child)) found = found.nextSibling;
+      if (!alike(found, child)) {
         shown.insertBefore(child, next);
         continue;
       }

@@ -130,9 +130,9 @@
     say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(window.carryOn());
   }
 
-  // ---- What a person does before the program is there. Its first act replaces
-  // the page's elements by ones of its own, so values, focus and place are noted
-  // right before and put back right after, in one task: no key falls between.
+  // ---- What a person does before the program is there. Its first act makes the page
+  // what it has built (web/become.js), so values, focus and place are noted right
+  // before and put back right after, in one task: no key falls between.
   let composing = false;
   document.addEventListener("compositionstart", () => { composing = true; }, true);
   document.addEventListener("compositionend", () => { composing = false; }, true);
