@@ -11,7 +11,7 @@ import (
 // is told from what is behind it. Contrast is that of WCAG 2.2.
 const outlineOfFocus = `(() => {
 	const e = document.activeElement, style = getComputedStyle(e);
-	if (e === document.body) return "";
+	if (e === document.body || !document.hasFocus()) return ""; // past the end Firefox goes to its own buttons
 	const parse = (c) => c.match(/[\d.]+/g).map(Number);
 	const light = (c) => {
 		const [r, g, b] = parse(c).map((v) => v / 255).map((v) => v <= .04045 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4);
