@@ -1,0 +1,313 @@
+package calc
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A writer writes all that a page says of a sheet, as lines. Figures are written as they
+// are shown, and behind them in braces at twelve digits: the last ones differ between
+// processors. What is long and was written before, of any sheet, is named by its
+// beginning.
+type writer struct {
+	text  strings.Builder
+	seen  map[string]bool
+	needs []string // of the sheet's answer
+	drawn bool     // drawings are what the sheet is for
+	empty *Form    // the page's, with nothing typed
+}
+
+// mostTwice is how many characters are written again.
+const mostTwice = 60
+
+func (w *writer) line(parts ...string) {
+	text := strings.Join(parts, "")
+	if again := w.again(text); again != "" {
+		text = again
+	}
+	w.text.WriteString(text + "\n")
+}
+
+// again is a short form of a text that was written before, empty if it was not.
+func (w *writer) again(text string) string {
+	if len(text) <= mostTwice || w.seen == nil {
+		return ""
+	}
+	if !w.seen[text] {
+		w.seen[text] = true
+		return ""
+	}
+	first, _, _ := strings.Cut(text, "\n")
+	runes := []rune(first)
+	return string(runes[:min(len(runes), mostTwice/4)]) + "…"
+}
+
+// first reports whether a thing of some name is written for the first time.
+func (w *writer) first(name string) bool {
+	if w.seen == nil {
+		return true
+	}
+	again := w.seen[name]
+	w.seen[name] = true
+	return !again
+}
+
+// whole writes what is made of several lines, which are written again all or none.
+func (w *writer) whole(write func(w *writer)) {
+	plain := writer{needs: w.needs}
+	write(&plain)
+	if again := w.again(plain.text.String()); again != "" {
+		w.line(again)
+		return
+	}
+	write(w)
+}
+
+// short is a number with so many significant digits; what is left of a difference of
+// equals is 0.
+func short(v float64, digits int) string {
+	if math.Abs(v) < 1e-12 {
+		return "0"
+	}
+	return strconv.FormatFloat(v, 'g', digits, 64)
+}
+
+// figureText is a figure as shown, and at twelve digits unless that is the same.
+func figureText(f *Figure) string {
+	shown, full := f.String(), short(f.Value, 12)
+	if f.U > 0 {
+		full += " ± " + short(f.U, 9)
+	}
+	if f.ID == "" && strings.ReplaceAll(f.Number(), "−", "-") == full {
+		return shown
+	}
+	if f.ID != "" {
+		full = f.ID + " " + full
+	}
+	if f.Keep {
+		full += " keeps zeros"
+	}
+	return shown + " {" + full + "}"
+}
+
+// sentence is a line of text; where only the figures in it are new, its beginning and
+// those.
+func (w *writer) sentence(l Line) string {
+	var whole, words strings.Builder
+	var figures []string
+	for _, s := range l {
+		if s.Figure == nil {
+			whole.WriteString(s.Text)
+			words.WriteString(s.Text)
+			continue
+		}
+		figures = append(figures, figureText(s.Figure))
+		whole.WriteString(figures[len(figures)-1])
+		words.WriteString("#")
+	}
+	if len(figures) > 0 {
+		if again := w.again(words.String()); again != "" {
+			return again + " " + strings.Join(figures, " | ")
+		}
+	}
+	return whole.String()
+}
+
+// drawings writes the drawings of a sheet, and nothing else.
+func (w *writer) drawings(f *Form) {
+	for _, p := range f.Report().Parts {
+		for _, b := range p.Blocks {
+			if _, ok := b.(Drawing); ok {
+				w.whole(func(w *writer) { w.block(b) })
+			}
+		}
+	}
+}
+
+// form writes a sheet that came by a link: what was understood, and the report.
+func (w *writer) form(f *Form, fragment string) {
+	w.checks(f)
+	if f.Fragment() != fragment {
+		w.line("fragment: ", f.Fragment())
+	}
+	w.shown(f)
+	r := f.Report()
+	w.answer(r.Answer)
+	for _, p := range r.Parts {
+		w.part(p)
+	}
+}
+
+// checks writes what is wrong, and what came of the sender's result.
+func (w *writer) checks(f *Form) {
+	for _, p := range f.Problems() {
+		w.line("! ", p.Key, " ", itoa(p.Row), ": ", p.Says)
+	}
+	if check, says := f.Check(); check != Unclaimed {
+		w.line("check ", itoa(int(check)), ": ", says)
+	}
+	if a := f.Report().Answer; a != nil {
+		w.line("shared as ", strings.Join(claimOf(a).Cells, ","))
+	}
+}
+
+// shown writes what is entered, and which fields have a part beside those of an empty
+// form, or have none.
+func (w *writer) shown(f *Form) {
+	var entered, shown []string
+	empty := w.empty
+	for i, field := range f.Fields() {
+		now, before := rowsShown(f, field), rowsShown(empty, empty.Fields()[i])
+		if now != before {
+			shown = append(shown, field.Key+now)
+		}
+		if text := f.entered(field); text != "" {
+			entered = append(entered, field.Key+"="+text)
+		}
+	}
+	w.line("entered: ", strings.Join(entered, "; "))
+	w.line("shown: ", strings.Join(shown, " "))
+}
+
+// rowsShown is a + for each row in which a field has a part, a - for each other.
+func rowsShown(f *Form, field Field) string {
+	rows := ""
+	for row := range f.Rows(field) {
+		if f.Visible(field, row) {
+			rows += "+"
+		} else {
+			rows += "-"
+		}
+	}
+	if len(rows) > 4 && strings.Trim(rows, rows[:1]) == "" {
+		rows = rows[:1] + "×" + itoa(len(rows))
+	}
+	return rows
+}
+
+func (w *writer) answer(a *Answer) {
+	if a == nil {
+		w.line("no answer")
+		return
+	}
+	w.line("ANSWER ", a.Label, ": ", figureText(&a.Figure))
+	if v := a.Verdict; v != nil {
+		w.line("verdict ", v.Kind.String(), ", ", v.Title, ": ", w.sentence(v.Says))
+	}
+	w.line(w.sentence(a.Says))
+	if a.Keep != nil {
+		w.line("keep ", a.Keep.Label, ": ", figureText(a.Keep))
+	}
+	for _, n := range a.Notes {
+		w.block(n)
+	}
+	w.line("needs ", strings.Join(a.Needs, " "))
+	w.needs = a.Needs
+}
+
+// less are the keys that the others lack, each behind a mark.
+func less(keys, others []string, mark string) string {
+	text := ""
+	for _, key := range keys {
+		if !slices.Contains(others, key) {
+			text += mark + key
+		}
+	}
+	return text
+}
+
+// part writes a part, with what it needs beside what the answer needs, or less.
+func (w *writer) part(p Part) {
+	how := ""
+	if p.Folded {
+		how += ", folded"
+	}
+	if p.Guide {
+		how += ", guide"
+	}
+	w.whole(func(w *writer) {
+		w.line("== ", p.Title, " (", p.ID, how, ")")
+		w.line("needs", less(p.Needs, w.needs, " +"), less(w.needs, p.Needs, " -"))
+		for _, b := range p.Blocks {
+			w.whole(func(w *writer) { w.block(b) })
+		}
+	})
+}
+
+func (w *writer) block(block Block) {
+	items := func(mark string, lines []Line) {
+		for _, l := range lines {
+			w.line("  ", mark, " ", w.sentence(l))
+		}
+	}
+	switch b := block.(type) {
+	case Para:
+		w.line(w.sentence(b.Line))
+	case Note:
+		w.line(b.Kind.String(), ": ", w.sentence(b.Line))
+	case Steps:
+		items("1.", b.Items)
+	case Points:
+		items("-", b.Items)
+	case Figures:
+		for i := range b.All {
+			w.figure(&b.All[i])
+		}
+	case Table:
+		w.table(b)
+	case Code:
+		w.line("code ", b.Label, " ", b.File)
+		for text := range strings.SplitSeq(b.Text, "\n") {
+			w.line("    ", text)
+		}
+	case Ask:
+		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)
+	case Links:
+		for _, l := range b.All {
+			w.line("link ", l.Text, ": ", l.Slug, "#", l.Fragment)
+		}
+	case Bars:
+		w.line("bars ", b.Title, ", ", b.Unit)
+		for i := range b.All {
+			w.line("  ", b.All[i].Label, ": ", figureText(&b.All[i].Value))
+		}
+	case Lots:
+		w.line("lots of ", short(b.Value, 12), ", commanded ", short(b.Commanded, 12), ", ", short(b.Low, 9), " to ", short(b.High, 9))
+		for _, c := range b.Budget {
+			w.line("  ", c.ID, " ", short(c.U, 9), " dof ", short(c.Dof, 9))
+		}
+	case Chart:
+		w.chart(&b)
+	case Drawing:
+		w.drawing(&b)
+	default:
+		panic("a block of no known kind")
+	}
+}
+
+// figure writes a labelled figure; one with an ID has its label for the first time only.
+func (w *writer) figure(f *Figure) {
+	label := f.Label
+	if f.ID != "" && !w.first("figure "+f.ID+" "+f.Label) {
+		label = "-"
+	}
+	w.line("  ", label, ": ", figureText(f))
+}
+
+func (w *writer) table(t Table) {
+	how := ""
+	if t.Folded {
+		how = ", folded"
+	}
+	w.line("table ", t.Caption, how)
+	w.line("  | ", strings.Join(t.Head, " | "))
+	for _, row := range t.Rows {
+		cells := make([]string, len(row))
+		for i, c := range row {
+			cells[i] = w.sentence(c)
+		}
+		w.line("  | ", strings.Join(cells, " | "))
+	}
+}
