@@ -141,7 +141,8 @@ func (a *measured) suspectsMistake() bool {
 
 // slips reports whether the error falls with speed.
 func (a *measured) slips() bool {
-	return a.sheet.method() == severalSpeeds && (a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
+	return a.sheet.method() == severalSpeeds && a.slip.Trouble != measure.ErrorRises &&
+		(a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
 }
 
 // missing asks for what the answer needs.
@@ -191,6 +192,8 @@ func (a *measured) impossible() *Part {
 	}
 	cure := "Look through the readings: one of them cannot be."
 	switch {
+	case errors.Is(a.failed, measure.ErrTooFew) && a.sheet.method() == bothSides:
+		cure = "Approach three targets at least, each from either side."
 	case errors.Is(a.failed, measure.ErrTooFew):
 		cure = "Make at least three runs."
 	case errors.Is(a.failed, measure.ErrOneLength) && a.sheet.method() == severalSpeeds:
@@ -212,4 +215,9 @@ func (a *measured) number(s drive.Setting) string {
 		return number
 	}
 	return unit.Trim(s.Value, lineDigits)
+}
+
+// entered is that number with its unit.
+func (a *measured) entered(s drive.Setting) string {
+	return a.number(s) + a.setting("", s).Gap() + settingUnit(s.Convention, a.sheet.rotary())
 }

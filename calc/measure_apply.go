@@ -66,7 +66,7 @@ func (a *measured) apply() *Part {
 	}
 	p.add(caution("stay"), caution("rollers"), Steps{[]Line{
 		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
-		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + ". Make the first move with it short and slow."),
+		say("Set the new one: " + a.entered(is) + ". Make the first move with it short and slow."),
 		say(keep),
 		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
@@ -108,7 +108,11 @@ func (a *measured) next() *Part {
 		if a.suspectsMistake() {
 			items.say("Look for the mistake first. Where you find it, put it right and measure again.")
 		}
-		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”; leave the setting in the form as it was during the first runs."),
+		enter := "Enter those readings under “" + secAgain.Title + "”; leave the setting in the form as it was during the first runs."
+		if a.sheet.method() != oneLength { // whose second round the form has no room for
+			enter = "Enter those readings on a new sheet, with the new setting."
+		}
+		items = append(items, a.confirm(), say(enter),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
 			say("Then look at “"+touchesTitle+"”."))
 	}
@@ -167,7 +171,9 @@ func (a *measured) remedies() []Line {
 	}
 	var items sentences
 	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
-		items.say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
+		some := a.length("", "", 2*a.test.Scatter)
+		some.Digits = 2
+		items.say("Your runs differ by some ", some, ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
 		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}

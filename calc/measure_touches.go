@@ -35,8 +35,7 @@ func (a *measured) touches() *Part {
 	case "travel":
 		items = t.tunedTravel()
 	}
-	u := " " + settingUnit(a.now.Convention, s.rotary())
-	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
+	items = append(items, elsewhere(a.old("", a.now).String(), a.entered(t.is.setting), !s.isFeed())...)
 	p.add(Points{items})
 	p.add(t.pulses()...)
 	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {
