@@ -483,3 +483,12 @@ func TestMeasureSendsWhatItShows(t *testing.T) {
 	number, _, _ := strings.Cut(f.Report().Answer.String(), " ")
 	assert.Contains(t, part(f, "apply"), "The line: M92 E"+number+"\n")
 }
+
+// Equal readings of nothing that is known settle nothing, so no chances are told of them.
+func TestMeasureOfNothingKnownTellsNoChances(t *testing.T) {
+	f := open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=101,101,101")
+	assert.Equal(t, MeasureMore, verdictOf(f).Kind)
+	assert.NotContains(t, part(f, "why"), "Probability")
+	f = open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=101,101,101&tool=caliper-0.05")
+	assert.Contains(t, part(f, "why"), "Probability that it is beyond it, too much: 100 %")
+}

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"striderule/calc/drive"
-	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
 
@@ -18,11 +17,8 @@ func (a *measured) facts() (was, is fact) {
 
 const touchesTitle = "What else this touches"
 
-// touches says what the change of scale brings with it, if there is one.
+// touches says what the change of scale brings with it.
 func (a *measured) touches() *Part {
-	if v := a.judged.Verdict; v != measure.ChangeIt && v != measure.EitherIsFine {
-		return nil
-	}
 	s := a.sheet
 	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
