@@ -4,14 +4,15 @@ package calc
 type feedTest struct {
 	id, title  string
 	mark, rest float64 // mm from the drive's inlet; without a mark the length is read itself
-	fed, asked float64
+	fed        float64 // that length
+	asked      float64
 	left, way  string                 // words for what is left, and for what is fed
 	show       func(v float64) string // nil for words alone, before anything is known
 }
 
 // nominalTest shows how a mark test goes before anything is entered.
 func nominalTest() Drawing {
-	return feedTest{id: "how", title: "How the mark moves", mark: 105, rest: 25, fed: 80,
+	return feedTest{id: "how", title: "How the mark moves", mark: 105, rest: 25,
 		left: "what is left", way: "what was fed"}.draw()
 }
 
