@@ -65,6 +65,7 @@ func TestFieldsAreWellDeclared(t *testing.T) {
 			}
 			if field.Group != nil {
 				assert.LessOrEqual(t, field.Group.Most, MostRows)
+				assert.Positive(t, field.Group.Least)
 				assert.LessOrEqual(t, field.Group.Least, field.Group.Most)
 				if field.Group != group {
 					for _, before := range seen {

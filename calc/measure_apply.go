@@ -176,7 +176,7 @@ func (a *measured) remedies() []Line {
 		items.say("Your runs differ by some ", some, ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
-		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
+		u := percent("", "", m.U, m.U)
 		var l Line
 		enough := ""
 		switch m.Means {

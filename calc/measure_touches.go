@@ -9,7 +9,7 @@ import (
 func (a *measured) facts() (was, is fact) {
 	was = fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
 		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
-	was.motor, _ = a.sheet.motor()
+	was.motor = a.sheet.motor()
 	is = was
 	is.setting = a.corrected()
 	return was, is
