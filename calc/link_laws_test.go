@@ -137,6 +137,13 @@ func printShown(id, link string, value float64) {
 	fmt.Printf("figure of %s: %s %s\n", link, id, unit.Full(value))
 }
 
+// A piece of one letter is a piece like any other.
+func TestShortPiecesAreParted(t *testing.T) {
+	for _, fragment := range []string{"a&b", "a=1&b", "a&b=1,2"} {
+		assert.Equal(t, fragment, Join(Split(fragment)))
+	}
+}
+
 type oldLink struct{ fragment, answer string }
 
 // Embedded, because there are no files in a browser, where these tests run as well.

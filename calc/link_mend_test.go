@@ -87,6 +87,17 @@ func TestMend(t *testing.T) {
 	assert.Empty(t, said)
 }
 
+// A space that is taken out of an escape is not said to be left.
+func TestSpacesAreLeftOrTakenOut(t *testing.T) {
+	for value, says := range map[string]string{
+		"M9%20E% 7B": saysSpaces, "M9%20E%7 B": saysSpaces, "M9%20 E%7B": "spaces within values are left as they are",
+	} {
+		_, _, said, ok := ReadAddress("https://club.example/measure/#v=1&line=" + value + "&asked=80")
+		require.True(t, ok)
+		assert.Equal(t, []string{says}, said, value)
+	}
+}
+
 func TestMendingIsSaid(t *testing.T) {
 	p, _ := PageOf("measure")
 	f := Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
