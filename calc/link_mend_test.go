@@ -87,6 +87,26 @@ func TestMend(t *testing.T) {
 	assert.Empty(t, said)
 }
 
+// What is too long is not looked through, and of a text only as much as that.
+func TestMendingHasAnEnd(t *testing.T) {
+	const start, end = "v=1&amp;line=", "&amp;asked=80"
+	most := start + strings.Repeat("a", mostMend-len(start)-len(end)) + end
+	_, said := Mend(most)
+	assert.Equal(t, []string{saysEntity}, said)
+	_, said = Mend(most + "0")
+	assert.Empty(t, said)
+
+	const at = "https://club.example/measure/#v=1&asked=80"
+	_, fragment, said, ok := ReadAddress(at + strings.Repeat("0", mostMend-len(at)))
+	assert.True(t, ok)
+	assert.Len(t, fragment, mostMend-strings.IndexByte(at, 'v'))
+	assert.Empty(t, said)
+	_, fragment, said, ok = ReadAddress(at + strings.Repeat("0", mostMend-len(at)+1))
+	assert.True(t, ok)
+	assert.Len(t, fragment, mostMend-strings.IndexByte(at, 'v'))
+	assert.Equal(t, []string{"of a text as long as this only the first part is read"}, said)
+}
+
 // A space that is taken out of an escape is not said to be left.
 func TestSpacesAreLeftOrTakenOut(t *testing.T) {
 	for value, says := range map[string]string{
