@@ -87,6 +87,26 @@ func TestMend(t *testing.T) {
 	assert.Empty(t, said)
 }
 
+// Each wide form is its plain one, and each dash a minus; what stands beside them is itself.
+func TestPlainRunes(t *testing.T) {
+	plain := func(r rune) string {
+		to, _ := plainRune(r, "1")
+		return to
+	}
+	for r := '!'; r <= '~'; r++ {
+		assert.Equal(t, string(r), plain(r-'!'+'！'))
+		assert.Empty(t, plain(r), "it stands for itself")
+	}
+	for _, dash := range "‐‑‒–—―−" {
+		assert.Equal(t, "-", plain(dash))
+		to, why := plainRune(dash, "&")
+		assert.Empty(t, to+why, "no minus stands there")
+	}
+	for _, other := range "＀｟‖∓" {
+		assert.Empty(t, plain(other))
+	}
+}
+
 // What is too long is not looked through, and of a text only as much as that.
 func TestMendingHasAnEnd(t *testing.T) {
 	const start, end = "v=1&amp;line=", "&amp;asked=80"

@@ -25,11 +25,7 @@ func (a *measured) uncertainty(s drive.Setting) float64 {
 	if a.alone {
 		return 0 // not known
 	}
-	if s.Convention == drive.StepsPerUnit {
-		f := a.scale.Factor()
-		return a.k * f.U / f.Value * s.Value
-	}
-	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value
+	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value // relatively, that of the correction is the same
 }
 
 // setting is a new setting with what is known of it.

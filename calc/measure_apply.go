@@ -144,23 +144,17 @@ func (a *measured) confirm() Line {
 	if a.sheet.method() != oneLength {
 		return say("Make a test of one length with the new setting, and see whether what is asked is what moves.")
 	}
-	next, err := a.test.Next(a.asked, 1)
-	if err != nil {
-		return say("Repeat the same test with the new setting.")
-	}
+	next, _ := a.test.Next(a.asked, 1) // the test was measured, so there can be another
 	low, high := next.Interval()
 	what := " should be " + a.verb()
 	expect := a.asked
-	if mark := a.runs[0].mark; mark > a.asked && a.sheet.Marks.Word == "set" {
+	if mark := a.sheet.Mark.Number; mark > a.asked { // one for all runs
 		what, expect = " should remain", mark-a.asked
 		low, high = mark-high, mark-low
 	}
-	line := say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what)
-	if next.U > 0 {
-		figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
-		line = append(line, say("; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order")...)
-	}
-	return append(line, say(".")...)
+	figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
+	return say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what,
+		"; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order.")
 }
 
 // remedies say what would settle it: the best first.
@@ -170,7 +164,7 @@ func (a *measured) remedies() []Line {
 		return []Line{say("Make at least three runs, and say what you read them with.")}
 	}
 	var items sentences
-	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
+	if with, _ := a.sheet.instrument(); with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
 		some := a.length("", "", 2*a.test.Scatter)
 		some.Digits = 2
 		items.say("Your runs differ by some ", some, ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")

@@ -236,8 +236,16 @@ func (w *writer) part(p Part) {
 	})
 }
 
+// none writes that there is nothing in a block, which is a block all the same.
+func (w *writer) none(n int, of string) {
+	if n == 0 {
+		w.line("  no ", of)
+	}
+}
+
 func (w *writer) block(block Block) {
 	items := func(mark string, lines []Line) {
+		w.none(len(lines), "items")
 		for _, l := range lines {
 			w.line("  ", mark, " ", w.sentence(l))
 		}
@@ -252,6 +260,7 @@ func (w *writer) block(block Block) {
 	case Points:
 		items("-", b.Items)
 	case Figures:
+		w.none(len(b.All), "figures")
 		for i := range b.All {
 			w.figure(&b.All[i])
 		}
@@ -265,6 +274,7 @@ func (w *writer) block(block Block) {
 	case Ask:
 		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)
 	case Links:
+		w.none(len(b.All), "links")
 		for _, l := range b.All {
 			w.line("link ", l.Text, ": ", l.Slug, "#", l.Fragment)
 		}
