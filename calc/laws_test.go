@@ -103,6 +103,16 @@ func TestOnlyChoicesHaveDefaults(t *testing.T) {
 	})
 }
 
+// The method page tells of fields that no form has made rows for.
+func TestFieldsTellOfThemselves(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		form := NewForm(p)
+		for i, field := range p.New().Fields() {
+			assert.Equal(t, About(form.Fields()[i]), About(field), field.Key)
+		}
+	})
+}
+
 func TestSuggestionsAreRead(t *testing.T) {
 	eachPage(t, func(t *testing.T, p Page) {
 		for _, field := range NewForm(p).Fields() {
