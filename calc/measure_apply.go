@@ -56,7 +56,7 @@ func (a *measured) apply() *Part {
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
-		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).plain())})
+		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).Number())})
 	} else {
 		p.add(Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}
