@@ -24,13 +24,13 @@ func TestSheetsSayTheSame(t *testing.T) {
 	sheets := sheetLines(t)
 	eachPage(t, func(t *testing.T, p Page) {
 		require.NotEmpty(t, sheets[p.Slug])
-		seen, empty := map[string]bool{}, NewForm(p)
+		all := writer{seen: map[string]bool{}, often: map[string]int{}, empty: NewForm(p)}
 		var b strings.Builder
 		for i, s := range sheets[p.Slug] {
 			if i > 0 {
 				b.WriteString("\n")
 			}
-			w := writer{seen: seen, drawn: s.drawn, empty: empty}
+			w := writer{seen: all.seen, often: all.often, empty: all.empty, drawn: s.drawn}
 			w.text.WriteString(sheetMark + s.line + "\n")
 			fragment, edits, changed := strings.Cut(s.line, " > ")
 			f := Load(p, fragment)
@@ -65,11 +65,6 @@ func sheetLines(t testing.TB) map[string][]sheetLine {
 			all[slug] = append(all[slug], sheetLine{line, drawn})
 		}
 	}
-	for slug, l := range links(t) {
-		for _, link := range l {
-			add(slug, link.fragment, false)
-		}
-	}
 	for _, name := range []string{"sheets.txt", "drawings.txt"} {
 		file, err := os.Open("testdata/" + name)
 		require.NoError(t, err)
@@ -85,6 +80,11 @@ func sheetLines(t testing.TB) map[string][]sheetLine {
 		}
 		require.NoError(t, lines.Err())
 		require.NoError(t, file.Close())
+	}
+	for slug, l := range links(t) {
+		for _, link := range l {
+			add(slug, link.fragment, false)
+		}
 	}
 	return all
 }

@@ -10,14 +10,18 @@ import (
 // A writer writes all that a page says of a sheet, as lines. Figures are written as they
 // are shown, and behind them in braces at twelve digits: the last ones differ between
 // processors. What is long and was written before, of any sheet, is named by its
-// beginning.
+// beginning; a part that was written in full for many sheets by its title.
 type writer struct {
 	text  strings.Builder
 	seen  map[string]bool
-	needs []string // of the sheet's answer
-	drawn bool     // drawings are what the sheet is for
-	empty *Form    // the page's, with nothing typed
+	often map[string]int // parts that were written in full, by their IDs
+	needs []string       // of the sheet's answer
+	drawn bool           // drawings are what the sheet is for
+	empty *Form          // the page's, with nothing typed
 }
+
+// mostOften is in how many sheets of a page a part is written in full.
+const mostOften = 30
 
 // mostTwice is how many characters are written again.
 const mostTwice = 60
@@ -74,22 +78,25 @@ func short(v float64, digits int) string {
 	return strconv.FormatFloat(v, 'g', digits, 64)
 }
 
-// figureText is a figure as shown, and at twelve digits unless that is the same.
+// figureText is a figure as shown; in braces its ID, its value at twelve digits where that
+// is another, and a + where zeros at the end are kept.
 func figureText(f *Figure) string {
-	shown, full := f.String(), short(f.Value, 12)
-	if f.U > 0 {
-		full += " ± " + short(f.U, 9)
-	}
-	if f.ID == "" && strings.ReplaceAll(f.Number(), "−", "-") == full {
-		return shown
-	}
+	var more []string
 	if f.ID != "" {
-		full = f.ID + " " + full
+		more = append(more, f.ID)
+	}
+	if full := short(f.Value, 12); f.U > 0 {
+		more = append(more, full+" ± "+short(f.U, 9))
+	} else if full != strings.ReplaceAll(f.Number(), "−", "-") {
+		more = append(more, full)
 	}
 	if f.Keep {
-		full += " keeps zeros"
+		more = append(more, "+")
 	}
-	return shown + " {" + full + "}"
+	if more == nil {
+		return f.String()
+	}
+	return f.String() + " {" + strings.Join(more, " ") + "}"
 }
 
 // sentence is a line of text; where only the figures in it are new, its beginning and
@@ -227,7 +234,14 @@ func (w *writer) part(p Part) {
 	if p.Guide {
 		how += ", guide"
 	}
+	if w.often != nil && w.often[p.ID] >= mostOften {
+		w.line("== ", p.Title, ", as such parts are")
+		return
+	}
 	w.whole(func(w *writer) {
+		if w.often != nil {
+			w.often[p.ID]++
+		}
 		w.line("== ", p.Title, " (", p.ID, how, ")")
 		w.line("needs", less(p.Needs, w.needs, " +"), less(w.needs, p.Needs, " -"))
 		for _, b := range p.Blocks {
