@@ -104,7 +104,7 @@ func (a *measured) picture() *Part {
 	if n > 1 {
 		t.title += ", mean of " + itoa(len(runs)) + " runs"
 	}
-	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && a.asked > 0 && mark > a.asked {
+	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && mark > a.asked {
 		t.mark, t.rest, t.fed, t.asked = mark, mark-a.asked, a.asked, 0
 		t.title, t.left, t.way = "The test to come, to scale", "to be left", "to feed"
 	}

@@ -142,6 +142,9 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 	hidden := f.Paste("fed", 0, "1\n2")
 	assert.Equal(t, 2, hidden.Odd, "a column that has no part takes nothing, and no other one does")
 	f.Unpaste(hidden)
+	c := Load(convertPage, "v=1&ratio=3")
+	c.Paste("turn", 0, "7")
+	assert.Equal(t, "v=1&ratio=3", c.Fragment())
 	f.Unpaste(Pasted{})
 	assert.Equal(t, "v=1&steps=538.0", f.Fragment())
 }

@@ -144,6 +144,15 @@ func TestShortPiecesAreParted(t *testing.T) {
 	}
 }
 
+func TestTextIsOneValidLine(t *testing.T) {
+	for text, want := range map[string]string{"a%0Ab": "a b", "%zA": "%zA", "%Az": "%Az", "%4": "%4", "%41": "A", "%4a%4A": "JJ", "é%": "é%"} {
+		assert.Equal(t, want, unescape(text), text)
+	}
+	for text, want := range map[string]string{"\xff": "\uFFFD", "\u0085": " ", "é": "é", "a b~": "a b~", "a\tb": "a b"} {
+		assert.Equal(t, want, OneLine(text), text)
+	}
+}
+
 type oldLink struct{ fragment, answer string }
 
 // Embedded, because there are no files in a browser, where these tests run as well.

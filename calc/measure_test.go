@@ -196,6 +196,11 @@ func TestMeasureRatioReading(t *testing.T) {
 	assert.Empty(t, part(f, "ratio"))
 	f = open(t, "measure", "v=1&axis=rotary&stepsdeg=80&askeddeg=360&turned=180,180.1,180")
 	assert.Contains(t, part(f, "ratio"), "0.9° motor")
+	// 2 mm taken for 2.032 mm: a belt's pitch, which only a travel axis has.
+	f = open(t, "measure", "v=1&axis=travel&steps=80&asked=360&moved=354.33,354.34,354.33")
+	assert.Contains(t, part(f, "ratio"), "belt")
+	f = open(t, "measure", "v=1&axis=rotary&stepsdeg=80&askeddeg=360&turned=354.33,354.34,354.33")
+	assert.NotContains(t, part(f, "ratio"), "belt")
 }
 
 func TestMeasureSlip(t *testing.T) {
@@ -491,4 +496,14 @@ func TestMeasureOfNothingKnownTellsNoChances(t *testing.T) {
 	assert.NotContains(t, part(f, "why"), "Probability")
 	f = open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=101,101,101&tool=caliper-0.05")
 	assert.Contains(t, part(f, "why"), "Probability that it is beyond it, too much: 100 %")
+}
+
+// Half a stage is none: what depends on the gears waits for the rest of it.
+func TestMeasureHalfAStage(t *testing.T) {
+	for _, gears := range []string{"gears=pairs", "gears=pairs&driving=12", "gears=pairs&driving=12,20&driven=54", "gears=pairs&driving=12,20&driven=54,"} {
+		f := load(t, "measure", heron+"&angle=1.8&micro=16&"+gears)
+		assert.Contains(t, part(f, "conventions"), "travel per output turn: driving, driven", gears)
+	}
+	f := load(t, "measure", heron+"&angle=1.8&micro=16&gears=pairs&driving=,12&driven=,54")
+	assert.Contains(t, part(f, "conventions"), "Travel per output turn | 26.766", "a stage that is left empty is none")
 }

@@ -81,14 +81,21 @@ func readAs(text, sent string, place int) string {
 
 // addressTexts are texts with a link in them, or none.
 func addressTexts(at string) []string {
-	return []string{
+	texts := []string{
 		"", "#", "##", "measure", "/measure", "measure/", "measure/index.html", "nowhere/#v=1", "https://a.example/plan/", "https://a.example/plan/?v#", "x#y measure#v=1",
 		"See " + at + " and tell me.", "See " + at + ", 30 mm.", "See " + at + " 30 mm is what I wanted\nnot 31", "See " + at + " .5 mm", "See " + at + " -3", "See " + at + " 9", "See " + at + " 0", "See " + at + " :",
 		"<" + at + ">", "[Heron](" + at + ") please", "[" + at + "](" + at + ")", "[url=" + at + "]Heron[/url]", "“" + at + "”!", "(" + at + ").", `<a href="` + strings.ReplaceAll(at, "&", "&amp;") + `">Heron</a>`,
-		"https://out.example/?to=" + encodeAll(at), "https://out.example/?to=" + encodeAll(encodeAll(at)), "https://out.example/?to=" + encodeAll(encodeAll(encodeAll(at))), "https://out.example/?to=" + encodeAll(encodeAll(encodeAll(encodeAll(at)))),
 		wide(at), at + " " + at, "no #measure here", "https://a.example/" + strings.Repeat("x", mostAddress-20) + "/measure/#v=1&asked=80", strings.Repeat("measure/", 60) + "#v=1", "a\nmeas\nure/#v=1", "meas\u200bure#v=1",
 		at + "&", at + "=", at + "%", at + "%2", at + " %20", at + " ,3", at + "&\nmark=3", at + "&\nnosuch=3", at + "&\n", at + "\n\n", at + " x&mark=3", at + " x&nosuch=3", at + " x&mark", at + " &nosuch=3",
+		"https://out.example/?to=" + encodeAll(at), "measure/#v 1&mark=3", "See " + at + " !x", "See " + at + " -", "See " + at + " /x",
 	}
+	// A redirect, encoded more and more often.
+	to := strings.Replace(at, "?x", "", 1) + " "
+	for range 6 {
+		texts = append(texts, "https://out.example/?to="+to)
+		to = encodeAll(to)
+	}
+	return texts
 }
 
 // mendTexts are fragments that were changed, or look like it.
@@ -99,5 +106,7 @@ var mendTexts = []string{
 	"v=1µ=16", "v=1&angle=1.8%c2%b5=16", "v=1&line=µ", "v=1&line=µm=3", "v=1µnosuch=3", "v=1µnew=3", "v%3D1%26asked%3D80", "v%253D1%2526asked%253D80", "v%25253D1%252526asked%25253D80", "v%2525253D1", "v=1%26asked%3D80", "%76=1",
 	"v=1&line=(a)", "v=1&line=a)", "v=1&line=(a))", "v=1&line=[a]]x", "v=1&line={a}}", "v=1&line=a<b&asked=80", "v=1&line=a<b", "v=1&line=a\"", "v=1&line=a[/b", "v=1&line=a)#&asked=80", "v=1&line=a)&nosuch=80", "v=1&asked=80.", "v=1&asked=80..", "v=1&asked=80...", "v=1&asked=80…", "v=1&asked=80,…", "v=1&asked=80…,", "v=1&asked=80)…",
 	"v=1&asked=80,", "v=1&nosuch=80,", "v=1&nosuch=80.", "v=1&asked=80&quot;", "v=1&asked=80&gt;&nbsp;.", "v=1&asked=80»!", "v=1&saw=steps:3..", "v=1&saw=steps:3%29", "v=1&saw=%29", "v=1&saw=", "v=1&saw=steps:3%29&asked=80", "v=1&asked=…", "…", "...", ".", "v=1&line=" + strings.Repeat(")x", mostMarks) + "&asked=80", "v=1&line=" + strings.Repeat(")x", mostMarks-1) + "&asked=80",
+	"v x=1", "v=1&name=a%0 9b", "v=1&name=a%f 9b", "v=1&asked%7F=80", "v=1&asked%80=80", "v=1&line=((a))", "v=1&line=[[a]]", "v=1&line={{a}}", "v=1&asked=80\"" + strings.Repeat("a", 39), "v=1&asked=80\"" + strings.Repeat("a", 40),
+	"v=1&line=" + strings.Repeat(")x", mostMarks-1) + "&asked=80<b", "v=1&line=" + strings.Repeat(")x", mostMarks) + "&asked=80<b",
 	"v=1&asked=80 that is all that there is to say about this", "v=1&asked=80\"that is all that there is to say about this",
 }

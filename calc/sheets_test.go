@@ -12,11 +12,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestSheetsSayTheSame holds all that the pages say of some two hundred sheets against
+// TestSheetsSayTheSame holds all that the pages say of some three hundred sheets against
 // what they said before, in testdata/pages. To make those files anew, and then read
 // what changed in them:
 //
-//	UPDATE=1 go test ./calc -run 'TestSheetsSayTheSame|TestFieldsStay'
+//	UPDATE=1 go test ./calc -run 'TestSheetsSayTheSame|TestFieldsStay|TestAddressesAreReadTheSame'
 //
 // The sheets are those of testdata/links.txt and sheets.txt; of those of drawings.txt
 // the drawings are held.
