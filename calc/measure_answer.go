@@ -186,8 +186,10 @@ func (a *measured) impossible() *Part {
 	if a.failed == nil || errors.Is(a.failed, errMissing) {
 		return nil
 	}
-	cure := "Look through the readings: one of them cannot be."
+	why, cure := a.failed.Error(), "Look through the readings: one of them cannot be."
 	switch {
+	case errors.Is(a.failed, measure.ErrNothingMoved) && a.sheet.method() == bothSides:
+		why, cure = "the positions fall where the targets rise", "Look which way they are counted."
 	case errors.Is(a.failed, measure.ErrTooFew) && a.sheet.method() == bothSides:
 		cure = "Approach three targets at least, each from either side."
 	case errors.Is(a.failed, measure.ErrTooFew):
@@ -200,7 +202,7 @@ func (a *measured) impossible() *Part {
 		cure = "Each target needs a position from either side: fill in both boxes."
 	}
 	return &Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}
+		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + why + ". " + cure)}}}
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -266,6 +267,8 @@ func TestMeasureFromBothSides(t *testing.T) {
 	assert.Contains(t, part(f, "impossible"), "from either side")
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100&up=10,100&down=9.9,99.9")
 	assert.Contains(t, part(f, "impossible"), "three targets at least")
+	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100,190&up=190,100,10&down=190,100,10")
+	assert.Contains(t, part(f, "impossible"), "These readings show no scale: the positions fall where the targets rise. Look which way they are counted.")
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides")
 	assert.Contains(t, part(f, "missing"), "target, up, down")
 }
@@ -506,4 +509,24 @@ func TestMeasureHalfAStage(t *testing.T) {
 	}
 	f := load(t, "measure", heron+"&angle=1.8&micro=16&gears=pairs&driving=,12&driven=,54")
 	assert.Contains(t, part(f, "conventions"), "Travel per output turn | 26.766", "a stage that is left empty is none")
+}
+
+// Readings that lie on a line but for what rounding leaves show no scatter: without an
+// instrument nothing is known of how good they are, and with one only that.
+func TestMeasureOnALineIsNotSure(t *testing.T) {
+	for _, test := range []string{
+		"trial=speeds&asked=100&read=fed&at=60,60,120,120&fed=99,99,98.3456,98.3456",
+		"trial=speeds&asked=100&read=fed&at=60,120,180&fed=98.1,98,97.9",
+		"axis=travel&trip=lengths&want=20,20,100,100,180,180&moved=20.1,20.1,100.5,100.5,180.9,180.9",
+		"axis=travel&trip=lengths&want=20,60,110,180&moved=20.1,60.3,110.55,180.9",
+		"axis=travel&trip=sides&target=10,70,110,190&up=10.1,70.7,111.1,191.9&down=10,70.6,111,191.8",
+	} {
+		f := open(t, "measure", "v=1&steps=415&"+test)
+		assert.Equal(t, MeasureMore, verdictOf(f).Kind, test)
+		assert.Zero(t, f.Report().Answer.U, test)
+		assert.NotContains(t, f.Report().String(), "0000000", test)
+	}
+	f := open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,120,120&fed=99,99,98.3456,98.3456&tool=caliper-0.05")
+	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.InEpsilon(t, 0.05/math.Sqrt(12)/100*1.96/0.996544*f.Report().Answer.Value, f.Report().Answer.U, 1e-3)
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"hash/crc32"
 	"math"
 	"slices"
 	"strconv"
@@ -34,7 +35,8 @@ func (w *writer) line(parts ...string) {
 	w.text.WriteString(text + "\n")
 }
 
-// again is a short form of a text that was written before, empty if it was not.
+// again is a short form of a text that was written before, empty if it was not: its
+// beginning, and two letters that tell it from others that begin so.
 func (w *writer) again(text string) string {
 	if len(text) <= mostTwice || w.seen == nil {
 		return ""
@@ -45,7 +47,8 @@ func (w *writer) again(text string) string {
 	}
 	first, _, _ := strings.Cut(text, "\n")
 	runes := []rune(first)
-	return string(runes[:min(len(runes), mostTwice/4)]) + "…"
+	sum := crc32.ChecksumIEEE([]byte(text))
+	return string(runes[:min(len(runes), mostTwice/4)]) + "…" + string([]byte{'a' + byte(sum%26), 'a' + byte(sum/26%26)})
 }
 
 // first reports whether a thing of some name is written for the first time.

@@ -94,6 +94,7 @@ func (t SlipTest) Solve() (SlipResult, error) {
 	if err != nil {
 		return SlipResult{}, err
 	}
+	l.settle(noise) // errors are differences of lengths, relative to one
 	r := SlipResult{Line: l, P: l.SlopeEstimate().P(0)}
 	list := groups(points)
 	for _, g := range list {
