@@ -51,6 +51,8 @@ func TestPostsMarkAndEscape(t *testing.T) {
 	f.Set("name", 2, "http://b")
 	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", Post(f, MarkdownPost, "x"))
 	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", Post(f, BBCodePost, "x"))
+	f = load(t, "convert", "v=1&name=a:b")
+	assert.Contains(t, Post(f, MarkdownPost, "x"), "a:b")
 	for _, text := range []string{"www.a", "http://b"} {
 		f = load(t, "convert", "")
 		f.Set("name", 0, text)
