@@ -324,6 +324,9 @@ func TestMeasureLots(t *testing.T) {
 				assert.InDelta(t, -4.22, lots.High, 0.01)
 				assert.InDelta(t, -5.15, drawn.Low, 0.04)
 				assert.InDelta(t, -4.19, drawn.High, 0.04)
+				// Who opens the same sheet sees the same lots.
+				assert.InDelta(t, -5.147653708, drawn.Low, 1e-6)
+				assert.InDelta(t, -4.188218625, drawn.High, 1e-6)
 			}
 		}
 	}
