@@ -130,7 +130,7 @@ func (w *writer) drawings(f *Form) {
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
 			if _, ok := b.(Drawing); ok {
-				w.whole(func(w *writer) { w.block(b) })
+				w.whole(func(w *writer) { w.piece(b) })
 			}
 		}
 	}
@@ -211,7 +211,7 @@ func (w *writer) answer(a *Answer) {
 		w.line("keep ", a.Keep.Label, ": ", figureText(a.Keep))
 	}
 	for _, n := range a.Notes {
-		w.block(n)
+		w.piece(n)
 	}
 	w.line("needs ", strings.Join(a.Needs, " "))
 	w.needs = a.Needs
@@ -248,7 +248,7 @@ func (w *writer) part(p Part) {
 		w.line("== ", p.Title, " (", p.ID, how, ")")
 		w.line("needs", less(p.Needs, w.needs, " +"), less(w.needs, p.Needs, " -"))
 		for _, b := range p.Blocks {
-			w.whole(func(w *writer) { w.block(b) })
+			w.whole(func(w *writer) { w.piece(b) })
 		}
 	})
 }
@@ -260,7 +260,7 @@ func (w *writer) none(n int, of string) {
 	}
 }
 
-func (w *writer) block(block Block) {
+func (w *writer) piece(block Block) {
 	items := func(mark string, lines []Line) {
 		w.none(len(lines), "items")
 		for _, l := range lines {
