@@ -520,6 +520,7 @@ func TestMeasureOnALineIsNotSure(t *testing.T) {
 	for _, test := range []string{
 		"trial=speeds&asked=100&read=fed&at=60,60,120,120&fed=99,99,98.3456,98.3456",
 		"trial=speeds&asked=100&read=fed&at=60,120,180&fed=98.1,98,97.9",
+		"trial=speeds&asked=100&read=fed&at=60,120,180&fed=100.01,100.02,100.03",
 		"axis=travel&trip=lengths&want=20,20,100,100,180,180&moved=20.1,20.1,100.5,100.5,180.9,180.9",
 		"axis=travel&trip=lengths&want=20,60,110,180&moved=20.1,60.3,110.55,180.9",
 		"axis=travel&trip=sides&target=10,70,110,190&up=10.1,70.7,111.1,191.9&down=10,70.6,111,191.8",
