@@ -25,8 +25,8 @@
 // project. Each test function is then run by itself, to learn which mutants it
 // reaches, and how long it takes. A mutant is judged by the tests of its own package
 // that reach it: one that killed a mutant nearby, the one that killed most of all, the
-// quick ones together, then one after the other; those that live by
-// those of the other packages that take less than 0.4 s. What takes eight times as long as it should (by the
+// quick ones together, then one after the other; those that live by those of the other
+// packages that take less than 0.4 s. What takes eight times as long as it should (by the
 // processor's clock, and 2 s more) is killed by time, as is what runs out of memory.
 // Properties are tried from a fixed seed, on 20 cases where 100 take long.
 //
