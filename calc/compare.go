@@ -72,10 +72,7 @@ func (f *Form) alone(d Difference) *Answer {
 	text := maps.Clone(f.before)
 	text[d.Key] = f.text[d.Key]
 	if d.Row >= 0 {
-		cells := slices.Clone(f.before[d.Key])
-		for len(cells) <= d.Row {
-			cells = append(cells, "")
-		}
+		cells := slices.Clone(f.before[d.Key]) // as many as now
 		cells[d.Row] = f.Text(d.Key, d.Row)
 		text[d.Key] = cells
 	}

@@ -178,3 +178,20 @@ func TestClaimOfASmallUncertainty(t *testing.T) {
 	check, says := load(t, "measure", heron+"&saw=steps:564.3356643:0.9").Check()
 	assert.Equal(t, Differs, check, says)
 }
+
+// With many changes no one is tried alone: that would be work without end.
+func TestManyChangesAreNotTriedAlone(t *testing.T) {
+	for changes, alone := range map[int]bool{MostAlone: true, MostAlone + 1: false} {
+		f := load(t, "measure", "v=1&steps=415&asked=100&read=fed&fed=97,97.1,97.2,97.3,97,97.1,97.2,97.3,97,97.1,97.2,97.3,97&saw=steps:1")
+		assert.False(t, f.HasBefore())
+		for row := range changes {
+			f.Set("fed", row, "98")
+		}
+		assert.True(t, f.HasBefore())
+		c := f.Compare()
+		require.Len(t, c.Differences, changes)
+		for _, d := range c.Differences {
+			assert.Equal(t, alone, d.Alone != nil)
+		}
+	}
+}

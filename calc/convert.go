@@ -64,7 +64,7 @@ func (s *convertSheet) row(i int) axisRow {
 	r.rotary = s.Moves.Rows[i].Word == "rotary"
 	r.setting, r.key, r.given = s.scaleRows.at(i).setting(r.rotary)
 	motor := s.motorRows.at(i)
-	r.motor, _ = motor.motor()
+	r.motor = motor.motor()
 	r.noMotor = motor.missing()
 	r.gears = plainRatio(s.Ratio.rows[i].Number)
 	if !s.Ratio.rows[i].Given {

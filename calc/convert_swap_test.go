@@ -87,6 +87,16 @@ func TestSwapEntries(t *testing.T) {
 	assert.Contains(t, part(f, "check"), "under power")
 }
 
+// A part that was ticked, and is as it was, leaves the entry beside it alone.
+func TestSwapOfTheSame(t *testing.T) {
+	f := open(t, "swap", "v=1&changed=angle,micro,gears&as=turn&turn=8&angle=1.8&anglenew=1.8&micro=16&micronew=16&gears=none&gearsnew=ratio&rationew=1")
+	assert.NotContains(t, f.Report().String(), "must")
+	assert.Contains(t, part(f, "effects"), "With 16 instead of 16 microsteps the setting in steps per mm stays; travel per motor turn stays; travel per output turn stays.")
+	for _, entry := range []string{"Full steps per turn", "Microsteps, if the controller sets the driver", "Gear ratio"} {
+		assert.Contains(t, part(f, "entries"), entry+": stays.")
+	}
+}
+
 func TestSwapInEitherConvention(t *testing.T) {
 	const parts = "changed=micro,gears&micro=16&micronew=64&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8"
 	// 415 · 4 · 4.5/(55/16) steps/mm; 12,800 over it; times 4.5.

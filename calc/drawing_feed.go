@@ -4,14 +4,15 @@ package calc
 type feedTest struct {
 	id, title  string
 	mark, rest float64 // mm from the drive's inlet; without a mark the length is read itself
-	fed, asked float64
+	fed        float64 // that length
+	asked      float64
 	left, way  string                 // words for what is left, and for what is fed
 	show       func(v float64) string // nil for words alone, before anything is known
 }
 
 // nominalTest shows how a mark test goes before anything is entered.
 func nominalTest() Drawing {
-	return feedTest{id: "how", title: "How the mark moves", mark: 105, rest: 25, fed: 80,
+	return feedTest{id: "how", title: "How the mark moves", mark: 105, rest: 25,
 		left: "what is left", way: "what was fed"}.draw()
 }
 
@@ -103,7 +104,7 @@ func (a *measured) picture() *Part {
 	if n > 1 {
 		t.title += ", mean of " + itoa(len(runs)) + " runs"
 	}
-	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && a.asked > 0 && mark > a.asked {
+	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && mark > a.asked {
 		t.mark, t.rest, t.fed, t.asked = mark, mark-a.asked, a.asked, 0
 		t.title, t.left, t.way = "The test to come, to scale", "to be left", "to feed"
 	}

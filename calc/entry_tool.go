@@ -68,10 +68,5 @@ func (t *toolEntry) keys(prefix string) []string {
 	return []string{prefix + "tool", prefix + "step", prefix + "limits"}
 }
 
-// toolName is how a sentence calls an instrument.
-func toolName(i measure.Instrument) string {
-	if name := toolNames.of(i.ID); name != "" {
-		return "a " + lower(name)
-	}
-	return "an instrument with a step of " + unit.Trim(i.Resolution, 3) + " mm"
-}
+// toolName is how a sentence calls one of the usual instruments.
+func toolName(i measure.Instrument) string { return "a " + lower(toolNames.of(i.ID)) }

@@ -26,8 +26,9 @@ var (
 	usualMicro  = []string{"8", "16", "32", "64"}
 )
 
-func (m *motorEntry) motor() (drive.Motor, bool) {
-	return drive.Motor{StepAngle: m.Angle.Value(), Microsteps: m.Micro.Value()}, m.Angle.Given && m.Micro.Given
+// motor is what is given of the motor; the rest is 0.
+func (m *motorEntry) motor() drive.Motor {
+	return drive.Motor{StepAngle: m.Angle.Value(), Microsteps: m.Micro.Value()}
 }
 
 // fields declares the entry.

@@ -27,7 +27,7 @@ func (a *flowed) section() Drawing {
 	s := sketchOf("wall", "Section through the wall, to scale", middle-per*130, middle+per*170, 0, 0,
 		func(v float64) string { return Figure{Value: v, Unit: "mm", Digits: 4}.String() }) // as set
 	high := layer / per
-	layers := int(min(3, max(1, 96/high)))
+	layers := int(min(3, 96/high)) // two at least: no layer is higher than 44
 	foot := top + high*float64(layers)
 	for l := range layers {
 		for i := range n {

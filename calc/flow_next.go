@@ -65,7 +65,7 @@ func (a *flowed) next() *Part {
 // enough.
 func (a *flowed) diameterOrFlow() []Line {
 	mean := a.raw.Estimate()
-	d := &Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit, Digits: 4}
+	d := &Figure{ID: "diameter", Value: mean.Value, U: mean.Expanded(), Unit: a.unit}
 	return []Line{
 		say("Enter the measured diameter in the slicing step, ", d, ", and leave the flow factor: that is the better place, as it goes with this spool."),
 		say("Or leave the diameter there as it is set, and set the flow factor to " + a.entered() + ". Never both: that would count it twice."),
@@ -78,7 +78,7 @@ func (a *flowed) confirm() Line {
 	l := say("Print the same once more and read it in the same way: ", a.reading("", "", a.gauge.at(1)), " is what it should be")
 	m := a.raw
 	m.Length -= a.gauge.offset
-	if next, err := m.Next(a.gauge.per, len(m.Runs)); err == nil && next.U > 0 {
+	if next, err := m.Next(a.gauge.per, len(m.Runs)); err == nil {
 		low, high := next.Interval()
 		end := func(id string, v float64) *Figure {
 			return &Figure{ID: id, Value: a.gauge.offset + v, Like: next.Expanded(), Unit: a.unit}
@@ -97,7 +97,7 @@ func (a *flowed) remedies() []Line {
 	var items sentences
 	settles := false // something here does
 	for _, m := range means {
-		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%"}
+		u := percent("", "", m.U, m.U)
 		var l Line
 		enough := ""
 		switch m.Means {

@@ -106,7 +106,7 @@ func (s *flowSheet) gaugeOf() (g gauge, ok bool) {
 	case byDiameter:
 		return gauge{0, s.Set.Number, 2}, s.Set.Given
 	}
-	if !s.Layer.Given || !s.Spacing.Given && (!s.Width.Given || s.tooNarrow()) {
+	if !s.Layer.Given || !s.Spacing.Given && s.tooNarrow() {
 		return gauge{}, false
 	}
 	// Lines that fuse fill the whole wall, so all of them show in its thickness.
@@ -120,6 +120,7 @@ func (s *flowSheet) gaugeOf() (g gauge, ok bool) {
 	return gauge{(lines-telling)*spacing + float64(drive.Rounding(s.Layer.Value())), telling * spacing, 1}, true
 }
 
+// tooNarrow reports whether a line would be higher than wide; one of no width is.
 func (s *flowSheet) tooNarrow() bool { return s.Width.Value() < s.Layer.Value() }
 
 // plannedMass is what should be weighed with a flow factor of 1, g.

@@ -142,14 +142,11 @@ func holds(on *Field, row int, words []string) bool {
 	if checks, ok := on.Cells.(*Checks); ok {
 		return slices.ContainsFunc(words, checks.Has)
 	}
-	if on.Group == nil {
-		row = 0
-	}
-	return slices.Contains(words, on.Cells.At(row).String())
+	return slices.Contains(words, on.Cells.At(row).String()) // a single one is that of every row
 }
 
 func (f *Form) anyVisible(field Field) bool {
-	for row := range max(1, f.Rows(field)) {
+	for row := range f.Rows(field) {
 		if f.Visible(field, row) {
 			return true
 		}

@@ -137,7 +137,68 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 	for _, key := range []string{"steps", "nosuch"} {
 		assert.Zero(t, f.Paste(key, 0, "1\n2").Rows)
 	}
-	assert.Zero(t, f.Paste("rest", 99, "1\n2").Rows)
+	field, _ := f.Field("rest")
+	assert.Zero(t, f.Paste("rest", f.Rows(field), "1\n2").Rows)
+	hidden := f.Paste("fed", 0, "1\n2")
+	assert.Equal(t, 2, hidden.Odd, "a column that has no part takes nothing, and no other one does")
+	f.Unpaste(hidden)
+	c := Load(convertPage, "v=1&ratio=3")
+	c.Paste("turn", 0, "7")
+	assert.Equal(t, "v=1&ratio=3", c.Fragment())
 	f.Unpaste(Pasted{})
 	assert.Equal(t, "v=1&steps=538.0", f.Fragment())
+}
+
+// One line alone is a value, whatever it is called like, and nothing is one too.
+func TestPasteOfOneLine(t *testing.T) {
+	f := Load(measurePage, "v=1&rest=1,2")
+	assert.Equal(t, 1, f.Paste("rest", 0, "Remaining").Rows)
+	assert.Equal(t, []string{"Remaining", "2", "", "", ""}, textsOf(f, "rest"))
+	for _, nothing := range []string{"", "\n\n", " \t "} {
+		f = Load(measurePage, "v=1&rest=1,2")
+		assert.Equal(t, 1, f.Paste("rest", 0, nothing).Rows)
+		assert.Equal(t, []string{"", "2", "", "", ""}, textsOf(f, "rest"))
+	}
+}
+
+// What a new row brought with it never stood there.
+func TestPasteReplacesNothingInNewRows(t *testing.T) {
+	f := Load(convertPage, "v=1&name=A&angle=1.8")
+	p := f.Paste("angle", 0, "0.9\n0.7")
+	assert.Equal(t, []string{"0.9", "0.7"}, textsOf(f, "angle"))
+	assert.Equal(t, 1, p.Replaced)
+}
+
+func TestPastedSays(t *testing.T) {
+	run := &Group{Noun: "run", Most: 50}
+	for says, p := range map[string]Pasted{
+		"Pasted into run 3.":       {Group: run, From: 2, Rows: 1},
+		"Pasted into run 1.":       {Group: run},
+		"Pasted into runs 3 to 4.": {Group: run, From: 2, Rows: 2},
+		"Pasted into run 1. 2 texts that stood there were replaced. 1 line more than fit: there are 50 rows at most. Left out: 1 value without a column here, or not among the choices.": {Group: run, Rows: 1, Replaced: 2, Over: 1, Odd: 1},
+	} {
+		assert.Equal(t, says, p.Says())
+	}
+}
+
+func TestGroupsThatHaveAPart(t *testing.T) {
+	nouns := func(slug, fragment string) (all []string) {
+		for _, g := range load(t, slug, fragment).Groups() {
+			all = append(all, g.Noun)
+		}
+		return all
+	}
+	assert.Equal(t, []string{"run", "later run"}, nouns("measure", ""))
+	assert.Equal(t, []string{"run", "later run", "stage"}, nouns("measure", "v=1&gears=pairs"))
+	assert.Equal(t, []string{"target"}, nouns("measure", "v=1&axis=travel&trip=sides"))
+	assert.Empty(t, nouns("plan", ""))
+}
+
+func TestRowsAreTakenOutAtOnce(t *testing.T) {
+	f := load(t, "measure", heron)
+	was := f.Report().Answer.Value
+	rest, _ := f.Field("rest")
+	f.RemoveRow(rest.Group, 1)
+	assert.Equal(t, []string{"28.7", "28.6", "", ""}, textsOf(f, "rest"))
+	assert.NotEqual(t, was, f.Report().Answer.Value)
 }

@@ -57,6 +57,36 @@ func TestLongLinksAreCutAtAPiece(t *testing.T) {
 	assert.Contains(t, problems(f), "longer than 4000 characters")
 }
 
+// What is as long as a link may be is read to its end; of more, whole pieces.
+func TestLinksOfJustTheLength(t *testing.T) {
+	const start, end = "v=1&asked=80&line=", "&steps=538"
+	link := start + strings.Repeat("a", MostLink-len(start)-len(end)) + end
+	require.Len(t, link, MostLink)
+	f := load(t, "measure", link)
+	assert.NotContains(t, problems(f), "longer than 4000 characters")
+	assert.Equal(t, "538", f.Text("steps", 0))
+	f = load(t, "measure", link+"0")
+	assert.Contains(t, problems(f), "longer than 4000 characters")
+	assert.Empty(t, f.Text("steps", 0), "a piece that is cut would be another value")
+	assert.Equal(t, "80", f.Text("asked", 0))
+
+	fits := start + strings.Repeat("a", MostLink-len(start))
+	f = load(t, "measure", fits+"&steps=538")
+	assert.Len(t, f.Text("line", 0), MostLink-len(start), "what ends just there is whole")
+	f = load(t, "measure", fits+"a&steps=538")
+	assert.Empty(t, f.Text("line", 0))
+	f = load(t, "measure", strings.Repeat("a", 5000))
+	assert.Len(t, f.Problems(), 1, "nothing of one long piece is read")
+}
+
+func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
+	f := load(t, "measure", "v=1&rest="+strings.Repeat("1,", MostRows)+"2")
+	assert.Contains(t, problems(f), "Remaining: the link has 51 values, 50 are read.")
+	rest, _ := f.Field("rest")
+	assert.Equal(t, MostRows, f.Rows(rest))
+	assert.NotContains(t, f.Fragment(), "2")
+}
+
 func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
 	f := load(t, "measure", "v=1&steps=538&read=fed&rest=28.7&fed=76")
 	assert.Contains(t, problems(f), "Remaining is in the link, but has no part in the answer")

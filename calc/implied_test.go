@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,6 +13,9 @@ func TestNearestLead(t *testing.T) {
 	} {
 		assert.Equal(t, want, nearestLead(lead), "%v", lead)
 	}
+	for _, usual := range []float64{0.5, 0.7, 0.8, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4} {
+		assert.Equal(t, usual, nearestLead(usual))
+	}
 }
 
 func TestNearOnlyWhereAPartCanBeMeant(t *testing.T) {
@@ -21,6 +25,8 @@ func TestNearOnlyWhereAPartCanBeMeant(t *testing.T) {
 	assert.True(t, near(17.98, 18, true))
 	assert.False(t, near(17.8, 18, true), "1.1 % off")
 	assert.True(t, near(90.2, 90, true))
+	assert.True(t, near(50.25, 50, true))
+	assert.False(t, near(math.Nextafter(50.25, 51), 50, true))
 	assert.False(t, near(90.4, 90, true), "of large counts some whole one is always near")
 	assert.True(t, near(8.05, 8, false))
 	assert.False(t, near(12.7, 13, false))

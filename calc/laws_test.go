@@ -65,6 +65,7 @@ func TestFieldsAreWellDeclared(t *testing.T) {
 			}
 			if field.Group != nil {
 				assert.LessOrEqual(t, field.Group.Most, MostRows)
+				assert.Positive(t, field.Group.Least)
 				assert.LessOrEqual(t, field.Group.Least, field.Group.Most)
 				if field.Group != group {
 					for _, before := range seen {
@@ -98,6 +99,16 @@ func TestOnlyChoicesHaveDefaults(t *testing.T) {
 				field.Cells.Resize(1)
 				assert.Empty(t, field.Cells.At(0).String(), field.Key)
 			}
+		}
+	})
+}
+
+// The method page tells of fields that no form has made rows for.
+func TestFieldsTellOfThemselves(t *testing.T) {
+	eachPage(t, func(t *testing.T, p Page) {
+		form := NewForm(p)
+		for i, field := range p.New().Fields() {
+			assert.Equal(t, About(form.Fields()[i]), About(field), field.Key)
 		}
 	})
 }

@@ -88,7 +88,7 @@ func cutLink(text string) (link string, said []string) {
 		case rest == "":
 			return text[:i], said
 		case belongs(text[:i], next):
-			if i > 0 && !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) {
+			if i > 0 && !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) && !endsInEscape(text[:i]) {
 				said = append(said, "spaces within values are left as they are")
 			}
 			from = len(text) - len(rest)

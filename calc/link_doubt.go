@@ -12,7 +12,7 @@ func encodedTwice(fragment string) bool {
 		if !ok {
 			continue
 		}
-		if c != '%' || i+5 > len(fragment) {
+		if c != '%' {
 			return false
 		}
 		if _, twice := escaped("%" + fragment[i+3:]); !twice {

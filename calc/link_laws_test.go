@@ -137,6 +137,22 @@ func printShown(id, link string, value float64) {
 	fmt.Printf("figure of %s: %s %s\n", link, id, unit.Full(value))
 }
 
+// A piece of one letter is a piece like any other.
+func TestShortPiecesAreParted(t *testing.T) {
+	for _, fragment := range []string{"a&b", "a=1&b", "a&b=1,2"} {
+		assert.Equal(t, fragment, Join(Split(fragment)))
+	}
+}
+
+func TestTextIsOneValidLine(t *testing.T) {
+	for text, want := range map[string]string{"a%0Ab": "a b", "%zA": "%zA", "%Az": "%Az", "%4": "%4", "%41": "A", "%4a%4A": "JJ", "é%": "é%"} {
+		assert.Equal(t, want, unescape(text), text)
+	}
+	for text, want := range map[string]string{"\xff": "\uFFFD", "\u0085": " ", "é": "é", "a b~": "a b~", "a\tb": "a b"} {
+		assert.Equal(t, want, OneLine(text), text)
+	}
+}
+
 type oldLink struct{ fragment, answer string }
 
 // Embedded, because there are no files in a browser, where these tests run as well.

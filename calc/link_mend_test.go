@@ -87,6 +87,57 @@ func TestMend(t *testing.T) {
 	assert.Empty(t, said)
 }
 
+// Each wide form is its plain one, and each dash a minus; what stands beside them is itself.
+func TestPlainRunes(t *testing.T) {
+	plain := func(r rune) string {
+		to, _ := plainRune(r, "1")
+		return to
+	}
+	for r := '!'; r <= '~'; r++ {
+		assert.Equal(t, string(r), plain(r-'!'+'！'))
+		assert.Empty(t, plain(r), "it stands for itself")
+	}
+	for _, dash := range "‐‑‒–—―−" {
+		assert.Equal(t, "-", plain(dash))
+		to, why := plainRune(dash, "&")
+		assert.Empty(t, to+why, "no minus stands there")
+	}
+	for _, other := range "＀｟‖∓" {
+		assert.Empty(t, plain(other))
+	}
+}
+
+// What is too long is not looked through, and of a text only as much as that.
+func TestMendingHasAnEnd(t *testing.T) {
+	const start, end = "v=1&amp;line=", "&amp;asked=80"
+	most := start + strings.Repeat("a", mostMend-len(start)-len(end)) + end
+	_, said := Mend(most)
+	assert.Equal(t, []string{saysEntity}, said)
+	_, said = Mend(most + "0")
+	assert.Empty(t, said)
+
+	const at = "https://club.example/measure/#v=1&asked=80"
+	_, fragment, said, ok := ReadAddress(at + strings.Repeat("0", mostMend-len(at)))
+	assert.True(t, ok)
+	assert.Len(t, fragment, mostMend-strings.IndexByte(at, 'v'))
+	assert.Empty(t, said)
+	_, fragment, said, ok = ReadAddress(at + strings.Repeat("0", mostMend-len(at)+1))
+	assert.True(t, ok)
+	assert.Len(t, fragment, mostMend-strings.IndexByte(at, 'v'))
+	assert.Equal(t, []string{"of a text as long as this only the first part is read"}, said)
+}
+
+// A space that is taken out of an escape is not said to be left.
+func TestSpacesAreLeftOrTakenOut(t *testing.T) {
+	for value, says := range map[string]string{
+		"M9%20E% 7B": saysSpaces, "M9%20E%7 B": saysSpaces, "M9%20 E%7B": "spaces within values are left as they are",
+	} {
+		_, _, said, ok := ReadAddress("https://club.example/measure/#v=1&line=" + value + "&asked=80")
+		require.True(t, ok)
+		assert.Equal(t, []string{says}, said, value)
+	}
+}
+
 func TestMendingIsSaid(t *testing.T) {
 	p, _ := PageOf("measure")
 	f := Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")

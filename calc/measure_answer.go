@@ -25,11 +25,7 @@ func (a *measured) uncertainty(s drive.Setting) float64 {
 	if a.alone {
 		return 0 // not known
 	}
-	if s.Convention == drive.StepsPerUnit {
-		f := a.scale.Factor()
-		return a.k * f.U / f.Value * s.Value
-	}
-	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value
+	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value // relatively, that of the correction is the same
 }
 
 // setting is a new setting with what is known of it.
@@ -141,7 +137,8 @@ func (a *measured) suspectsMistake() bool {
 
 // slips reports whether the error falls with speed.
 func (a *measured) slips() bool {
-	return a.sheet.method() == severalSpeeds && (a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
+	return a.sheet.method() == severalSpeeds && a.slip.Trouble != measure.ErrorRises &&
+		(a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
 }
 
 // missing asks for what the answer needs.
@@ -189,8 +186,12 @@ func (a *measured) impossible() *Part {
 	if a.failed == nil || errors.Is(a.failed, errMissing) {
 		return nil
 	}
-	cure := "Look through the readings: one of them cannot be."
+	why, cure := a.failed.Error(), "Look through the readings: one of them cannot be."
 	switch {
+	case errors.Is(a.failed, measure.ErrNothingMoved) && a.sheet.method() == bothSides:
+		why, cure = "the positions fall where the targets rise", "Look which way they are counted."
+	case errors.Is(a.failed, measure.ErrTooFew) && a.sheet.method() == bothSides:
+		cure = "Approach three targets at least, each from either side."
 	case errors.Is(a.failed, measure.ErrTooFew):
 		cure = "Make at least three runs."
 	case errors.Is(a.failed, measure.ErrOneLength) && a.sheet.method() == severalSpeeds:
@@ -201,7 +202,7 @@ func (a *measured) impossible() *Part {
 		cure = "Each target needs a position from either side: fill in both boxes."
 	}
 	return &Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + a.failed.Error() + ". " + cure)}}}
+		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + why + ". " + cure)}}}
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to
@@ -212,4 +213,9 @@ func (a *measured) number(s drive.Setting) string {
 		return number
 	}
 	return unit.Trim(s.Value, lineDigits)
+}
+
+// entered is that number with its unit.
+func (a *measured) entered(s drive.Setting) string {
+	return a.number(s) + a.setting("", s).Gap() + settingUnit(s.Convention, a.sheet.rotary())
 }

@@ -56,7 +56,7 @@ func (a *measured) apply() *Part {
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
-		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).plain())})
+		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).Number())})
 	} else {
 		p.add(Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}
@@ -66,7 +66,7 @@ func (a *measured) apply() *Part {
 	}
 	p.add(caution("stay"), caution("rollers"), Steps{[]Line{
 		say("Note down the old value first, to be able to undo: ", a.old("", was), "."),
-		say("Set the new one: " + a.number(is) + " " + settingUnit(is.Convention, a.sheet.rotary()) + ". Make the first move with it short and slow."),
+		say("Set the new one: " + a.entered(is) + ". Make the first move with it short and slow."),
 		say(keep),
 		say("Ask the controller for the value it uses after a restart. If it is the old one, it hides somewhere: see “" + touchesTitle + "”."),
 	}})
@@ -108,7 +108,11 @@ func (a *measured) next() *Part {
 		if a.suspectsMistake() {
 			items.say("Look for the mistake first. Where you find it, put it right and measure again.")
 		}
-		items = append(items, a.confirm(), say("Enter those readings under “"+secAgain.Title+"”; leave the setting in the form as it was during the first runs."),
+		enter := "Enter those readings under “" + secAgain.Title + "”; leave the setting in the form as it was during the first runs."
+		if a.sheet.method() != oneLength { // whose second round the form has no room for
+			enter = "Enter those readings on a new sheet, with the new setting."
+		}
+		items = append(items, a.confirm(), say(enter),
 			say("If nothing has changed, the controller does not use the new value yet. If it is still off, look for slip, for a reading that went wrong, and for the old value hiding somewhere. If the error comes back the other way round, the value was probably entered in the wrong place."),
 			say("Then look at “"+touchesTitle+"”."))
 	}
@@ -140,23 +144,17 @@ func (a *measured) confirm() Line {
 	if a.sheet.method() != oneLength {
 		return say("Make a test of one length with the new setting, and see whether what is asked is what moves.")
 	}
-	next, err := a.test.Next(a.asked, 1)
-	if err != nil {
-		return say("Repeat the same test with the new setting.")
-	}
+	next, _ := a.test.Next(a.asked, 1) // the test was measured, so there can be another
 	low, high := next.Interval()
 	what := " should be " + a.verb()
 	expect := a.asked
-	if mark := a.runs[0].mark; mark > a.asked && a.sheet.Marks.Word == "set" {
+	if mark := a.sheet.Mark.Number; mark > a.asked { // one for all runs
 		what, expect = " should remain", mark-a.asked
 		low, high = mark-high, mark-low
 	}
-	line := say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what)
-	if next.U > 0 {
-		figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
-		line = append(line, say("; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order")...)
-	}
-	return append(line, say(".")...)
+	figure := func(id string, v float64) *Figure { f := a.length(id, "", v); f.Like = (high - low) / 2; return f }
+	return say("Repeat the same test with the new setting: about ", a.length("expect", "", expect), what,
+		"; with the scatter of these runs anything from ", figure("low", low), " to ", figure("high", high), " is in order.")
 }
 
 // remedies say what would settle it: the best first.
@@ -166,11 +164,13 @@ func (a *measured) remedies() []Line {
 		return []Line{say("Make at least three runs, and say what you read them with.")}
 	}
 	var items sentences
-	if with, ok := a.sheet.instrument(); ok && with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
-		items.say("Your runs differ by some ", a.length("", "", 2*a.test.Scatter), ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
+	if with, _ := a.sheet.instrument(); with.Resolution > 0 && a.test.Scatter > 5*with.Resolution {
+		some := a.length("", "", 2*a.test.Scatter)
+		some.Digits = 2
+		items.say("Your runs differ by some ", some, ", much more than the step of your instrument. Make the mark finer, measure it for each run, and read from the same edge each time.")
 	}
 	for _, m := range means {
-		u := &Figure{Value: 100 * m.U, Like: 100 * m.U, Unit: "%", Digits: 2}
+		u := percent("", "", m.U, m.U)
 		var l Line
 		enough := ""
 		switch m.Means {

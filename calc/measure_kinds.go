@@ -25,7 +25,7 @@ func (a *measured) speeds() *Part {
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
 		p.add(Note{Doubt, say(string(w))})
 	}
-	if r.Trouble == measure.SlipFound || r.Basis == measure.FromPlateau {
+	if a.slips() {
 		p.add(Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
 	}
 	return p
@@ -38,12 +38,12 @@ func (a *measured) slipSays() string {
 		measure.FromPlateau:   "The setting is taken from the slow runs that agree with each other.",
 	}[a.slip.Basis]
 	switch {
+	case a.slip.Trouble == measure.ErrorRises:
+		return "The faster it feeds, the more comes out, which slip cannot do. " + from
 	case a.slip.Basis == measure.FromPlateau:
 		return "The drive holds up to some speed and then gives way: that is slip, not scale. " + from
 	case a.slip.Trouble == measure.SlipFound:
 		return "The faster it feeds, the less comes out: that is slip on top of the scale. " + from
-	case a.slip.Trouble == measure.ErrorRises:
-		return "The faster it feeds, the more comes out, which slip cannot do. " + from
 	}
 	return "Speed makes no difference that these runs show. " + from
 }

@@ -122,7 +122,7 @@ func (a *measured) grave() []Note {
 	if r := a.suspect(); r != nil {
 		doubt("Run " + itoa(r.row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
 	}
-	if len(a.runs) > 0 && a.hasAsked && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
+	if a.hasAsked && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
 		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
 	}
 	if a.test.Scatter == 0 && len(a.test.Runs) > 1 {

@@ -196,6 +196,11 @@ func TestMeasureRatioReading(t *testing.T) {
 	assert.Empty(t, part(f, "ratio"))
 	f = open(t, "measure", "v=1&axis=rotary&stepsdeg=80&askeddeg=360&turned=180,180.1,180")
 	assert.Contains(t, part(f, "ratio"), "0.9° motor")
+	// 2 mm taken for 2.032 mm: a belt's pitch, which only a travel axis has.
+	f = open(t, "measure", "v=1&axis=travel&steps=80&asked=360&moved=354.33,354.34,354.33")
+	assert.Contains(t, part(f, "ratio"), "belt")
+	f = open(t, "measure", "v=1&axis=rotary&stepsdeg=80&askeddeg=360&turned=354.33,354.34,354.33")
+	assert.NotContains(t, part(f, "ratio"), "belt")
 }
 
 func TestMeasureSlip(t *testing.T) {
@@ -224,6 +229,15 @@ func TestMeasureSlip(t *testing.T) {
 	assert.Contains(t, part(f, "missing"), "at\n")
 	f = open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,180,180,300,300&fed=99,99.01,99.5,99.51,100,100.02")
 	assert.Contains(t, part(f, "speeds"), "which slip cannot do")
+
+	// An error that grows, on no straight line, is no slip either.
+	f = open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,180,180,360,360&fed=98.42,98.38,99.01,98.98,99.42,99.38&tool=caliper-0.02")
+	assert.Equal(t, "Change it", verdictOf(f).Title)
+	assert.Contains(t, part(f, "speeds"), "which slip cannot do")
+	assert.Contains(t, part(f, "speeds"), "the slow runs that agree")
+	for _, says := range []string{"gives way", "cure for slip", "Against the slip"} {
+		assert.NotContains(t, f.Report().String(), says)
+	}
 }
 
 func TestMeasureSeveralLengths(t *testing.T) {
@@ -250,6 +264,10 @@ func TestMeasureFromBothSides(t *testing.T) {
 	assert.Equal(t, Leave, verdictOf(f).Kind)
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100,190&up=10,100,190&down=9.9,99.9")
 	assert.Contains(t, part(f, "impossible"), "from either side")
+	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100&up=10,100&down=9.9,99.9")
+	assert.Contains(t, part(f, "impossible"), "three targets at least")
+	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100,190&up=190,100,10&down=190,100,10")
+	assert.Contains(t, part(f, "impossible"), "These readings show no scale: the positions fall where the targets rise. Look which way they are counted.")
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides")
 	assert.Contains(t, part(f, "missing"), "target, up, down")
 }
@@ -305,6 +323,9 @@ func TestMeasureLots(t *testing.T) {
 				assert.InDelta(t, -4.22, lots.High, 0.01)
 				assert.InDelta(t, -5.15, drawn.Low, 0.04)
 				assert.InDelta(t, -4.19, drawn.High, 0.04)
+				// Who opens the same sheet sees the same lots.
+				assert.InDelta(t, -5.147653708, drawn.Low, 1e-6)
+				assert.InDelta(t, -4.188218625, drawn.High, 1e-6)
 			}
 		}
 	}
@@ -351,6 +372,33 @@ func TestMeasureNext(t *testing.T) {
 	assert.NotContains(t, part(f, "next"), "retraction")
 	f = open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7")
 	assert.Contains(t, part(f, "next"), "at least three runs")
+	f = open(t, "measure", "v=1&steps=400&asked=80&read=fed&fed=86,82,87&tool=caliper-0.01&tol=2")
+	assert.Contains(t, part(f, "next"), "differ by some 5.3 mm,", "no more digits than some has")
+}
+
+// The second round belongs to a test of one length: after another one the check is a sheet of its own.
+func TestMeasureChecksWhereThereIsRoom(t *testing.T) {
+	for _, test := range []string{
+		"trial=speeds&asked=100&read=fed&at=60,60,180,180,360,360&fed=97.42,97.38,97.41,97.38,97.4,97.38",
+		"axis=travel&trip=lengths&want=20,20,100,100,180,180&moved=20.23,20.21,101.01,100.99,181.79,181.77",
+		"axis=travel&trip=sides&target=10,100,190,10,100,190&up=10.04,101.04,192.05,10.05,101.05,192.05&down=9.96,100.96,191.96,9.97,100.97,191.97",
+	} {
+		f := open(t, "measure", "v=1&steps=80&tool=caliper-0.02&"+test)
+		require.Equal(t, Change, verdictOf(f).Kind)
+		again, _ := f.Field("asideagain")
+		require.False(t, f.Visible(again, 0))
+		assert.NotContains(t, part(f, "next"), secAgain.Title)
+		assert.Contains(t, part(f, "next"), "on a new sheet")
+	}
+	f := open(t, "measure", "v=1&steps=80&asked=100&read=fed&fed=97.42,97.38,97.41")
+	assert.Contains(t, part(f, "next"), secAgain.Title)
+}
+
+// Nothing stands between a number and its degrees, also where both are put together as text.
+func TestMeasureWritesDegreesAlike(t *testing.T) {
+	f := open(t, "measure", "v=1&axis=rotary&as=turn&turndeg=4&askeddeg=90&turned=91.4,91.4,91.39&angle=1.8&micro=16")
+	assert.Contains(t, part(f, "apply"), "Set the new one: 4.06207°/rev.")
+	assert.Contains(t, part(f, "touches"), "still sets 4°/rev: change it to 4.06207°/rev.")
 }
 
 // Each way to make the test brings its own steps and cautions.

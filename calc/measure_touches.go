@@ -2,7 +2,6 @@ package calc
 
 import (
 	"striderule/calc/drive"
-	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
 
@@ -10,7 +9,7 @@ import (
 func (a *measured) facts() (was, is fact) {
 	was = fact{setting: a.now, rotary: a.sheet.rotary(), gears: &a.sheet.gearEntry,
 		noMotor: a.sheet.motorEntry.missing(), noGears: a.sheet.gearEntry.missing("")}
-	was.motor, _ = a.sheet.motor()
+	was.motor = a.sheet.motor()
 	is = was
 	is.setting = a.corrected()
 	return was, is
@@ -18,11 +17,8 @@ func (a *measured) facts() (was, is fact) {
 
 const touchesTitle = "What else this touches"
 
-// touches says what the change of scale brings with it, if there is one.
+// touches says what the change of scale brings with it.
 func (a *measured) touches() *Part {
-	if v := a.judged.Verdict; v != measure.ChangeIt && v != measure.EitherIsFine {
-		return nil
-	}
 	s := a.sheet
 	p := &Part{ID: "touches", Title: touchesTitle,
 		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
@@ -35,8 +31,7 @@ func (a *measured) touches() *Part {
 	case "travel":
 		items = t.tunedTravel()
 	}
-	u := " " + settingUnit(a.now.Convention, s.rotary())
-	items = append(items, elsewhere(a.old("", a.now).plain()+u, a.number(t.is.setting)+u, !s.isFeed())...)
+	items = append(items, elsewhere(a.old("", a.now).String(), a.entered(t.is.setting), !s.isFeed())...)
 	p.add(Points{items})
 	p.add(t.pulses()...)
 	if steps, missing := t.is.in(drive.StepsPerUnit); len(missing) == 0 {

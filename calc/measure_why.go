@@ -90,16 +90,15 @@ func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgeme
 	}
 	var figures figureList
 	figures.add(small("combined", "All together, standard uncertainty u", 100*e.U))
-	if e.U > 0 {
+	if e.U > 0 { // else nothing is known that chances could be told from
 		if !math.IsInf(e.Dof, 0) {
 			figures.add(&Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
 		}
-		figures.add(&Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3})
+		figures.add(&Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3},
+			small("within", "Probability that the error is within the tolerance", 100*judged.Within),
+			small("above", "Probability that it is beyond it, too much", 100*judged.Above),
+			small("below", "Probability that it is beyond it, too little", 100*judged.Below))
 	}
-	figures.add(
-		small("within", "Probability that the error is within the tolerance", 100*judged.Within),
-		small("above", "Probability that it is beyond it, too much", 100*judged.Above),
-		small("below", "Probability that it is beyond it, too little", 100*judged.Below))
 	return append(blocks, Figures{figures},
 		para("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes."))
 }

@@ -168,8 +168,8 @@ const mostTrains = 12
 // drawing is the axis as entered; ok is false while too little of it is told.
 func (r *partsRow) drawing() (d Drawing, ok bool) {
 	t := train{id: r.n, angle: r.motor.StepAngle, out: r.out}
-	if len(r.noGears) == 0 && (r.find != findGears || r.found != nil) {
-		t.gears = r.gears
+	if len(r.noGears) == 0 {
+		t.gears = r.gears // none while they are looked for
 	}
 	if turn, missing := r.in(drive.TravelPerTurn); len(missing) == 0 && len(r.missing) == 0 && (r.find != findGears || r.found != nil) {
 		f := settingFigure("", turn, r.rotary, convertDigits, false)

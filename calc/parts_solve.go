@@ -28,7 +28,7 @@ func (s *partsSheet) row(i int) *partsRow {
 	r.n, r.name, r.rotary = itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
 	r.drawn = i < mostTrains
 	motor := s.motorRows.at(i)
-	r.motor, _ = motor.motor()
+	r.motor = motor.motor()
 	r.noMotor = motor.missing()
 	r.needs = concat([]string{"name", "find", "angle", "micro"}, r.out.keys(""))
 	s.readGears(r, i)

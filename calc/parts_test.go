@@ -222,3 +222,11 @@ func TestPartsHandOver(t *testing.T) {
 	assert.Equal(t, "v=1&axis=rotary&stepsdeg=800&angle=1.8&micro=16&gears=pairs&driving=1&driven=90", rotary["measure"])
 	assert.Equal(t, "v=1&changed=gears&moves=rotary&stepsdeg=800&gears=pairs&driving=1&driven=90&anglekept=1.8&microkept=16", rotary["swap"])
 }
+
+// Rollers of just 3 and 40 mm are none to be doubted.
+func TestPartsRollersAtTheLimits(t *testing.T) {
+	for diameter, doubted := range map[string]bool{"2.99": true, "3": false, "3.5": false, "40": false, "40.1": true} {
+		f := open(t, "parts", "v=1&out=roller&angle=1.8&micro=16&roller="+diameter)
+		assert.Equal(t, doubted, len(f.Report().Answer.Notes) > 0, diameter)
+	}
+}

@@ -24,9 +24,6 @@ func (f Figure) Number() string {
 	return s
 }
 
-// plain is the number as a machine takes it.
-func (f Figure) plain() string { return strings.Replace(f.Number(), "−", "-", 1) }
-
 // Full returns the figure at full precision, as a machine reads it.
 func (f Figure) Full() string { return unit.Full(f.Value) }
 

@@ -10,7 +10,7 @@ func (a *planned) picture() *Part {
 		return p
 	}
 	length := a.test.Commanded
-	t := feedTest{id: "test", title: "One run, to scale", mark: a.test.Mark, rest: a.test.Mark - length, fed: length, left: "left, about", way: "feed", show: showMillimetres}
+	t := feedTest{id: "test", title: "One run, to scale", mark: a.test.Mark, rest: a.test.Mark - length, left: "left, about", way: "feed", show: showMillimetres}
 	p.add(t.draw())
 	return p
 }

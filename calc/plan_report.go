@@ -223,7 +223,7 @@ func (a *planned) trade() *Part {
 		d := a.design
 		d.Repeats = n
 		test, ok := measure.LengthFor(a.wanted(), d, longStep, max(a.most(), a.test.Commanded), a.planSheet.test)
-		if !ok || d.Repeats > mostRepeats(d) || test.Commanded == last {
+		if !ok || test.Commanded == last {
 			continue // more runs that are no shorter are only more work
 		}
 		last = test.Commanded

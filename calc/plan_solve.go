@@ -132,12 +132,13 @@ type planned struct {
 
 func (s *planSheet) Solve() Report {
 	a := planned{planSheet: s, keys: concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
-	r := Report{Problems: concat(s.problems(), s.movesEntry.problems())}
+	wrong := s.problems()
+	r := Report{Problems: concat(wrong, s.movesEntry.problems())}
 	if missing := s.missing(); len(missing) > 0 {
 		r.add(&Part{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing})
 		return r
 	}
-	if len(r.Problems) > 0 {
+	if len(wrong) > 0 {
 		return r
 	}
 	if !a.solve() {

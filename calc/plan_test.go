@@ -273,3 +273,15 @@ func readingsOf(a planned) int {
 	}
 	return 1
 }
+
+// A template that is wrong takes the moves away, and nothing else.
+func TestPlanWithAWrongTemplate(t *testing.T) {
+	p, _ := PageOf("plan")
+	f := Load(p, "v=1&tool=caliper-0.05&move=G1")
+	assert.Len(t, f.Problems(), 1)
+	right := Load(p, "v=1&tool=caliper-0.05")
+	assert.NotEmpty(t, part(right, "moves"))
+	assert.Empty(t, part(f, "moves"))
+	assert.Equal(t, right.Report().Answer, f.Report().Answer)
+	assert.Equal(t, part(right, "plan"), part(f, "plan"))
+}

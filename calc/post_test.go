@@ -44,6 +44,23 @@ No result yet.
 	assert.Contains(t, Post(f, BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
 }
 
+// The title stands out as the names do, and what a sign means is lost wherever it stands.
+func TestPostsMarkAndEscape(t *testing.T) {
+	f := load(t, "convert", "v=1&name=%5C_a")
+	f.Set("name", 1, "www.a")
+	f.Set("name", 2, "http://b")
+	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", Post(f, MarkdownPost, "x"))
+	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", Post(f, BBCodePost, "x"))
+	f = load(t, "convert", "v=1&name=a:b")
+	assert.Contains(t, Post(f, MarkdownPost, "x"), "a:b")
+	for _, text := range []string{"www.a", "http://b"} {
+		f = load(t, "convert", "")
+		f.Set("name", 0, text)
+		assert.NotContains(t, Post(f, MarkdownPost, "x"), text)
+		assert.Contains(t, Post(f, PlainPost, "x"), text)
+	}
+}
+
 func TestPostsSayWhatToKeep(t *testing.T) {
 	f := load(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25,25.1,25,25.1")
 	assert.Contains(t, Post(f, PlainPost, postedLink), "Leave it")

@@ -34,7 +34,7 @@ func (s *rateSheet) row(i int) *rateRow {
 	r := &rateRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: s.Accel.rows[i].Number}
 	f := fact{rotary: r.rotary, gears: plainRatio(s.Ratio.rows[i].Number)}
 	motor := s.motorRows.at(i)
-	f.motor, _ = motor.motor()
+	f.motor = motor.motor()
 	f.noMotor = motor.missing()
 	if !s.Ratio.rows[i].Given {
 		f.noGears = []string{"ratio"}

@@ -113,21 +113,14 @@ func (a *swapped) entriesOf(c drive.Convention) []Line {
 	}
 	f := a.factors.Of(c)
 	entries := []Line{verdict(name, math.Abs(f-1) >= 1e-12, "; it "+times(f))}
-	changed := &a.sheet.Changed
+	s := a.sheet
 	if c != drive.StepsPerUnit {
-		to := ""
-		if changed.Has("angle") {
-			to = " to " + unit.Trim(drive.Motor{StepAngle: a.sheet.now.Angle.Value()}.FullSteps(), 7)
-		}
-		entries = append(entries, verdict("Full steps per turn", changed.Has("angle"), to))
+		steps := drive.Motor{StepAngle: s.now.Angle.Value()}.FullSteps()
+		entries = append(entries, verdict("Full steps per turn", s.differs("angle"), " to "+unit.Trim(steps, 7)))
 	}
-	entries = append(entries, verdict("Microsteps, if the controller sets the driver", changed.Has("micro"), " to "+a.sheet.now.Micro.Text()))
+	entries = append(entries, verdict("Microsteps, if the controller sets the driver", s.differs("micro"), " to "+s.now.Micro.Text()))
 	if c == drive.TravelPerOutputTurn {
-		to := ""
-		if changed.Has("gears") {
-			to = " to " + unit.Trim(a.sheet.now.gears.reduction(), 7)
-		}
-		entries = append(entries, verdict("Gear ratio", changed.Has("gears"), to))
+		entries = append(entries, verdict("Gear ratio", s.differs("gears"), " to "+unit.Trim(s.now.gears.reduction(), 7)))
 	}
 	return entries
 }

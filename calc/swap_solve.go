@@ -16,7 +16,6 @@ type change struct {
 	missing  []string
 	keys     []string
 	beside   string // the entry that must change with travel per turn: "the microsteps entry must become 64"
-	ratio    bool   // that entry stands beside travel per output turn only
 }
 
 // changes returns what was ticked, in the order of the list.
@@ -30,7 +29,9 @@ func (s *swapSheet) changes() []change {
 		c.was.StepAngle, c.now.StepAngle = a.Value(), b.Value()
 		if len(c.missing) == 0 {
 			c.with = "a step angle of " + b.Text() + " instead of " + a.Text()
-			c.beside = "the entry of full steps per turn must become " + unit.Trim(drive.Motor{StepAngle: b.Value()}.FullSteps(), 7)
+			if s.differs("angle") {
+				c.beside = "the entry of full steps per turn must become " + unit.Trim(drive.Motor{StepAngle: b.Value()}.FullSteps(), 7)
+			}
 		}
 		all = append(all, c)
 	}
@@ -41,17 +42,21 @@ func (s *swapSheet) changes() []change {
 		c.need("micronew", b.Given)
 		c.was.Microsteps, c.now.Microsteps = a.Value(), b.Value()
 		c.with = b.Text() + " instead of " + a.Text() + " microsteps"
-		c.beside = "the microsteps entry must become " + b.Text()
+		if s.differs("micro") {
+			c.beside = "the microsteps entry must become " + b.Text()
+		}
 		all = append(all, c)
 	}
 	if s.Changed.Has("gears") {
-		c := change{word: "gears", keys: concat([]string{"gears", "gears" + fresh}, s.was.gears.keys(""), s.now.gears.keys(fresh)), ratio: true}
+		c := change{word: "gears", keys: concat([]string{"gears", "gears" + fresh}, s.was.gears.keys(""), s.now.gears.keys(fresh))}
 		c.missing = concat(s.was.gears.missing(""), s.now.gears.missing(fresh))
 		s.was.gears.put(&c.was)
 		s.now.gears.put(&c.now)
 		if len(c.missing) == 0 {
 			c.with = "a gear ratio of " + unit.Trim(s.now.gears.reduction(), 7) + " instead of " + unit.Trim(s.was.gears.reduction(), 7)
-			c.beside = "the gear ratio must become " + unit.Trim(s.now.gears.reduction(), 7)
+			if s.differs("gears") {
+				c.beside = "the gear ratio must become " + unit.Trim(s.now.gears.reduction(), 7)
+			}
 		}
 		all = append(all, c)
 	}
@@ -67,6 +72,20 @@ func (s *swapSheet) changes() []change {
 		all = append(all, c)
 	}
 	return all
+}
+
+// differs reports whether a part that was ticked, and is told, has another figure now.
+func (s *swapSheet) differs(part string) bool {
+	if !s.Changed.Has(part) {
+		return false
+	}
+	switch part {
+	case "angle":
+		return s.was.Angle.Number != s.now.Angle.Number
+	case "micro":
+		return s.was.Micro.Number != s.now.Micro.Number
+	}
+	return math.Abs(s.now.gears.reduction()/s.was.gears.reduction()-1) >= 1e-12
 }
 
 func (c *change) need(key string, given bool) {

@@ -106,3 +106,36 @@ func TestSlipOfHalfAMillimetre(t *testing.T) {
 	_, err = test.Solve()
 	assert.ErrorIs(t, err, ErrProbability)
 }
+
+// What is just at the end of what is refused.
+func TestRefusedAtTheEnd(t *testing.T) {
+	_, err := ScaleAndOffset([]Point{{1, 0}, {2, 2}, {3, 3}}, Instrument{})
+	assert.ErrorIs(t, err, ErrLength)
+	_, err = SlipTest{Commanded: 100, Runs: []SpeedRun{{0, 99}, {1, 99}, {2, 98}}}.Solve()
+	assert.ErrorIs(t, err, ErrLength)
+	_, err = NewMonteCarlo(0, Budget{{U: 1, Dof: 3}}, func(v float64) float64 { return v }, 1, 1)
+	assert.NoError(t, err)
+	assert.Empty(t, Instrument{Resolution: 1}.limits(Accuracy, Certificate), "nothing is stated")
+}
+
+// A line that rises as x does is turned round like any other.
+func TestInverseOfTheSame(t *testing.T) {
+	l, err := Fit([]Point{{1, 1}, {2, 2}, {4, 4}})
+	require.NoError(t, err)
+	x, err := l.Inverse(3)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 3, x.Value, 1e-14)
+}
+
+// As near to the tolerance as half of it is near enough to call either fine.
+func TestNearEnough(t *testing.T) {
+	at := func(u float64) Verdict {
+		s := Scale{Ratio: Estimate{Value: 1.005, U: u * 0.005 / normal95, Dof: math.Inf(1)}, Runs: maxRuns, Test: Test{Commanded: 100, Length: 100.5, Runs: maxRuns}}
+		j, err := s.Judge(0.005)
+		require.NoError(t, err)
+		return j.Verdict
+	}
+	assert.Equal(t, EitherIsFine, at(0.4))
+	assert.Equal(t, EitherIsFine, at(0.49))
+	assert.Equal(t, MeasureMore, at(0.51))
+}

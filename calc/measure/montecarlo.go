@@ -99,10 +99,7 @@ func (m *MonteCarlo) Result() (Drawn, error) {
 		return Drawn{}, ErrTooFew
 	}
 	covered := int(math.Round(Sure * float64(n))) // q = pM
-	low := (n - covered + 1) / 2                  // r, counted from 1
-	if (n-covered)%2 == 0 {
-		low = (n - covered) / 2
-	}
+	low := (n - covered + 1) / 2                  // r, counted from 1; the half of an odd rest is rounded up
 	d := Drawn{Draws: n, Low: nth(m.drawn, low-1), High: nth(m.drawn, low+covered-1)}
 	if !finite(d.Low, d.High) {
 		return Drawn{}, ErrRange

@@ -67,6 +67,7 @@ type SlipResult struct {
 const (
 	WarnErrorRises Warning = "The error grows with speed, which slip cannot do. Look for a reading taken before the move had ended, or make the runs in another order: the drive may have warmed up."
 	WarnThreshold  Warning = "The error does not follow a straight line: it holds up to some speed and then gives way. The setting is taken from the slow runs that agree."
+	WarnBent       Warning = "The error does not follow a straight line. The setting is taken from the slow runs that agree."
 	WarnOneSlow    Warning = "Only the slowest speed is left to take the setting from. Add runs at a speed below it."
 	WarnMayHide    Warning = "The runs scatter so much that slip beyond the tolerance could hide in them. More runs, or longer ones, would show it."
 )
@@ -93,6 +94,7 @@ func (t SlipTest) Solve() (SlipResult, error) {
 	if err != nil {
 		return SlipResult{}, err
 	}
+	l.settle(noise) // errors are differences of lengths, relative to one
 	r := SlipResult{Line: l, P: l.SlopeEstimate().P(0)}
 	list := groups(points)
 	for _, g := range list {
@@ -157,7 +159,11 @@ func (r *SlipResult) basis(t SlipTest, list []group) {
 	case r.HasLack && !r.Lack.Adequate:
 		r.Basis = FromPlateau
 		own, r.Plateau, runs = plateau(list, t.Alpha)
-		r.Warnings = append(r.Warnings, WarnThreshold)
+		if r.Trouble == ErrorRises {
+			r.Warnings = append(r.Warnings, WarnBent)
+		} else {
+			r.Warnings = append(r.Warnings, WarnThreshold)
+		}
 		if r.Plateau == 1 {
 			r.Warnings = append(r.Warnings, WarnOneSlow)
 		}

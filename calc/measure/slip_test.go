@@ -85,6 +85,28 @@ func TestSlipBasis(t *testing.T) {
 	assert.Equal(t, "no_slip_found slip error_rises_with_speed", NoSlipFound.String()+" "+SlipFound.String()+" "+ErrorRises.String())
 }
 
+// The next speed joins while its mean does not differ from that of those before: by the
+// scatter of the difference of two means.
+func TestPlateauJoins(t *testing.T) {
+	// Three runs each, with a standard deviation of 0.1: the second mean is t times the
+	// standard uncertainty of the difference off; 2.45 is too much with six degrees of freedom.
+	at := func(mean float64) Series { return Series{mean - 0.1, mean, mean + 0.1} }
+	off := func(t float64) float64 { return t * 0.1 * math.Sqrt(2.0/3) }
+	apart := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99 - off(3)), 3: at(99 + off(3))}))
+	assert.Equal(t, FromPlateau, apart.Basis)
+	assert.Equal(t, 1, apart.Plateau)
+	// The line does not fit, although each speed agrees with those before.
+	all := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99 + off(2.3)), 3: at(99)}))
+	assert.Equal(t, FromPlateau, all.Basis)
+	assert.Equal(t, 3, all.Plateau)
+	assert.Equal(t, 9, all.Scale.Runs)
+	assert.Equal(t, []Warning{WarnThreshold}, all.Warnings)
+
+	rising := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99.5), 3: at(100.9)}))
+	assert.Equal(t, ErrorRises, rising.Trouble)
+	assert.Equal(t, []Warning{WarnErrorRises, WarnBent, WarnOneSlow}, rising.Warnings)
+}
+
 func TestSlipCommonPart(t *testing.T) {
 	m, err := MarkTest{Marks: Series{120}, Remaining: Series{20, 20.1}, With: Instrument{Resolution: 0.1, Accuracy: 0.5}}.Measure()
 	require.NoError(t, err)

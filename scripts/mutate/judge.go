@@ -9,6 +9,7 @@ import (
 type judge struct {
 	suites []*suite
 	last   map[string]string // by function, the test that killed a mutant of it
+	kills  map[string]int    // by test, how many it killed
 }
 
 // quick is how many seconds a test may take to be run together with others.
@@ -22,13 +23,16 @@ func (j *judge) judge(m *mutant) (outcome, by string, err error) {
 	if j.last == nil {
 		j.last = map[string]string{}
 	}
+	if j.kills == nil {
+		j.kills = map[string]int{}
+	}
 	reached := false
 	for _, own := range []bool{true, false} {
 		for _, s := range j.suites {
 			if own != (s.pkg == m.pkg) {
 				continue
 			}
-			for _, group := range s.groups(m, j.last[m.file+m.function]) {
+			for _, group := range s.groups(m, j.last[m.file+m.function], j.kills) {
 				if !own && group[0].Seconds > guest {
 					continue
 				}
@@ -48,6 +52,7 @@ func (j *judge) judge(m *mutant) (outcome, by string, err error) {
 					}
 				} else {
 					j.last[m.file+m.function] = by
+					j.kills[by]++
 				}
 				if !own {
 					by += " of " + s.pkg
@@ -71,16 +76,24 @@ func failed(said []byte) string {
 	return ""
 }
 
-// groups are the tests that reach a mutant: the one that killed one nearby, the other
-// quick ones together, and the rest one by one.
-func (s *suite) groups(m *mutant, last string) [][]test {
-	var first, together []test
+// groups are the tests that reach a mutant: the one that killed one nearby, the one that
+// killed most of all, the other quick ones together, and the rest one by one.
+func (s *suite) groups(m *mutant, last string, kills map[string]int) [][]test {
+	most := ""
+	for _, t := range s.tests {
+		if t.reached[m.site] && t.Seconds <= guest && kills[t.Name] > kills[most] {
+			most = t.Name
+		}
+	}
+	var first, second, together []test
 	var single [][]test
 	for _, t := range s.tests {
 		switch {
 		case !t.reached[m.site]:
-		case t.Name == last && t.Seconds < quick:
+		case t.Name == last && t.Seconds <= guest:
 			first = append(first, t)
+		case t.Name == most:
+			second = append(second, t)
 		case t.Seconds < quick:
 			together = append(together, t)
 		case t.Name == last:
@@ -90,11 +103,10 @@ func (s *suite) groups(m *mutant, last string) [][]test {
 		}
 	}
 	var all [][]test
-	if len(first) > 0 {
-		all = append(all, first)
-	}
-	if len(together) > 0 {
-		all = append(all, together)
+	for _, group := range [][]test{first, second, together} {
+		if len(group) > 0 {
+			all = append(all, group)
+		}
 	}
 	return append(all, single...)
 }

@@ -101,3 +101,28 @@ func TestSamples(t *testing.T) {
 	assert.InDelta(t, 250, drawn, 50)
 	assert.InDelta(t, 250, others, 50)
 }
+
+// Who killed a mutant nearby is asked first, then who killed most; who takes long, late.
+func TestGroups(t *testing.T) {
+	at := map[int]bool{7: true}
+	s := suite{tests: []test{
+		{Name: "TestA", Seconds: 0.01, reached: at}, {Name: "TestB", Seconds: 0.02, reached: at}, {Name: "TestElsewhere", Seconds: 0.02},
+		{Name: "TestMost", Seconds: 0.3, reached: at}, {Name: "TestLong", Seconds: 2, reached: at}, {Name: "TestLonger", Seconds: 3, reached: at},
+	}}
+	names := func(last string, kills map[string]int) (all []string) {
+		for _, group := range s.groups(&mutant{site: 7}, last, kills) {
+			name := ""
+			for _, t := range group {
+				name += t.Name
+			}
+			all = append(all, name)
+		}
+		return all
+	}
+	assert.Equal(t, []string{"TestATestB", "TestMost", "TestLong", "TestLonger"}, names("", nil))
+	kills := map[string]int{"TestMost": 3, "TestA": 2, "TestLong": 9, "TestElsewhere": 9}
+	assert.Equal(t, []string{"TestMost", "TestATestB", "TestLong", "TestLonger"}, names("", kills))
+	assert.Equal(t, []string{"TestB", "TestMost", "TestA", "TestLong", "TestLonger"}, names("TestB", kills))
+	assert.Equal(t, []string{"TestMost", "TestATestB", "TestLong", "TestLonger"}, names("TestMost", kills))
+	assert.Equal(t, []string{"TestMost", "TestATestB", "TestLonger", "TestLong"}, names("TestLonger", kills))
+}

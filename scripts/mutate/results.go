@@ -44,6 +44,17 @@ func (r *results) add(m *mutant, outcome, by string) error {
 	return err
 }
 
+// kills counts what each test killed.
+func (r *results) kills() map[string]int {
+	kills := map[string]int{}
+	for _, found := range r.of {
+		if found.outcome == killed {
+			kills[found.by]++
+		}
+	}
+	return kills
+}
+
 // forgetLiving forgets what lived and is not known to, and returns the keys of it.
 func (r *results) forgetLiving(known map[string]string) map[string]bool {
 	living := map[string]bool{}

@@ -1,0 +1,72 @@
+package calc
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Cells are as many as they were made, and those that stay keep what is in them.
+func TestCellsAreCounted(t *testing.T) {
+	length := lengthsOf(readingInput())
+	list := listOf(Text{most: 3})
+	checks := Checks{options: readiness}
+	for name, cells := range map[string]Cells{"column": length.cells(), "list": &list, "checks": &checks} {
+		assert.Zero(t, cells.Len(), name)
+		for _, n := range []int{2, 3, 1, 0, 1} {
+			cells.Resize(n)
+			assert.Equal(t, n, cells.Len(), name)
+		}
+	}
+	list.Resize(1)
+	require.NoError(t, list.At(0).Set("abc"))
+	list.Resize(2)
+	assert.Equal(t, []string{"abc", ""}, []string{list.At(0).String(), list.At(1).String()})
+	assert.Error(t, list.At(1).Set("abcd"), "a new row is like the first")
+	one := one(&Text{most: 1})
+	one.Resize(7)
+	assert.Equal(t, 1, one.Len())
+}
+
+func TestChoiceBeginsWithItsDefault(t *testing.T) {
+	c := choose(Option{"a", "A", ""}, Option{"b", "B", ""})
+	assert.Equal(t, "a", c.String())
+	assert.True(t, c.isDefault())
+	assert.Empty(t, c.told())
+	require.NoError(t, c.Set(" B "))
+	assert.Equal(t, "b", c.told())
+	require.NoError(t, c.Set(""))
+	assert.Equal(t, "a", c.String())
+}
+
+// A text that is refused leaves what an empty one does: never the value before.
+func TestRefusedTextLeavesNothing(t *testing.T) {
+	texts := []string{"8", "1.8", "12:54", "Tr8x8(P2)", "12 x 20", "yes", "100"}
+	eachPage(t, func(t *testing.T, p Page) {
+		for _, field := range NewForm(p).Fields() {
+			field.Cells.Resize(1)
+			v := field.Cells.At(0)
+			require.NoError(t, v.Set(""))
+			empty := v.String()
+			if _, free := v.(*Text); free {
+				texts = append(texts, "a name")
+			}
+			for _, o := range options(field) {
+				texts = append(texts, o.Word)
+			}
+			accepted := false
+			for _, text := range texts {
+				if v.Set(text) != nil {
+					continue
+				}
+				accepted = accepted || v.String() != empty
+				if v.Set("8Omm¿{ and so on, for so long that it is too long for a text of any kind, be it a name, a line that is sent to a controller or an entry of its configuration; that makes more than two hundred characters") == nil {
+					require.Fail(t, "not refused", field.Key)
+				}
+				assert.Equal(t, empty, v.String(), "%s after %s", field.Key, text)
+			}
+			assert.True(t, accepted, field.Key)
+		}
+	})
+}

@@ -1,0 +1,89 @@
+package calc
+
+import "strings"
+
+// none writes that there is nothing in a block, which is a block all the same.
+func (w *writer) none(n int, of string) {
+	if n == 0 {
+		w.line("  no ", of)
+	}
+}
+
+func (w *writer) piece(block Block) {
+	items := func(mark string, lines []Line) {
+		w.none(len(lines), "items")
+		for _, l := range lines {
+			w.line("  ", mark, " ", w.sentence(l))
+		}
+	}
+	switch b := block.(type) {
+	case Para:
+		w.line(w.sentence(b.Line))
+	case Note:
+		w.line(b.Kind.String(), ": ", w.sentence(b.Line))
+	case Steps:
+		items("1.", b.Items)
+	case Points:
+		items("-", b.Items)
+	case Figures:
+		w.none(len(b.All), "figures")
+		for i := range b.All {
+			w.figure(&b.All[i])
+		}
+	case Table:
+		w.table(b)
+	case Code:
+		w.line("code ", b.Label, " ", b.File)
+		for text := range strings.SplitSeq(b.Text, "\n") {
+			w.line("    ", text)
+		}
+	case Ask:
+		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)
+	case Links:
+		w.none(len(b.All), "links")
+		for _, l := range b.All {
+			w.line("link ", l.Text, ": ", l.Slug, "#", l.Fragment)
+		}
+	case Bars:
+		w.line("bars ", b.Title, ", ", b.Unit)
+		for i := range b.All {
+			w.line("  ", b.All[i].Label, ": ", figureText(&b.All[i].Value))
+		}
+	case Lots:
+		w.line("lots of ", short(b.Value, 12), ", commanded ", short(b.Commanded, 12), ", ", short(b.Low, 9), " to ", short(b.High, 9))
+		for _, c := range b.Budget {
+			w.line("  ", c.ID, " ", short(c.U, 9), " dof ", short(c.Dof, 9))
+		}
+	case Chart:
+		w.chart(&b)
+	case Drawing:
+		w.drawing(&b)
+	default:
+		panic("a block of no known kind")
+	}
+}
+
+// figure writes a labelled figure; one with an ID has its label for the first time only.
+func (w *writer) figure(f *Figure) {
+	label := f.Label
+	if f.ID != "" && !w.first("figure "+f.ID+" "+f.Label) {
+		label = "-"
+	}
+	w.line("  ", label, ": ", figureText(f))
+}
+
+func (w *writer) table(t Table) {
+	how := ""
+	if t.Folded {
+		how = ", folded"
+	}
+	w.line("table ", t.Caption, how)
+	w.line("  | ", strings.Join(t.Head, " | "))
+	for _, row := range t.Rows {
+		cells := make([]string, len(row))
+		for i, c := range row {
+			cells[i] = w.sentence(c)
+		}
+		w.line("  | ", strings.Join(cells, " | "))
+	}
+}
