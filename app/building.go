@@ -2,8 +2,9 @@ package main
 
 import "github.com/maxence-charriere/go-app/v10/pkg/app"
 
-// The page is built beside the one that shows, which becomes it when it is whole.
-// That takes longer than a browser may be kept from answering, so it is done in slices: between components the program sleeps for a moment, in which
+// The page is built beside the one that shows, and takes its place when it is
+// whole. That takes longer than a browser may be kept from answering, so it is
+// done in slices: between components the program sleeps for a moment, in which
 // keys and touches go to the page that still shows. Nothing of this applies once
 // it has started.
 var building struct {

@@ -64,14 +64,6 @@
     nodes.set(shown.goapp = node.goapp, shown);
     return shown;
   };
-  // When the program's first page is whole, the one that came becomes it.
-  let becoming = null;
-  const listens = new WeakMap(); // of nodes that were made until then
-  function took(shown, own) {
-    nodes.set(shown.goapp = own.goapp, shown);
-    for (const listening of listens.get(own) || []) shown.addEventListener(...listening);
-    if (places.has(own)) places.set(shown, [shown.parentNode, places.get(own)[1]]);
-  }
   const ended = new WeakSet(); // functions that the program gave up
   window.goappNode = (number) => nodes.get(number);
   const stack = []; // what a draft in several parts has not yet put in its place
@@ -95,9 +87,7 @@
           break;
         case "*": {
           const does = values[more - 1];
-          const listening = [it, (e) => ended.has(does) || does(e), values[most - 1]];
-          top.addEventListener(...listening);
-          if (!html.dataset.app) listens.set(top, [...listens.get(top) || [], listening]);
+          top.addEventListener(it, (e) => ended.has(does) || does(e), values[most - 1]);
           break;
         }
         case "%": ended.add(values[it - 1]); break;
@@ -108,10 +98,6 @@
           stack.pop();
           const by = stack.pop();
           if (by === top) break; // it was kept
-          if (top === becoming) {
-            become(top, by, took);
-            break;
-          }
           top.replaceWith(by);
           forget(top);
           break;
@@ -130,9 +116,9 @@
     say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(window.carryOn());
   }
 
-  // ---- What a person does before the program is there. Its first act makes the page
-  // what it has built (web/become.js), so values, focus and place are noted right
-  // before and put back right after, in one task: no key falls between.
+  // ---- What a person does before the program is there. Its first act replaces
+  // the page's elements by ones of its own, so values, focus and place are noted
+  // right before and put back right after, in one task: no key falls between.
   let composing = false;
   document.addEventListener("compositionstart", () => { composing = true; }, true);
   document.addEventListener("compositionend", () => { composing = false; }, true);
@@ -250,9 +236,7 @@
       window.goappSwap = () => {
         if (composing && performance.now() < patience) return false;
         const snap = snapshot();
-        becoming = document.body.firstElementChild;
         queueMicrotask(() => {
-          becoming = null;
           if (go.exited) return;
           // The untouched go-app has made an element of its own for what is to stay.
           const kept = document.querySelector("[data-kept]");
@@ -260,6 +244,7 @@
           restore(snap);
           performance.mark("app-mounted");
           html.dataset.app = "ready";
+          setTimeout(() => { html.dataset.started = "yes"; }, 300);
           resolve();
         });
         return true;
