@@ -17,7 +17,7 @@ func asText(expression string) string {
 }
 
 // webDriverKeys are the names that WebDriver has for keys that write nothing.
-var webDriverKeys = strings.NewReplacer(kb.Tab, "\uE004", kb.Enter, "\uE006", kb.Delete, "\uE017", kb.ArrowUp, "\uE013", kb.ArrowDown, "\uE015")
+var webDriverKeys = strings.NewReplacer(kb.Tab, "\uE004", kb.Enter, "\uE006", kb.Delete, "\uE017", kb.ArrowUp, "\uE013", kb.ArrowDown, "\uE015", kb.End, "\uE010")
 
 const control = "\uE009"
 
