@@ -259,5 +259,5 @@
     else if ("print" in button.dataset) print();
     else if ("save" in button.dataset) saveText(button.dataset.save, button.dataset.text);
     else shareFrom(button);
-  });
+  }, true); // before the program, which may make another button of it
 })();
