@@ -90,8 +90,8 @@ func (c *calculator) edit(change func(*calc.Form)) {
 }
 
 // editByKey is edit for a key: of a phone's time per key, what nobody reads while
-// typing would take the most. Only the answer is rendered; the rest of the page follows
-// when the next key has not come at once.
+// typing would take the most. Only the answer is rendered, and what hands it on; the rest
+// of the page follows when the next key has not come at once.
 func (c *calculator) editByKey(ctx app.Context, change func(*calc.Form)) {
 	c.change(change)
 	ctx.PreventUpdate()
@@ -268,7 +268,7 @@ func (c *calculator) Render() app.UI {
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
-				c.quickly(c.now), c.compareView(), c.share(), c.parts(false),
+				c.quickly(c.now), c.compareView(), c.quickly(c.share), c.parts(false),
 			),
 		),
 		c.quickly(c.bar),

@@ -252,11 +252,17 @@
     else announce(starting);
   });
 
+  // A page that has not yet followed the last key would show two sheets.
+  function printWhole() {
+    if (document.querySelector("[aria-busy=true]")) setTimeout(printWhole, 20);
+    else print();
+  }
+
   document.addEventListener("click", (e) => {
     const button = e.target.closest && e.target.closest("button[data-copy], button[data-share], button[data-save], button[data-print]");
     if (!button) return;
     if ("copy" in button.dataset) copyFrom(button);
-    else if ("print" in button.dataset) print();
+    else if ("print" in button.dataset) printWhole();
     else if ("save" in button.dataset) saveText(button.dataset.save, button.dataset.text);
     else shareFrom(button);
   }, true); // before the program, which may make another button of it

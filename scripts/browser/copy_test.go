@@ -1,6 +1,7 @@
 package browser
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -74,4 +75,24 @@ func TestPrintButtonPrints(t *testing.T) {
 	// The button that is pressed here becomes that one when its form opens.
 	p.Click("#keep")
 	assert.Equal(t, 1, Eval[int](p, `window.printed`), "keeping does not print")
+}
+
+// Whoever hands a sheet over right after a key hands over what the answer is about.
+func TestLinkFollowsEachKey(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Before(`window.print = () => { window.printed = document.querySelector(".result .parts").textContent; }`)
+	p.Open("/measure/#" + heron)
+	Eval[bool](p, `(document.querySelector("#post > summary").click(), true)`)
+	p.Wait(`document.getElementById("post-text")`)
+	const key = `const f = document.getElementsByName("rest")[1]; f.value = "28.1"; f.dispatchEvent(new Event("input", { bubbles: true })); await new Promise((r) => setTimeout(r, 20));`
+	texts := Eval[[]string](p, `(async () => { `+key+` return [document.querySelector("[aria-busy=true]") ? "busy" : "", document.getElementById("copy-link").dataset.copy, document.getElementById("post-text").textContent]; })()`)
+	assert.Equal(t, "busy", texts[0], "the rest has followed already: this shows nothing")
+	assert.Contains(t, texts[1], "rest=28.7,28.1,28.6")
+	assert.Contains(t, texts[2], "28.1")
+
+	p.Settle()
+	Eval[bool](p, `(async () => { `+strings.ReplaceAll(key, "28.1", "27.9")+` document.getElementById("print").click(); return true; })()`)
+	p.Wait(`window.printed`)
+	assert.Contains(t, Eval[string](p, `window.printed`), "27.9", "what is printed is of one sheet")
 }
