@@ -252,9 +252,10 @@
     else announce(starting);
   });
 
-  // A page that has not yet followed the last key would show two sheets.
+  // A page that has not yet followed the last key would show two sheets. When the program
+  // has stopped it never will.
   function printWhole() {
-    if (document.querySelector("[aria-busy=true]")) setTimeout(printWhole, 20);
+    if (document.querySelector("[data-app=ready] [aria-busy=true]")) setTimeout(printWhole, 20);
     else print();
   }
 

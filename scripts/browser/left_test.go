@@ -13,6 +13,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// justTyped is a page on which 31.7 was typed over the second reading this moment.
+func justTyped(t *testing.T) *Page {
+	t.Helper()
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Focus("rest", 1)
+	p.Type("31.7")
+	return p
+}
+
 // The address follows when typing pauses. Who leaves before loses nothing.
 func TestLeavingRightAfterAKey(t *testing.T) {
 	for _, c := range []struct {
@@ -41,11 +51,7 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := NewSite(t)
-			p := s.NewPage(t)
-			p.Open("/measure/#" + heron)
-			p.Focus("rest", 1)
-			p.Type("31.7")
+			p := justTyped(t)
 			c.leave(p)
 			p.Wait(`document.getElementsByName("rest")[1].value === "31.7"`)
 			assert.Equal(t, "28.7", p.Field("rest"), "the others")
@@ -61,11 +67,7 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 // A browser that has begun to leave no longer hears of an address that the page writes
 // meanwhile: it will come back to the one before, which the tab must know.
 func TestLeavingJustAfterTheAddressWasWritten(t *testing.T) {
-	s := NewSite(t)
-	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
-	p.Focus("rest", 1)
-	p.Type("31.7")
+	p := justTyped(t)
 	noted := Eval[string](p, `new Promise((r) => addEventListener("popstate", () => {
 		dispatchEvent(new Event("pagehide"));
 		r(sessionStorage.getItem("striderule:left:" + location.pathname));
@@ -79,20 +81,12 @@ const hide = `(Object.defineProperty(document, "hidden", { get: () => true, conf
 
 // Phones end what is not in view, and load it again by its address.
 func TestAddressOfAHiddenTab(t *testing.T) {
-	s := NewSite(t)
-	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
-	p.Focus("rest", 1)
-	p.Type("31.7")
+	p := justTyped(t)
 	assert.Contains(t, Eval[string](p, "("+hide+", location.href)"), "rest=28.7,31.7,28.6", "at once")
 }
 
 func TestTabEndedBySystem(t *testing.T) {
-	s := NewSite(t)
-	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
-	p.Focus("rest", 1)
-	p.Type("31.7")
+	p := justTyped(t)
 	Eval[bool](p, hide)
 
 	tab := p.Chromium("a way to end the process of a page")
