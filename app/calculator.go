@@ -40,6 +40,7 @@ func (c *calculator) CompoID() string { return c.page.Slug }
 // OnInit reads the link. Later would be one frame too late: the page would
 // show its defaults for a moment.
 func (c *calculator) OnInit() {
+	breathe()
 	c.load(here())
 	breathe()
 }
@@ -47,8 +48,10 @@ func (c *calculator) OnInit() {
 func (c *calculator) load(fragment string) {
 	c.address, c.unwritten = fragment, false
 	if building.on && fragment != "" {
-		// Browsers compile what runs for the first time: half of it in a slice of its own.
+		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
+		breathe()
+		calc.Mend(fragment)
 		breathe()
 	}
 	c.form = calc.Load(c.page, fragment)

@@ -8,18 +8,10 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// main waits until web/start.js calls goappStart: loading and starting Go are
-// tasks of their own then, between which the browser answers to touch and keys.
-// Building the page takes several: see building.
+// main waits until web/start.js calls goappStart. What is before that is done when the site
+// is built (slim.Begun), and may ask nothing of the page; in a program that is not begun it is
+// a task of its own. Building the page takes several: see building.
 func main() {
-	start := make(chan struct{})
-	app.Window().Set("goappStart", app.FuncOf(func(app.Value, []app.Value) any {
-		close(start)
-		return nil
-	}))
-	<-start
-	beginBuilding()
-	rest()
 	for _, p := range sitePages() {
 		app.Route(p.Path, p.New)
 		// Two other names that hosts have for the same page.
@@ -28,6 +20,13 @@ func main() {
 			app.Route(strings.TrimSuffix(p.Path, "/"), p.New)
 		}
 	}
-	breathe()
+	start := make(chan struct{})
+	app.Window().Set("goappStart", app.FuncOf(func(app.Value, []app.Value) any {
+		close(start)
+		return nil
+	}))
+	<-start
+	beginBuilding()
+	rest()
 	app.RunWhenOnBrowser()
 }

@@ -1,7 +1,10 @@
 package calc
 
 import (
+	"os"
 	"os/exec"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -19,4 +22,27 @@ func TestNoBrowserBelowCalc(t *testing.T) {
 		assert.NotContains(t, d, "go-app")
 		assert.NotContains(t, []string{"syscall/js", "net/http", "striderule/app"}, d)
 	}
+}
+
+// The program is begun when the site is built: Go's own random numbers would be the same
+// on each visit. Those of a source with a seed are meant to be.
+func TestNoRandomNumbersOfGosOwn(t *testing.T) {
+	used := regexp.MustCompile(`\brand\.([A-Z]\w*)`)
+	seen := 0
+	for _, folder := range []string{".", "*", filepath.Join("..", "app")} {
+		files, err := filepath.Glob(filepath.Join(folder, "*.go"))
+		require.NoError(t, err)
+		for _, file := range files {
+			if strings.HasSuffix(file, "_test.go") {
+				continue
+			}
+			source, err := os.ReadFile(file)
+			require.NoError(t, err)
+			for _, use := range used.FindAllSubmatch(source, -1) {
+				assert.Contains(t, []string{"New", "NewPCG", "Rand"}, string(use[1]), file)
+				seen++
+			}
+		}
+	}
+	assert.Positive(t, seen, "the draws of calc/measure are seen")
 }

@@ -212,20 +212,33 @@
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
+  // The site's build has begun the program already (scripts/slim/begun.go): it goes on from
+  // its first wait, and has these values by these numbers.
+  function run(go, instance) {
+    if (instance.exports.run) return go.run(instance);
+    const begun = { value: { ...instance.exports, run() {} } };
+    const end = go.run(Object.create(WebAssembly.Instance.prototype, { exports: begun }));
+    window.goappStart = go._makeFuncWrapper(1);
+    for (const value of [Object, Array, window.goappStart]) {
+      go._ids.set(value, go._values.push(value) - 1);
+      go._goRefCounts.push(1);
+    }
+    return end;
+  }
+
   async function start() {
     if (typeof WebAssembly === "undefined") {
       throw new Reason("This browser cannot run the calculator: it has no WebAssembly. A browser of 2020 or later has it, unless it is switched off.");
     }
     const go = new Go();
-    // A page lives on a few MB. Collecting them an eighth as often takes the pause
-    // for it off nearly every key.
+    // Of a program that is begun, the build has said the same (scripts/program).
     go.env.GOGC = "800";
     // Tasks of their own, between which the browser answers to touch and keys.
     const module = await compiled;
     await pause(0);
     const instance = await WebAssembly.instantiate(module, go.importObject);
     await pause(0);
-    const end = go.run(instance); // up to main's wait for goappStart
+    const end = run(go, instance); // up to main's wait for goappStart
     await pause(0);
     // The program builds its page in slices, and calls this at the beginning of the
     // last one: what was typed is noted there and put back at its end, where

@@ -33,8 +33,15 @@ func Build(root, work, out string, o Options) error {
 		}
 		args = append(args, "-modfile="+modfile)
 	}
-	return compile(root, out, append(args, "./app"))
+	if err := compile(root, out, append(args, "./app")); err != nil || o.Plain || o.Names {
+		return err
+	}
+	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Begun(program, gogc) })
 }
+
+// gogc lets a page, which lives on a few MB, collect them an eighth as often. That takes the
+// pause for it off nearly every key. web/start.js has it too, for programs that are not begun.
+const gogc = "800"
 
 // Tests compiles the tests of a package, "./calc", as Build does the app: what both
 // have in common is the same code.
@@ -63,11 +70,11 @@ func compile(root, out string, args []string) error {
 	if err := build.Run(); err != nil {
 		return fmt.Errorf("go %s: %w", args[0], err)
 	}
-	return slimFile(root, out)
+	return rewrite(root, out, slim.Program)
 }
 
-// slimFile makes a program smaller, if it is by a toolchain that is known.
-func slimFile(root, file string) error {
+// rewrite has a program made better, if it is by a toolchain that is known.
+func rewrite(root, file string, better func(program []byte) ([]byte, error)) error {
 	version, err := GoEnv(root, "GOVERSION")
 	if err != nil {
 		return err
@@ -80,7 +87,7 @@ func slimFile(root, file string) error {
 	if err != nil {
 		return err
 	}
-	if program, err = slim.Program(program); err != nil {
+	if program, err = better(program); err != nil {
 		return err
 	}
 	if err := os.Remove(file); err != nil { // a page asks for it, nobody runs it

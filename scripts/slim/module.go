@@ -9,6 +9,9 @@ import (
 // Sections of a module by their number (WebAssembly core specification, 5.5.2).
 const (
 	importSection = 2
+	memorySection = 5
+	globalSection = 6
+	exportSection = 7
 	codeSection   = 10
 	dataSection   = 11
 )

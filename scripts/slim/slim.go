@@ -12,6 +12,8 @@
 //   - a call's return address is a small number (calls.go),
 //   - and what computes nothing is left out (idioms.go).
 //
+// Begun runs a program as far as it comes without its page, so that no page need do it.
+//
 // All of it leans on how one version of the toolchain writes programs. Of a
 // program by another Go it must not be tried: see Knows.
 package slim
