@@ -289,6 +289,9 @@ func TestKeyboardOnly(t *testing.T) {
 	tabTo("copy-link")
 	p.Press(kb.Enter)
 	p.Wait(`document.getElementById("said").textContent === "Link copied."`)
+	if Name() == "webkit" && !Eval[bool](p, `document.hasFocus()`) {
+		t.Skip("the last step: nothing shows a focus in a window that has none, as under Xvfb")
+	}
 	outline := Eval[string](p, `getComputedStyle(document.activeElement).outlineStyle`)
 	assert.Equal(t, "solid", outline, "the focus shows")
 }
