@@ -60,14 +60,18 @@
       if (!place) continue;
       const now = place.textContent, before = shown[what];
       shown[what] = now;
-      if (before && before !== now && !matchMedia("(prefers-reduced-motion: reduce)").matches) mark(place);
+      if (before && before !== now && !matchMedia("(prefers-reduced-motion: reduce)").matches) markSoon(what);
     }
   }
-  // Of opacity alone: the browser fades it without painting the page each frame.
-  const marks = new WeakMap();
-  function mark(place) {
-    if (marks.has(place)) marks.get(place).cancel();
-    marks.set(place, place.animate({ opacity: [1, 0] }, { duration: 1500, easing: "ease-in", pseudoElement: "::after" }));
+  // When typing pauses: it would take of the time of the next key. Of opacity alone: the
+  // browser fades it without painting the page each frame.
+  const marks = {};
+  function markSoon(what) {
+    clearTimeout(marks[what]);
+    marks[what] = setTimeout(() => {
+      const place = document.querySelector(what);
+      if (place) place.animate({ opacity: [1, 0] }, { duration: 1500, easing: "ease-in", pseudoElement: "::after" });
+    }, 250);
   }
   const soon = () => { due = due || requestAnimationFrame(look); };
   for (const type of ["scroll", "resize", "focusin", "focusout"]) addEventListener(type, soon, { passive: true });

@@ -206,6 +206,12 @@
   const turns = [], turn = new MessageChannel();
   turn.port1.onmessage = () => turns.shift()();
   window.goappRest = (then) => {
+    // A browser paints a key that was typed before it comes to messages, and would paint
+    // again what came of it.
+    if (html.dataset.app === "ready" && window.scheduler && scheduler.postTask) {
+      scheduler.postTask(then, { priority: "user-blocking" });
+      return;
+    }
     turns.push(then);
     turn.port2.postMessage(0);
   };
