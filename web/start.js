@@ -263,7 +263,7 @@
           restore(snap);
           performance.mark("app-mounted");
           html.dataset.app = "ready";
-          setTimeout(() => { html.dataset.started = "yes"; }, 300);
+          setTimeout(() => { html.dataset.started = "yes"; }, 450);
           resolve();
         });
         return true;
