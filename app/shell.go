@@ -26,7 +26,7 @@ func keptPage() app.UI { return app.Div().ID(pageID).Class("page").DataSet("kept
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(
 		app.A().Class("brand").Href(root()+"/").Body(
-			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Width(28).Height(28).
+			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Aria("hidden", "true").Width(28).Height(28).
 				Attr("loading", "lazy"),
 			app.Span().Text(siteName),
 		),

@@ -8,8 +8,8 @@ import (
 	"striderule/calc/unit"
 )
 
-// Edition names the calculations: it is raised with every change after which
-// the same entries give another result. A link carries that of its sender.
+// Edition names the calculations: a release raises it, with the month, if after its
+// changes the same entries give another result. A link carries that of its sender.
 const Edition = "2026-11"
 
 // claimKey carries, in a shared link, the result that its sender saw, as
