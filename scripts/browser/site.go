@@ -14,6 +14,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"striderule/scripts/built"
 	"striderule/scripts/serving"
 )
 
@@ -87,6 +88,17 @@ func (s *Site) Intercept(f func(http.ResponseWriter, *http.Request) bool) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.before = f
+}
+
+// Untouched reports whether the site was built with the untouched go-app, which itself does
+// some of what the trimmed one leaves out.
+func (s *Site) Untouched(t testing.TB) bool {
+	t.Helper()
+	file, err := os.ReadFile(filepath.Join(s.dir, built.Name))
+	require.NoError(t, err)
+	facts, err := built.Parse(string(file))
+	require.NoError(t, err)
+	return facts.Plain
 }
 
 // Send has the site sent by these encodings, "br" or "gzip", to browsers that take
