@@ -38,6 +38,7 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 			p.WaitReady()
 		}},
 		{"away and back", func(p *Page) {
+			p.Allow("/favicon.ico") // which Firefox asks for where a page is left at once
 			p.must(p.tab.navigate("about:blank"))
 			time.Sleep(time.Second) // nobody is back sooner
 			// Where the browser has kept the page itself, it is there as it was.

@@ -292,15 +292,13 @@ func TestStorageIsFull(t *testing.T) {
 }
 
 func TestStorageIsBlocked(t *testing.T) {
-	if NewSite(t).Untouched(t) {
-		t.Skip("the untouched go-app asks for the storage itself, without which it ends")
-	}
 	for name, script := range map[string]string{
 		"asking throws": `Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } });`,
 		"there is none": `Object.defineProperty(window, "localStorage", { get() { return null; } });`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
+			s.DoesWithoutStorage(t)
 			p := s.NewPage(t)
 			p.Before(script + saveTexts)
 			p.Open("/log/")

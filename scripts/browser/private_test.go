@@ -9,12 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+const everything = "all of it"
+
 // What private windows and strict settings refuse, by browser.
 var refusals = map[string]string{
 	"no worker is registered":   `if (window.ServiceWorkerContainer) ServiceWorkerContainer.prototype.register = () => Promise.reject(new DOMException("The operation is insecure.", "SecurityError"));`,
 	"there are no workers":      `delete Navigator.prototype.serviceWorker;`,
 	"asking for workers throws": `Object.defineProperty(Navigator.prototype, "serviceWorker", { get() { throw new DOMException("denied", "SecurityError"); } });`,
-	"all of it": `for (const [of, name] of [[window, "localStorage"], [window, "sessionStorage"], [window, "caches"], [window, "indexedDB"], [Navigator.prototype, "serviceWorker"]])
+	everything: `for (const [of, name] of [[window, "localStorage"], [window, "sessionStorage"], [window, "caches"], [window, "indexedDB"], [Navigator.prototype, "serviceWorker"]])
 		Object.defineProperty(of, name, { get() { throw new DOMException("denied", "SecurityError"); } });`,
 }
 
@@ -22,6 +24,9 @@ func TestPrivateWindow(t *testing.T) {
 	for name, script := range refusals {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
+			if name == everything {
+				s.DoesWithoutStorage(t)
+			}
 			p := s.NewPage(t)
 			p.Allow("offline use is off")
 			p.Before(script)
@@ -33,7 +38,7 @@ func TestPrivateWindow(t *testing.T) {
 			press(p, "#keep")
 			p.Fill("keep-machine", "Heron")
 			press(p, "#keep-do")
-			if name == "all of it" {
+			if name == everything {
 				assert.Contains(t, p.Text("#keep-refused"), "Not kept. This browser does not let the site keep anything")
 			} else {
 				assert.Equal(t, "Kept. Open the log.", p.Text("#kept"))
