@@ -298,7 +298,7 @@ func TestStorageIsBlocked(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
-			s.DoesWithoutStorage(t)
+			s.Trimmed(t, "asks for the storage itself, and ends without")
 			p := s.NewPage(t)
 			p.Before(script + saveTexts)
 			p.Open("/log/")

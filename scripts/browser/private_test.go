@@ -25,7 +25,7 @@ func TestPrivateWindow(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
 			if name == everything {
-				s.DoesWithoutStorage(t)
+				s.Trimmed(t, "asks for the storage itself, and ends without")
 			}
 			p := s.NewPage(t)
 			p.Allow("offline use is off")

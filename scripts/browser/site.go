@@ -90,16 +90,16 @@ func (s *Site) Intercept(f func(http.ResponseWriter, *http.Request) bool) {
 	s.before = f
 }
 
-// DoesWithoutStorage skips a test where the site cannot: the untouched go-app asks for the
-// browser's storage itself, and ends where that throws.
-func (s *Site) DoesWithoutStorage(t testing.TB) {
+// Trimmed skips a test of what the trimmed go-app does better, where the site was built with
+// the untouched one.
+func (s *Site) Trimmed(t testing.TB, better string) {
 	t.Helper()
 	file, err := os.ReadFile(filepath.Join(s.dir, built.Name))
 	require.NoError(t, err)
 	facts, err := built.Parse(string(file))
 	require.NoError(t, err)
 	if facts.Plain {
-		t.Skip("skipped: the untouched go-app asks for the storage itself, without which it ends")
+		t.Skip("skipped with the untouched go-app, which " + better)
 	}
 }
 
