@@ -312,5 +312,6 @@
     }
   }
 
-  start().then(done, fail).then(offerNewer).then(keepOffline); // afterwards: the program comes first
+  // Keeping the site takes a phone's processor for some time: the first keys come first.
+  start().then(done, fail).then(offerNewer).then(() => setTimeout(keepOffline, 1500));
 })();
