@@ -21,7 +21,7 @@ func writeFragment(fragment string) {
 	if fragment != "" {
 		address += "#" + fragment
 	}
-	app.Window().Call("addressWas", app.Window().Get("location").Get("href"))
+	app.Window().Call("addressBecomes", address)
 	app.Window().Get("history").Call("replaceState", app.Window().Get("history").Get("state"), "", address)
 	// go-app remembers the last address and drops a visit to the same one. It
 	// does not see replaceState, so without this `#a`, edit, `#a` again would

@@ -6,24 +6,30 @@ window.keepLeft = (typed) => {
   const noted = () => "striderule:left:" + location.pathname; // each page's by itself
 
   // A browser that has begun to leave no longer hears of an address that is written,
-  // and comes back to the one before. The program tells that one.
+  // and comes back to the one before; or it ends the page in the middle of the writing.
+  // So the program tells of it first.
   const recent = [];
-  window.addressWas = (was) => {
-    recent.push(was);
+  window.addressBecomes = (address) => {
+    recent.push(location.href);
     setTimeout(() => recent.shift(), 1000);
+    note(new URL(address, location.href).href, []);
   };
+
+  function note(now, fields) {
+    const left = { was: [...recent, location.href], now, fields };
+    try {
+      if (left.was.some((a) => a !== now) || fields.length) sessionStorage.setItem(noted(), JSON.stringify(left));
+      else sessionStorage.removeItem(noted());
+    } catch (e) { /* refused: the last key is lost */ }
+  }
 
   // The program writes the address at once. Browsers that reload go by the one from
   // before all the same: the tab notes both, or, where no program runs, what is in
   // the fields.
   function leave() {
-    const was = [...recent, location.href], runs = document.documentElement.dataset.app === "ready";
+    const runs = document.documentElement.dataset.app === "ready";
     if (runs) window.leavePage?.();
-    const left = { was, now: location.href, fields: runs ? [] : typed.snapshot().fields };
-    try {
-      if (was.some((a) => a !== left.now) || left.fields.length) sessionStorage.setItem(noted(), JSON.stringify(left));
-      else sessionStorage.removeItem(noted());
-    } catch (e) { /* refused: the last key is lost */ }
+    note(location.href, runs ? [] : typed.snapshot().fields);
   }
   addEventListener("pagehide", leave);
   // Phones end tabs that are not in view without another word.

@@ -14,9 +14,12 @@ import (
 )
 
 // justTyped is a page on which 31.7 was typed over the second reading this moment.
-func justTyped(t *testing.T) *Page {
+func justTyped(t *testing.T, before ...string) *Page {
 	t.Helper()
 	p := NewSite(t).NewPage(t)
+	for _, script := range before {
+		p.Before(script)
+	}
 	p.Open("/measure/#" + heron)
 	p.Focus("rest", 1)
 	p.Type("31.7")
@@ -25,34 +28,38 @@ func justTyped(t *testing.T) *Page {
 
 // The address follows when typing pauses. Who leaves before loses nothing.
 func TestLeavingRightAfterAKey(t *testing.T) {
+	awayAndBack := func(p *Page) {
+		p.Allow("/favicon.ico") // which Firefox asks for where a page is left at once
+		p.must(p.tab.navigate("about:blank"))
+		time.Sleep(time.Second) // nobody is back sooner
+		// Where the browser has kept the page itself, it is there as it was.
+		Eval[bool](p, `(setTimeout(() => history.back()), true)`)
+		p.Wait(`location.href.startsWith("http") && document.documentElement.dataset.app`)
+	}
 	for _, c := range []struct {
-		name  string
-		leave func(p *Page)
+		name   string
+		leave  func(p *Page)
+		before []string
 	}{
-		{"reload", func(p *Page) { p.Reload() }},
-		{"a reload by script", func(p *Page) {
+		{name: "reload", leave: func(p *Page) { p.Reload() }},
+		{name: "a reload by script", leave: func(p *Page) {
 			p.must(leave(p.tab, func() error {
 				_, err := p.tab.eval(`(location.reload(), true)`)
 				return err
 			}))
 			p.WaitReady()
 		}},
-		{"away and back", func(p *Page) {
-			p.Allow("/favicon.ico") // which Firefox asks for where a page is left at once
-			p.must(p.tab.navigate("about:blank"))
-			time.Sleep(time.Second) // nobody is back sooner
-			// Where the browser has kept the page itself, it is there as it was.
-			Eval[bool](p, `(setTimeout(() => history.back()), true)`)
-			p.Wait(`location.href.startsWith("http") && document.documentElement.dataset.app`)
-		}},
-		{"another page and back", func(p *Page) {
+		{name: "away and back", leave: awayAndBack},
+		// A page that no worker serves is ended with less ado.
+		{name: "away and back without workers", leave: awayAndBack, before: []string{refusals["there are no workers"]}},
+		{name: "another page and back", leave: func(p *Page) {
 			Eval[bool](p, `(document.querySelector("nav a[href*=swap]").click(), true)`)
 			p.Wait(`location.pathname.includes("swap")`)
 			p.Back()
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := justTyped(t)
+			p := justTyped(t, c.before...)
 			c.leave(p)
 			p.Wait(`document.getElementsByName("rest")[1].value === "31.7"`)
 			assert.Equal(t, "28.7", p.Field("rest"), "the others")
