@@ -216,6 +216,19 @@
     turn.port2.postMessage(0);
   };
 
+  // What lies in a closed fold would be laid out all the same, for what browsers look for
+  // in forms when a page comes. A rule of the style sheet that goes by an attribute of the
+  // page would have every element's style worked out again when it changes.
+  function withoutFolds() {
+    try {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync("details:not([open])::details-content { display: none; }");
+      document.adoptedStyleSheets = [sheet];
+    } catch (e) { /* a browser from before 2023: it lays them out */ }
+    return () => { document.adoptedStyleSheets = []; };
+  }
+  const withFolds = withoutFolds();
+
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
   // The site's build has begun the program already (scripts/slim/begun.go): it goes on from
@@ -263,7 +276,7 @@
           restore(snap);
           performance.mark("app-mounted");
           html.dataset.app = "ready";
-          setTimeout(() => { html.dataset.started = "yes"; }, 450);
+          setTimeout(() => { html.dataset.started = "yes"; withFolds(); }, 450);
           resolve();
         });
         return true;
