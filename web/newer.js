@@ -9,6 +9,13 @@ window.watchNewer = (workers) => {
     offer();
   });
 
+  // While a field is in use, the line does not stay at the lower edge.
+  const aside = () => {
+    document.getElementById("newer").classList.toggle("aside", document.activeElement.matches("input, select, textarea"));
+  };
+  for (const type of ["focusin", "focusout"]) addEventListener(type, aside);
+  aside();
+
   // start.js calls it as well, when the program is there.
   function offer() {
     const line = document.getElementById("newer");

@@ -43,8 +43,10 @@
   function look() {
     due = 0;
     const bar = document.querySelector(".bar"), answer = document.querySelector(".answer");
-    let away = true; // when it comes, until its place is known
-    if (bar && answer) {
+    // The page hears of it by an attribute: where a rule looks for it itself (:has), browsers
+    // work out every element's style again with each key.
+    if (!bar) delete document.documentElement.dataset.bar;
+    else if (answer) {
       const edge = innerHeight - bar.offsetHeight;
       const box = answer.getBoundingClientRect();
       const used = document.activeElement.matches("input, select, textarea") && document.activeElement;
@@ -52,9 +54,8 @@
       const keyboard = used && window.visualViewport && visualViewport.height * visualViewport.scale < innerHeight * 0.75;
       const covers = used && used.getBoundingClientRect().bottom > edge;
       const seen = box.top < edge && box.bottom > 0;
-      away = keyboard || covers || seen;
+      document.documentElement.dataset.bar = keyboard || covers || seen ? "away" : "shown";
     }
-    document.documentElement.dataset.bar = away ? "away" : "";
     for (const what of [".headline data", ".bar strong"]) {
       const place = document.querySelector(what);
       if (!place) continue;
