@@ -124,10 +124,11 @@ func linkKeys() []app.UI {
 		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row, and with -u for its expanded uncertainty."),
 	}
 	for _, p := range calc.Pages {
-		body = append(body,
+		// Folded: open, they are as long as the rest of the page four times.
+		body = append(body, folds(nil).fold("keys-"+p.Slug, "part", false,
 			app.H3().Text(p.Title+": /"+p.Slug+"/"),
 			keyTable(p), outputTable(p),
-		)
+		))
 	}
 	return body
 }
