@@ -1,8 +1,9 @@
 package main
 
-import "time"
-
-var sink uint64 // keeps the loop from being left out
+import (
+	"runtime"
+	"time"
+)
 
 // pulses returns how long a fixed loop took, a few times, in ms: the cores of virtual
 // machines come and go in speed, and figures of two runs compare only if these do.
@@ -16,7 +17,7 @@ func pulses() []float64 {
 			x ^= x >> 7
 			x ^= x << 17
 		}
-		sink = x
+		runtime.KeepAlive(x) // or the loop might be left out
 		all = append(all, float64(time.Since(start).Microseconds())/1000)
 	}
 	return all
