@@ -97,6 +97,17 @@ func TestLongestEntry(t *testing.T) {
 	assert.ErrorContains(t, err, "its id is")
 }
 
+// An entry of a file may need another ID, for which there must be room.
+func TestLongestEntryOfAFile(t *testing.T) {
+	e := Example()[0]
+	for most, want := range map[int]int{MostEntry - mostID: 1, MostEntry - mostID + 1: 0} {
+		e.Note = ""
+		e.Note = strings.Repeat("x", most-len(e.Text())-len("&note="))
+		require.Len(t, e.Text(), most)
+		assert.Len(t, ReadFile(WriteFile([]Entry{e})).Entries, want, "%d bytes", most)
+	}
+}
+
 func TestLongestSheet(t *testing.T) {
 	kept := func(more int) bool {
 		form := calc.NewForm(pageNamed(t, "measure"))

@@ -64,3 +64,9 @@ func TestLongestSheetFile(t *testing.T) {
 	_, _, err = ReadSheet(good + strings.Repeat(" ", MostSheet-len(good)+1))
 	assert.ErrorContains(t, err, "longer than")
 }
+
+// 80, 80.1, 80.2 on days 0, 9, 18 are 0.1/9 a day, which in 30.4375 days is 0.338194.
+func TestTrendWithoutScatter(t *testing.T) {
+	trend := Trends(results(t, 0.1, [2]float64{1, 80}, [2]float64{10, 80.1}, [2]float64{19, 80.2}))[0]
+	assert.Contains(t, trend.Says[0], "It rises by 0.338 steps/mm a month.")
+}
