@@ -124,7 +124,7 @@ func linkKeys() []app.UI {
 		app.P().Text("Every computed figure is a data element with the id out-… and the full value: the outputs below, with -1, -2 … behind the ID where there is one for each row, and with -u for its expanded uncertainty."),
 	}
 	for _, p := range calc.Pages {
-		// Folded: open, they are as long as the rest of the page four times.
+		// Folded: open, they are three times as long as the rest of the page on a phone.
 		body = append(body, folds(nil).fold("keys-"+p.Slug, "part", false,
 			app.H3().Text(p.Title+": /"+p.Slug+"/"),
 			keyTable(p), outputTable(p),
