@@ -63,7 +63,7 @@ func (c *calculator) load(fragment string) {
 	c.follow()
 	c.compareNow()
 	c.lots = nil
-	c.keep = keeping{}
+	c.keep = c.draftedKeep()
 	if c.folds == nil {
 		c.folds = folds{}
 	}
@@ -75,7 +75,7 @@ func (c *calculator) load(fragment string) {
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
-	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted, c.leave}
+	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted, c.leave, c.overtaken}
 	fragment := here()
 	if fragment == c.address {
 		ctx.PreventUpdate()
@@ -115,7 +115,10 @@ func (c *calculator) change(change func(*calc.Form)) {
 	c.pasted = calc.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
-	c.unwritten = true
+	if !c.unwritten {
+		c.unwritten = true
+		app.Window().Call("addressWaits")
+	}
 	c.settled(300, func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
@@ -148,6 +151,7 @@ func (c *calculator) writeAddress() {
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.address = fragment
 		writeFragment(fragment)
+		c.noteKeep()
 	}
 }
 
@@ -156,6 +160,18 @@ func (c *calculator) leave() {
 	if c.unwritten {
 		c.writeAddress()
 	}
+}
+
+// overtaken returns what is in no address: the browser has gone to another step of the
+// history, and shows its address already.
+func (c *calculator) overtaken() (fragment string, late bool) {
+	fragment = c.form.AddressFragment()
+	if !c.unwritten || fragment == c.address {
+		return "", false
+	}
+	c.address, c.unwritten = fragment, false // or it would be written into the other one
+	c.noteKeep()
+	return fragment, true
 }
 
 // replace opens another sheet on this page, as a step in the history: Back

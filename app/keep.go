@@ -42,12 +42,30 @@ func (c *calculator) openKeep() {
 	if axis := logbook.AxisOf(c.form); axis != "" {
 		c.keep.axis = axis
 	}
+	c.noteKeep()
 	c.ctx.Defer(func(app.Context) { focus("keep-machine") })
+}
+
+// noteKeep has the tab keep what is in the form.
+func (c *calculator) noteKeep() {
+	if k := &c.keep; k.open {
+		noteDraft(pathOf(c.page.Slug), c.address, k.date, k.machine, k.axis, k.note)
+	}
+}
+
+// draftedKeep is the form as the tab has kept it.
+func (c *calculator) draftedKeep() keeping {
+	texts, ok := draftOf(pathOf(c.page.Slug), c.address, 4)
+	if !ok {
+		return keeping{}
+	}
+	return keeping{open: true, date: texts[0], machine: texts[1], axis: texts[2], note: texts[3], book: readLog().book}
 }
 
 // closeKeep hides the form and hands the focus on.
 func (c *calculator) closeKeep(said string) {
 	c.keep = keeping{said: said}
+	dropDraft(pathOf(c.page.Slug))
 	next := "keep"
 	if said != "" {
 		next = "kept"
@@ -136,7 +154,7 @@ func remedy(refused string) string {
 // keepField is one text of the form; names from the log are offered.
 func (c *calculator) keepField(id, name, hint string, most int, text *string, offered []string) app.UI {
 	input := app.Input().Class("typed").ID(id).Name(id).Type("text").MaxLength(most).AutoComplete(false).Value(*text).Aria("describedby", id+"-hint").
-		OnInput(func(ctx app.Context, e app.Event) { *text = ctx.JSSrc().Get("value").String() })
+		OnInput(c.keepInput(text))
 	if len(offered) > 0 {
 		input = input.List(id + "-names")
 	}
@@ -156,7 +174,15 @@ func (c *calculator) keepDate() app.UI {
 	const id = "keep-date"
 	return c.keepCell(id, "Date", "By this device's clock; another one if you measured earlier.",
 		app.Input().Class("typed").ID(id).Name(id).Type("datetime-local").Value(k.date).Aria("describedby", id+"-hint").
-			OnInput(func(ctx app.Context, e app.Event) { k.date = ctx.JSSrc().Get("value").String() }))
+			OnInput(c.keepInput(&k.date)))
+}
+
+// keepInput takes over what is typed into a field of the form.
+func (c *calculator) keepInput(text *string) app.EventHandler {
+	return func(ctx app.Context, _ app.Event) {
+		*text = ctx.JSSrc().Get("value").String()
+		c.noteKeep()
+	}
 }
 
 func (c *calculator) keepCell(id, name, hint string, input app.HTMLInput, more ...app.UI) app.UI {

@@ -10,6 +10,9 @@ type offers struct {
 	paste func(id, text string)           // a piece of a table, into a row's field
 	print func()                          // the last moment before the page is printed
 	leave func()                          // the last moment before it is left
+	// overtaken is asked when the history has gone on to another step: what the one
+	// before should have in its address, if that has not followed.
+	overtaken func() (fragment string, late bool)
 }
 
 // offered are those of the page that shows.
@@ -39,6 +42,14 @@ func listen() {
 	app.Window().Set("leavePage", app.FuncOf(func(app.Value, []app.Value) any {
 		if offered.leave != nil {
 			offered.leave()
+		}
+		return nil
+	}))
+	app.Window().Set("overtaken", app.FuncOf(func(app.Value, []app.Value) any {
+		if offered.overtaken != nil {
+			if fragment, late := offered.overtaken(); late {
+				return fragment
+			}
 		}
 		return nil
 	}))

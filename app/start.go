@@ -15,6 +15,13 @@ type startPage struct {
 	ctx     app.Context // the component's own: see calculator
 }
 
+// OnInit fills in what the tab has kept.
+func (p *startPage) OnInit() {
+	if texts, ok := draftOf("/", "", 1); ok {
+		p.pasted = texts[0]
+	}
+}
+
 func (p *startPage) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
@@ -69,7 +76,10 @@ func (v *cardView) Render() app.UI {
 // paste opens a link that somebody sent, wherever it was made.
 func (p *startPage) paste() app.UI {
 	input := app.Input().ID("pasted").Name("pasted").Type("text").AutoComplete(false).Value(p.pasted).
-		OnInput(func(ctx app.Context, e app.Event) { p.pasted = ctx.JSSrc().Get("value").String() })
+		OnInput(func(ctx app.Context, e app.Event) {
+			p.pasted = ctx.JSSrc().Get("value").String()
+			noteDraft("/", "", p.pasted)
+		})
 	if p.problem != "" {
 		input = input.Aria("invalid", "true").Aria("describedby", "pasted-problem")
 	}
@@ -95,6 +105,7 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 		return
 	}
 	p.problem = ""
+	dropDraft("/")
 	arrival.pasted, arrival.mended = fragment, mended
 	ctx.Navigate(linkTo(pathOf(slug), fragment))
 }

@@ -1,9 +1,25 @@
 // Keeps what is typed when a page is left: reloaded, put away by the system, or gone
-// from, before the address has followed.
+// from, before the address has followed. And what the address does not hold.
 "use strict";
-// typed is how start.js sees and fills what is in the fields.
-window.keepLeft = (typed) => {
-  const noted = () => "striderule:left:" + location.pathname; // each page's by itself
+// seen is how start.js sees and fills what is on the page. What is returned are the
+// folds to open and the place to scroll to, as soon as they are there.
+window.keepLeft = (seen) => {
+  // A browser may refuse: then the last key is lost, or the form.
+  const tab = {
+    get(key) {
+      try {
+        return sessionStorage.getItem("striderule:" + key);
+      } catch (e) { return null; }
+    },
+    set(key, text) {
+      try {
+        if (text === null) sessionStorage.removeItem("striderule:" + key);
+        else sessionStorage.setItem("striderule:" + key, text);
+      } catch (e) { /* refused */ }
+    },
+  };
+  const show = (hash) => history.replaceState(history.state, "", location.pathname + location.search + hash);
+  const noted = () => "left:" + location.pathname; // each page's by itself
 
   // A browser that has begun to leave no longer hears of an address that is written,
   // and comes back to the one before; or it ends the page in the middle of the writing.
@@ -16,11 +32,9 @@ window.keepLeft = (typed) => {
   };
 
   function note(now, fields) {
-    const left = { was: [...recent, location.href], now, fields };
-    try {
-      if (left.was.some((a) => a !== now) || fields.length) sessionStorage.setItem(noted(), JSON.stringify(left));
-      else sessionStorage.removeItem(noted());
-    } catch (e) { /* refused: the last key is lost */ }
+    const left = { was: [...recent, location.href], now, fields, folds: seen.folds(), y: scrollY };
+    const some = left.was.some((a) => a !== now) || fields.length || left.folds.length || left.y;
+    tab.set(noted(), some ? JSON.stringify(left) : null);
   }
 
   // The program writes the address at once. Browsers that reload go by the one from
@@ -29,7 +43,7 @@ window.keepLeft = (typed) => {
   function leave() {
     const runs = document.documentElement.dataset.app === "ready";
     if (runs) window.leavePage?.();
-    note(location.href, runs ? [] : typed.snapshot().fields);
+    note(location.href, runs ? [] : seen.fields());
   }
   addEventListener("pagehide", leave);
   // Phones end tabs that are not in view without another word.
@@ -38,24 +52,63 @@ window.keepLeft = (typed) => {
   document.addEventListener("change", leave, true);
   document.addEventListener("click", (e) => { if (e.target.closest?.("a")) leave(); }, true);
 
-  // A page that was laid aside is shown again as it was, but WebKit then
-  // empties fields that it is not to complete by itself, a moment later.
-  let held = [];
+  // A page that was laid aside is shown again as it was, but WebKit then empties fields
+  // that it is not to complete by itself, at some moment later.
+  let held = [], rounds = 0;
   addEventListener("pagehide", () => {
     held = [...document.querySelectorAll("input:not([type=file]), select, textarea")].map((f) => [f, f.value, f.checked]);
   });
+  function putBack() {
+    for (const [f, value, checked] of held) {
+      if (f.value !== value || f.checked !== checked) Object.assign(f, { value, checked });
+    }
+    if (--rounds > 0) setTimeout(putBack, 50);
+  }
   addEventListener("pageshow", (e) => {
-    if (e.persisted) setTimeout(() => { for (const [f, value, checked] of held) Object.assign(f, { value, checked }); });
+    if (!e.persisted) return;
+    rounds = 20;
+    setTimeout(putBack);
+  });
+  for (const type of ["pointerdown", "keydown", "input"]) addEventListener(type, () => { rounds = 0; }, { capture: true, passive: true });
+
+  // ---- Steps through the history within the site. The address that has not followed yet
+  // is that of a step that no longer shows: it is put right when it shows again.
+  let step = null; // whose address is to follow
+  window.addressWaits = () => {
+    step = history.state && history.state.step;
+    if (step) return;
+    step = "gone:" + Math.random();
+    try {
+      history.replaceState({ step }, "");
+    } catch (e) { step = null; /* too many in too short a time */ }
+  };
+  // Before go-app, which then finds the address as it is to be.
+  addEventListener("popstate", (e) => {
+    if (!e.isTrusted) return; // the program's own
+    const late = window.overtaken ? window.overtaken() : null;
+    if (step && late !== null) tab.set(step, late);
+    const here = history.state && history.state.step, fragment = here && tab.get(here);
+    if (!here || fragment === null) return;
+    tab.set(here, null);
+    show(fragment && "#" + fragment);
   });
 
+  // ---- Forms beside the sheet: what is half filled in is in no address.
+  window.noteDraft = (path, text) => tab.set("draft:" + path, text || null);
+  window.draftOf = (path) => tab.get("draft:" + path) || "";
+
+  // ---- What was left.
+  const nothing = { was: [], now: location.href, fields: [], folds: [], y: 0 };
   try {
-    const left = JSON.parse(sessionStorage.getItem(noted()));
-    sessionStorage.removeItem(noted());
+    const left = { ...nothing, ...JSON.parse(tab.get(noted())) }, now = new URL(left.now);
+    tab.set(noted(), null);
     // Who asks for the same link anew wants it as it is.
     const again = performance.getEntriesByType("navigation")[0]?.type !== "navigate";
-    if (left && left.was.includes(location.href) && (again || left.fields.length)) {
-      history.replaceState(history.state, "", left.now);
-      typed.fill(left.fields);
-    }
-  } catch (e) { /* nothing is noted */ }
+    if (!left.was.includes(location.href) || now.pathname !== location.pathname || !again && !left.fields.length) return nothing;
+    show(now.hash);
+    seen.fill(left.fields);
+    if (!again) return nothing;
+    seen.open(left.folds);
+    return left;
+  } catch (e) { return nothing; /* it is not what was noted */ }
 };

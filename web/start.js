@@ -140,13 +140,12 @@
     if (f.tagName === "SELECT") return [...f.options].some((o) => o.selected !== o.defaultSelected);
     return f.value !== f.defaultValue;
   }
+  const fields = () => [...document.querySelectorAll("input[id], textarea[id], select[id]")].filter(changed)
+    .map((f) => ({ id: f.id, value: f.value, checked: f.checked }));
+  const folds = () => [...document.querySelectorAll("details[id][open]")].map((d) => d.id);
   function snapshot() {
     const active = document.activeElement;
-    const folds = [...document.querySelectorAll("details[id]")].filter((d) => d.open).map((d) => d.id);
-    const snap = { fields: [], folds, focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
-    for (const f of document.querySelectorAll("input[id], textarea[id], select[id]")) {
-      if (changed(f)) snap.fields.push({ id: f.id, value: f.value, checked: f.checked });
-    }
+    const snap = { fields: fields(), folds: folds(), focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
     try {
       snap.selection = [active.selectionStart, active.selectionEnd, active.selectionDirection];
     } catch (e) { /* not a text field */ }
@@ -163,12 +162,15 @@
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
     }
   }
-  function restore(snap) {
-    fill(snap.fields);
-    for (const id of snap.folds) {
+  function open(folds) {
+    for (const id of folds) {
       const fold = document.getElementById(id);
       if (fold) fold.open = true;
     }
+  }
+  function restore(snap) {
+    fill(snap.fields);
+    open([...snap.folds, ...left.folds]);
     document.removeEventListener("click", notePressed);
     for (const selector of pressed) {
       const button = document.querySelector(selector);
@@ -183,6 +185,7 @@
     }
     if (snap.x || snap.y) scrollTo(snap.x, snap.y);
     if (f) holdInPlace(f, snap.top);
+    else scrollOn(30);
   }
   // The first answers may put text above the field that somebody is typing in:
   // it stays where it is on the screen, unless the person scrolls.
@@ -198,7 +201,18 @@
     requestAnimationFrame(step);
   }
 
-  keepLeft({ snapshot, fill });
+  const left = keepLeft({ fields, folds, fill, open });
+  // A browser that loads a page again scrolls to where it was, as far as the page goes by
+  // then: the rest of the way follows as the page grows, unless the person goes elsewhere.
+  let onTheWay = left.y > 0;
+  for (const type of ["wheel", "touchmove", "pointerdown", "keydown"]) addEventListener(type, () => { onTheWay = false; }, { once: true, passive: true });
+  function scrollOn(frames) {
+    if (!onTheWay || !frames) return;
+    onTheWay = Math.abs(left.y - scrollY) >= 1;
+    scrollTo(scrollX, left.y);
+    requestAnimationFrame(() => scrollOn(frames - 1));
+  }
+
   const offerNewer = watchNewer(workers);
 
   // A turn of the browser's loop, for what else waits. Timers that follow each other

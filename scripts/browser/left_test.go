@@ -84,6 +84,20 @@ func TestLeavingJustAfterTheAddressWasWritten(t *testing.T) {
 	assert.Contains(t, noted, `rest=28.7,31.7,28.6`, "what is to be there then")
 }
 
+// WebKit empties the fields of a page that it had laid aside, some time after it shows.
+func TestFieldsThatAreEmptiedWhenAPageShowsAgain(t *testing.T) {
+	p := justTyped(t)
+	p.Settle()
+	emptied := Eval[string](p, `(dispatchEvent(new Event("pagehide")),
+		dispatchEvent(Object.assign(new Event("pageshow"), { persisted: true })),
+		new Promise((r) => setTimeout(() => {
+			for (const f of document.getElementsByName("rest")) f.value = "";
+			r(`+secondReading+`);
+		}, 200)))`)
+	assert.Empty(t, emptied)
+	p.Wait(secondReading + ` === "31.7"`)
+}
+
 // hide has the page believe that it is no longer in view.
 const hide = `(Object.defineProperty(document, "hidden", { get: () => true, configurable: true }), document.dispatchEvent(new Event("visibilitychange")), true)`
 

@@ -1,0 +1,95 @@
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// traverse goes through the history without waiting, as right after a key.
+func (p *Page) traverse(direction string) {
+	p.t.Helper()
+	Eval[bool](p, "(history."+direction+"(), true)")
+}
+
+// secondReading is what stands in the second reading.
+const secondReading = `document.getElementsByName("rest")[1]?.value`
+
+// Within the site the browser changes pages without leaving the document: the address
+// that had not followed yet is no longer the one that shows.
+func TestBackWithinTheSiteRightAfterAKey(t *testing.T) {
+	toMeasure := func(p *Page, fragment string) {
+		Eval[bool](p, `(document.querySelector("nav a[href*=measure]").click(), true)`)
+		p.Wait(`location.pathname.includes("measure") && document.querySelector("form[data-sheet=measure]")`)
+		if fragment != "" {
+			Eval[bool](p, `(document.getElementById("example").click(), true)`)
+			p.Wait(secondReading)
+		}
+		p.Settle()
+	}
+	typeAndGo := func(p *Page, direction string) {
+		p.Focus("rest", 1)
+		p.Type("31.7")
+		p.traverse(direction)
+	}
+
+	t.Run("to another page", func(t *testing.T) {
+		p := NewSite(t).NewPage(t)
+		p.Open("/swap/")
+		toMeasure(p, "")
+		typeAndGo(p, "back")
+		p.Wait(`location.pathname.includes("swap") && document.querySelector("form[data-sheet=swap]")`)
+		p.Settle()
+		assert.NotContains(t, p.Address(), "31.7")
+		p.traverse("forward")
+		p.Wait(secondReading + ` === "31.7"`)
+		p.Wait(`location.hash.includes("31.7")`)
+
+		// It was for that step alone.
+		p.Open("/swap/")
+		toMeasure(p, "")
+		assert.Empty(t, Eval[string](p, secondReading))
+	})
+
+	t.Run("to another sheet", func(t *testing.T) {
+		p := NewSite(t).NewPage(t)
+		p.Open("/measure/#" + heron)
+		Eval[bool](p, `(document.getElementById("clear").click(), true)`)
+		p.Wait(`!location.hash && ` + secondReading + ` === ""`)
+		typeAndGo(p, "back")
+		p.Wait(secondReading + ` === "28.9"`)
+		p.Settle()
+		assert.Contains(t, p.Address(), "rest=28.7,28.9,28.6", "as it was")
+		p.traverse("forward")
+		p.Wait(secondReading + ` === "31.7"`)
+		p.Wait(`location.hash.includes("31.7")`)
+	})
+
+	t.Run("forward", func(t *testing.T) {
+		p := NewSite(t).NewPage(t)
+		p.Open("/measure/#" + heron)
+		Eval[bool](p, `(document.getElementById("clear").click(), true)`)
+		p.Wait(`!location.hash && ` + secondReading + ` === ""`)
+		p.Back()
+		p.Wait(secondReading + ` === "28.9"`)
+		p.Settle()
+		typeAndGo(p, "forward")
+		p.Wait(secondReading + ` === ""`)
+		p.Settle()
+		assert.Empty(t, Eval[string](p, "location.hash"))
+		p.traverse("back")
+		p.Wait(secondReading + ` === "31.7"`)
+		p.Wait(`location.hash.includes("rest=28.7,31.7,28.6")`)
+	})
+
+	t.Run("and a reload there", func(t *testing.T) {
+		p := NewSite(t).NewPage(t)
+		p.Open("/swap/")
+		toMeasure(p, "")
+		typeAndGo(p, "back")
+		p.Wait(`location.pathname.includes("swap") && document.querySelector("form[data-sheet=swap]")`)
+		p.Reload()
+		p.Forward()
+		p.Wait(secondReading + ` === "31.7"`)
+	})
+}

@@ -1,0 +1,117 @@
+package browser
+
+import (
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// What stands in a form beside the sheet is in no address: the tab keeps it.
+func TestHalfFilledFormsAreKept(t *testing.T) {
+	away := func(p *Page) {
+		Eval[bool](p, `(document.querySelector("nav a[href*=swap]").click(), true)`)
+		p.Wait(`location.pathname.includes("swap") && document.querySelector("form[data-sheet=swap]")`)
+		p.Settle()
+		p.Back()
+	}
+	for name, leave := range map[string]func(*Page){"reload": (*Page).Reload, "another page and back": away} {
+		t.Run("keep in the log, "+name, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			p.Open("/measure/#" + heron)
+			p.Click("#keep")
+			p.Wait(`document.activeElement.id === "keep-machine"`)
+			p.Fill("keep-machine", `"Heron" & Co`)
+			p.Fill("keep-axis", "Feed")
+			p.Fill("keep-note", "after the new feeder")
+			Eval[bool](p, `((f) => { f.value = "2026-11-20T09:15"; f.dispatchEvent(new Event("input", { bubbles: true })); return true; })(document.getElementById("keep-date"))`)
+			p.FillNth("rest", 1, "31.7") // the sheet goes on meanwhile
+			p.Settle()
+			leave(p)
+			p.Wait(`document.getElementById("keep-form")`)
+			p.Settle()
+			assert.Equal(t, `"Heron" & Co`, p.Field("keep-machine"))
+			assert.Equal(t, "Feed", p.Field("keep-axis"))
+			assert.Equal(t, "after the new feeder", p.Field("keep-note"))
+			assert.Equal(t, "2026-11-20T09:15", p.Field("keep-date"))
+			assert.Equal(t, "31.7", Eval[string](p, secondReading))
+
+			p.Click("#keep-do")
+			p.Wait(`document.getElementById("kept")?.textContent.startsWith("Kept.")`)
+			leave(p)
+			p.Wait(`document.getElementById("keep")`)
+			p.Settle()
+			assert.False(t, Eval[bool](p, `document.getElementById("keep-form") !== null`), "done is done")
+		})
+
+		t.Run("a link that is pasted, "+name, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			p.Open("/")
+			p.Fill("pasted", "https://example.org/measure/#v=1&far")
+			p.Settle()
+			leave(p)
+			p.Wait(`document.getElementById("pasted")?.value === "https://example.org/measure/#v=1&far"`)
+			p.Click("#open")
+			p.Wait(`location.pathname.includes("measure") && document.querySelector("form[data-sheet=measure]")`)
+			p.Settle()
+			p.Back()
+			p.Wait(`document.getElementById("pasted")`)
+			assert.Empty(t, p.Field("pasted"), "it is open")
+		})
+	}
+}
+
+// It belongs to its sheet.
+func TestHalfFilledFormIsNotAnotherSheets(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron)
+	p.Click("#keep")
+	p.Fill("keep-machine", "Heron")
+	p.Settle()
+	p.Open("/measure/#" + "v=1&steps=538.0&asked=80&mark=106&rest=28.7,28.9,28.6")
+	assert.False(t, Eval[bool](p, `document.getElementById("keep-form") !== null`))
+	p.Open("/measure/#" + heron)
+	p.Wait(`document.getElementById("keep-form")`)
+	p.Click("#keep-cancel")
+	p.Settle()
+	p.Reload()
+	assert.False(t, Eval[bool](p, `document.getElementById("keep-form") !== null`), "cancelled")
+}
+
+// What was open is open again, so that the place on the page is the same.
+func TestOpenFoldsAfterAReload(t *testing.T) {
+	for path, fold := range map[string]string{"/method/": "keys-parts", "/measure/#" + heron: "post"} {
+		t.Run(fold, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			p.Open(path)
+			p.Settle()
+			Eval[bool](p, `(document.getElementById("`+fold+`").open = true)`)
+			p.Settle()
+			Eval[bool](p, `(document.getElementById("`+fold+`").scrollIntoView(), true)`)
+			p.Settle()
+			p.Reload()
+			p.Wait(`document.getElementById("` + fold + `").open`)
+			p.Wait(`Math.abs(document.getElementById("` + fold + `").getBoundingClientRect().top) < 200`)
+		})
+	}
+}
+
+// What the tab keeps may be of another version, or broken.
+func TestBrokenDrafts(t *testing.T) {
+	for _, broken := range []string{`{`, `null`, `[]`, `{"was":1}`, `{"was":["LOCATION"],"now":{},"fields":7}`, `{"was":["LOCATION"],"now":"https://example.org/","fields":[{}]}`,
+		`{"was":["LOCATION"],"now":"#v=1","fields":[],"folds":3,"y":"far"}`, "\n\n\n\n\n"} {
+		t.Run(broken, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			p.Open("/measure/#" + heron)
+			p.Before(`try {
+				const broken = ` + strconv.Quote(broken) + `.replace("LOCATION", location.href);
+				for (const key of ["left:", "draft:"]) sessionStorage.setItem("striderule:" + key + location.pathname, broken);
+			} catch (e) { }`)
+			p.Reload()
+			p.Settle()
+			assert.Contains(t, p.Address(), "/measure/")
+			p.FillNth("rest", 1, "31.7")
+			p.Wait(`location.hash.includes("31.7")`)
+		})
+	}
+}
