@@ -34,6 +34,8 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 		time.Sleep(time.Second) // nobody is back sooner
 		// Where the browser has kept the page itself, it is there as it was.
 		Eval[bool](p, `(setTimeout(() => history.back()), true)`)
+		// WebKit's driver at times never answers what is asked in between.
+		time.Sleep(time.Second)
 		p.Wait(`location.href.startsWith("http") && document.documentElement.dataset.app`)
 	}
 	for _, c := range []struct {
