@@ -9,8 +9,9 @@ import (
 // A draft is what stands in a form beside the sheet, which is in no address. Until the
 // form is done the tab keeps it, through a reload and while other pages are shown.
 
-// noteDraft keeps the texts of a page's form for as long as the page has this fragment.
-// None of them has line breaks: they are of fields of one line.
+// noteDraft keeps the texts of a page's form for as long as the page has this fragment, in
+// the order of the fields: web/carry.js writes it too. None has line breaks: they are of
+// fields of one line.
 func noteDraft(path, fragment string, texts ...string) {
 	app.Window().Call("noteDraft", linkTo(path, ""), strings.Join(append([]string{fragment}, texts...), "\n"))
 }

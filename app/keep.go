@@ -49,7 +49,7 @@ func (c *calculator) openKeep() {
 // noteKeep has the tab keep what is in the form.
 func (c *calculator) noteKeep() {
 	if k := &c.keep; k.open {
-		noteDraft(pathOf(c.page.Slug), c.address, k.date, k.machine, k.axis, k.note)
+		noteDraft(pathOf(c.page.Slug), c.address, k.machine, k.axis, k.note, k.date)
 	}
 }
 
@@ -59,7 +59,7 @@ func (c *calculator) draftedKeep() keeping {
 	if !ok {
 		return keeping{}
 	}
-	return keeping{open: true, date: texts[0], machine: texts[1], axis: texts[2], note: texts[3], book: readLog().book}
+	return keeping{open: true, machine: texts[0], axis: texts[1], note: texts[2], date: texts[3], book: readLog().book}
 }
 
 // closeKeep hides the form and hands the focus on.

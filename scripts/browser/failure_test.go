@@ -184,14 +184,18 @@ func TestFaultAfterStart(t *testing.T) {
 	Eval[bool](p, `(document.querySelector("[name=aside]").click(), true)`)
 	p.Choose("tool", "caliper-0.05")
 	p.Settle()
+	p.Click("#keep")
+	p.Fill("keep-machine", "Heron")
 	// go-app takes an argument that isn't there, and panics.
 	Eval[bool](p, `(window.goappNav(), true)`)
 	said := p.WaitFailed()
 	assert.Contains(t, said, "stopped by a fault of its own")
 	assert.Contains(t, said, "What you typed is still in the fields")
 	assert.Equal(t, "537,5", p.Field("steps"))
+	p.Fill("keep-note", "new feeder")
 	p.Fill("mark", "104")          // also what is typed afterwards
 	p.must(p.tab.click("#boot a")) // not Click: the page goes away
 	p.Wait(`document.documentElement.dataset.app === "ready"`)
 	assert.Equal(t, "v=1&steps=537.5&mark=104&rest=,28.8&aside=yes&tool=caliper-0.05", strings.SplitN(Eval[string](p, `document.getElementById("copy-link").dataset.copy`), "#", 2)[1])
+	assert.Equal(t, []string{"Heron", "new feeder"}, []string{p.Field("keep-machine"), p.Field("keep-note")}, "the form beside it")
 }
