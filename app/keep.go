@@ -12,7 +12,7 @@ import (
 
 // A keeping is the small form that puts a sheet into the log.
 type keeping struct {
-	open                      bool
+	open, typed               bool // typed: something in it is the person's
 	date, machine, axis, note string
 	book                      *logbook.Book // as it was when the form was opened
 	said                      string        // what came of it
@@ -42,13 +42,12 @@ func (c *calculator) openKeep() {
 	if axis := logbook.AxisOf(c.form); axis != "" {
 		c.keep.axis = axis
 	}
-	c.noteKeep()
 	c.ctx.Defer(func(app.Context) { focus("keep-machine") })
 }
 
-// noteKeep has the tab keep what is in the form.
+// noteKeep has the tab keep what was typed into the form.
 func (c *calculator) noteKeep() {
-	if k := &c.keep; k.open {
+	if k := &c.keep; k.open && k.typed {
 		noteDraft(pathOf(c.page.Slug), c.address, k.machine, k.axis, k.note, k.date)
 	}
 }
@@ -59,7 +58,7 @@ func (c *calculator) draftedKeep() keeping {
 	if !ok {
 		return keeping{}
 	}
-	return keeping{open: true, machine: texts[0], axis: texts[1], note: texts[2], date: texts[3], book: readLog().book}
+	return keeping{open: true, typed: true, machine: texts[0], axis: texts[1], note: texts[2], date: texts[3], book: readLog().book}
 }
 
 // closeKeep hides the form and hands the focus on.
@@ -181,6 +180,7 @@ func (c *calculator) keepDate() app.UI {
 func (c *calculator) keepInput(text *string) app.EventHandler {
 	return func(ctx app.Context, _ app.Event) {
 		*text = ctx.JSSrc().Get("value").String()
+		c.keep.typed = true
 		c.noteKeep()
 	}
 }
