@@ -2,7 +2,7 @@
 // from, before the address has followed. And what the address does not hold.
 "use strict";
 // seen is how start.js sees and fills what is on the page. What is returned are the
-// folds to open and the place to scroll to, as soon as they are there.
+// folds to open or close and the place to scroll to, as soon as they are there.
 window.keepLeft = (seen) => {
   // A browser may refuse: then the last key is lost, or the form.
   const tab = {
@@ -108,7 +108,7 @@ window.keepLeft = (seen) => {
     show(now.hash);
     seen.fill(left.fields);
     if (!again) return nothing;
-    seen.open(left.folds);
+    seen.setFolds(left.folds);
     return left;
   } catch (e) { return nothing; /* it is not what was noted */ }
 };

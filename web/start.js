@@ -142,10 +142,10 @@
   }
   const fields = () => [...document.querySelectorAll("input[id], textarea[id], select[id]")].filter(changed)
     .map((f) => ({ id: f.id, value: f.value, checked: f.checked }));
-  const folds = () => [...document.querySelectorAll("details[id][open]")].map((d) => d.id);
+  const folds = () => [...document.querySelectorAll("details[id]")].map((d) => [d.id, d.open]);
   function snapshot() {
     const active = document.activeElement;
-    const snap = { fields: fields(), folds: folds(), focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
+    const snap = { fields: fields(), folds: folds().filter(([, open]) => open), focus: active && active.id, selection: null, x: scrollX, y: scrollY, top: active ? active.getBoundingClientRect().top : 0 };
     try {
       snap.selection = [active.selectionStart, active.selectionEnd, active.selectionDirection];
     } catch (e) { /* not a text field */ }
@@ -162,15 +162,15 @@
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
     }
   }
-  function open(folds) {
-    for (const id of folds) {
+  function setFolds(folds) {
+    for (const [id, open] of folds) {
       const fold = document.getElementById(id);
-      if (fold) fold.open = true;
+      if (fold && fold.open !== open) fold.open = open;
     }
   }
   function restore(snap) {
     fill(snap.fields);
-    open([...snap.folds, ...left.folds]);
+    setFolds([...left.folds, ...snap.folds]);
     document.removeEventListener("click", notePressed);
     for (const selector of pressed) {
       const button = document.querySelector(selector);
@@ -201,7 +201,7 @@
     requestAnimationFrame(step);
   }
 
-  const left = keepLeft({ fields, folds, fill, open });
+  const left = keepLeft({ fields, folds, fill, setFolds });
   // A browser that loads a page again scrolls to where it was, as far as the page goes by
   // then: the rest of the way follows as the page grows, unless the person goes elsewhere.
   let onTheWay = left.y > 0;

@@ -96,6 +96,23 @@ func TestOpenFoldsAfterAReload(t *testing.T) {
 	}
 }
 
+// What the person closed stays closed.
+func TestClosedFoldsAfterAReload(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/")
+	p.Click("#example")
+	p.Settle()
+	const states = `JSON.stringify([...document.querySelectorAll("details[id]")].map((d) => [d.id, d.open]))`
+	assert.Contains(t, Eval[string](p, states), "true", "some are open by themselves")
+	Eval[bool](p, `(document.querySelectorAll("details[id]").forEach((d) => { d.open = false; }), true)`)
+	p.Settle()
+	before := Eval[string](p, states)
+	assert.NotContains(t, before, "true")
+	p.Reload()
+	p.Settle()
+	assert.Equal(t, before, Eval[string](p, states))
+}
+
 // What the tab keeps may be of another version, or broken.
 func TestBrokenDrafts(t *testing.T) {
 	for _, broken := range []string{`{`, `null`, `[]`, `{"was":1}`, `{"was":["LOCATION"],"now":{},"fields":7}`, `{"was":["LOCATION"],"now":"https://example.org/","fields":[{}]}`,
