@@ -149,9 +149,8 @@ func (c *calculator) settled(wait int, do func()) {
 func (c *calculator) writeAddress() {
 	c.unwritten = false
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
-		c.address = fragment
+		c.moveTo(fragment)
 		writeFragment(fragment)
-		c.noteKeep()
 	}
 }
 
@@ -169,9 +168,18 @@ func (c *calculator) overtaken() (fragment string, late bool) {
 	if !c.unwritten || fragment == c.address {
 		return "", false
 	}
-	c.address, c.unwritten = fragment, false // or it would be written into the other one
-	c.noteKeep()
+	c.moveTo(fragment) // or it would be written into the other one
+	c.unwritten = false
 	return fragment, true
+}
+
+// moveTo makes the fragment the page's address, and what is half filled in that of it.
+func (c *calculator) moveTo(fragment string) {
+	if c.keep.typed {
+		dropDraft(pathOf(c.page.Slug), c.address)
+	}
+	c.address = fragment
+	c.noteKeep()
 }
 
 // replace opens another sheet on this page, as a step in the history: Back

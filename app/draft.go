@@ -7,26 +7,22 @@ import (
 )
 
 // A draft is what stands in a form beside the sheet, which is in no address. Until the
-// form is done the tab keeps it, through a reload and while other pages are shown.
+// form is done the tab keeps it for that sheet, through a reload and while others are shown.
 
-// noteDraft keeps the texts of a page's form for as long as the page has this fragment, in
-// the order of the fields: web/carry.js writes it too. None has line breaks: they are of
-// fields of one line.
+// noteDraft keeps the texts of the form beside a sheet, in the order of its fields:
+// web/carry.js writes it too. None has line breaks: they are of fields of one line.
 func noteDraft(path, fragment string, texts ...string) {
-	app.Window().Call("noteDraft", linkTo(path, ""), strings.Join(append([]string{fragment}, texts...), "\n"))
+	app.Window().Call("noteDraft", linkTo(path, fragment), strings.Join(texts, "\n"))
 }
 
-// dropDraft forgets a page's draft.
-func dropDraft(path string) { app.Window().Call("noteDraft", linkTo(path, ""), "") }
+// dropDraft forgets it.
+func dropDraft(path, fragment string) { noteDraft(path, fragment) }
 
-// draftOf returns the texts that were noted, n of them, if the page had this fragment.
+// draftOf returns the texts that were noted, n of them.
 func draftOf(path, fragment string, n int) (texts []string, ok bool) {
 	if !app.IsClient {
 		return nil, false
 	}
-	lines := strings.Split(app.Window().Call("draftOf", linkTo(path, "")).String(), "\n")
-	if len(lines) != 1+n || lines[0] != fragment {
-		return nil, false
-	}
-	return lines[1:], true
+	texts = strings.Split(app.Window().Call("draftOf", linkTo(path, fragment)).String(), "\n")
+	return texts, len(texts) == n
 }

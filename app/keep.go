@@ -64,7 +64,7 @@ func (c *calculator) draftedKeep() keeping {
 // closeKeep hides the form and hands the focus on.
 func (c *calculator) closeKeep(said string) {
 	c.keep = keeping{said: said}
-	dropDraft(pathOf(c.page.Slug))
+	dropDraft(pathOf(c.page.Slug), c.address)
 	next := "keep"
 	if said != "" {
 		next = "kept"

@@ -105,7 +105,7 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 		return
 	}
 	p.problem = ""
-	dropDraft("/")
+	dropDraft("/", "")
 	arrival.pasted, arrival.mended = fragment, mended
 	ctx.Navigate(linkTo(pathOf(slug), fragment))
 }

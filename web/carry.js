@@ -29,7 +29,7 @@
       update();
       // The form beside the sheet, as app/draft.go has it.
       const beside = document.querySelectorAll("form[data-sheet]:not(.sheet) input");
-      if (beside.length) window.noteDraft(location.pathname, [entries().slice(1), ...[...beside].map((f) => f.value)].join("\n"));
+      if (beside.length) window.noteDraft(location.pathname + entries(), [...beside].map((f) => f.value).join("\n"));
       location.href = link.href;
       location.reload(); // with a new fragment alone it would stay
     });

@@ -94,8 +94,9 @@ window.keepLeft = (seen) => {
   });
 
   // ---- Forms beside the sheet: what is half filled in is in no address.
-  window.noteDraft = (path, text) => tab.set("draft:" + path, text || null);
-  window.draftOf = (path) => tab.get("draft:" + path) || "";
+  const draft = (address) => "draft:" + new URL(address, location.href);
+  window.noteDraft = (address, text) => tab.set(draft(address), text || null);
+  window.draftOf = (address) => tab.get(draft(address)) || "";
 
   // ---- What was left.
   const nothing = { was: [], now: location.href, fields: [], folds: [], y: 0 };

@@ -68,14 +68,20 @@ func TestHalfFilledFormIsNotAnotherSheets(t *testing.T) {
 	p.Click("#keep")
 	p.Fill("keep-machine", "Heron")
 	p.Settle()
-	p.Open("/measure/#" + "v=1&steps=538.0&asked=80&mark=106&rest=28.7,28.9,28.6")
-	assert.False(t, Eval[bool](p, `document.getElementById("keep-form") !== null`))
+	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=106&rest=28.7,28.9,28.6")
+	p.Click("#keep")
+	p.Fill("keep-machine", "Plover")
+	p.Settle()
 	p.Open("/measure/#" + heron)
 	p.Wait(`document.getElementById("keep-form")`)
+	assert.Equal(t, "Heron", p.Field("keep-machine"))
 	p.Click("#keep-cancel")
 	p.Settle()
 	p.Reload()
 	assert.False(t, Eval[bool](p, `document.getElementById("keep-form") !== null`), "cancelled")
+	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=106&rest=28.7,28.9,28.6")
+	p.Wait(`document.getElementById("keep-form")`)
+	assert.Equal(t, "Plover", p.Field("keep-machine"))
 }
 
 // What was open is open again, so that the place on the page is the same.
@@ -122,7 +128,7 @@ func TestBrokenDrafts(t *testing.T) {
 			p.Open("/measure/#" + heron)
 			p.Before(`try {
 				const broken = ` + strconv.Quote(broken) + `.replace("LOCATION", location.href);
-				for (const key of ["left:", "draft:"]) sessionStorage.setItem("striderule:" + key + location.pathname, broken);
+				for (const key of ["left:" + location.pathname, "draft:" + location.href]) sessionStorage.setItem("striderule:" + key, broken);
 			} catch (e) { }`)
 			p.Reload()
 			p.Settle()
