@@ -32,9 +32,7 @@ window.keepLeft = (seen) => {
   };
 
   function note(now, fields) {
-    const left = { was: [...recent, location.href], now, fields, folds: seen.folds(), y: scrollY };
-    const some = left.was.some((a) => a !== now) || fields.length || left.folds.length || left.y;
-    tab.set(noted(), some ? JSON.stringify(left) : null);
+    tab.set(noted(), JSON.stringify({ was: [...recent, location.href], now, fields, folds: seen.folds(), y: scrollY }));
   }
 
   // The program writes the address at once. Browsers that reload go by the one from
