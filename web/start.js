@@ -185,7 +185,7 @@
     }
     if (snap.x || snap.y) scrollTo(snap.x, snap.y);
     if (f) holdInPlace(f, snap.top);
-    else scrollOn(30);
+    else scrollOn(performance.now() + 800);
   }
   // The first answers may put text above the field that somebody is typing in:
   // it stays where it is on the screen, unless the person scrolls.
@@ -206,11 +206,11 @@
   // then: the rest of the way follows as the page grows, unless the person goes elsewhere.
   let onTheWay = left.y > 0;
   for (const type of ["wheel", "touchmove", "pointerdown", "keydown"]) addEventListener(type, () => { onTheWay = false; }, { once: true, passive: true });
-  function scrollOn(frames) {
-    if (!onTheWay || !frames) return;
+  function scrollOn(until) {
+    if (!onTheWay || performance.now() > until) return;
     onTheWay = Math.abs(left.y - scrollY) >= 1;
     scrollTo(scrollX, left.y);
-    requestAnimationFrame(() => scrollOn(frames - 1));
+    requestAnimationFrame(() => scrollOn(until));
   }
 
   const offerNewer = watchNewer(workers);

@@ -105,11 +105,16 @@ func (p *Page) Load(path string) {
 	p.must(p.tab.navigate(p.root + strings.TrimPrefix(path, "/")))
 }
 
-// Reload loads the page again, and waits until the calculator has started.
+// Reload loads the page again, and waits until the calculator has started and the page is
+// back in its place (scrollOn in web/start.js): a click would miss what still moves.
 func (p *Page) Reload() {
 	p.t.Helper()
+	scrolled := Eval[bool](p, "scrollY > 0")
 	p.must(p.tab.reload())
 	p.WaitReady()
+	if scrolled {
+		p.Wait(`performance.now() > (performance.getEntriesByName("app-mounted")[0]?.startTime ?? 0) + 900`)
+	}
 }
 
 // Back and Forward go through the history, within the page or between pages.
