@@ -15,31 +15,39 @@ func (p *Page) traverse(direction string) {
 // secondReading is what stands in the second reading.
 const secondReading = `document.getElementsByName("rest")[1]?.value`
 
+// follow goes to another page of the site by the menu.
+func (p *Page) follow(slug string) {
+	p.t.Helper()
+	Eval[bool](p, `(document.querySelector("nav a[href*=`+slug+`]").click(), true)`)
+	p.waitForSheet(slug)
+}
+
+// waitForSheet waits until a calculator shows within the document.
+func (p *Page) waitForSheet(slug string) {
+	p.t.Helper()
+	p.Wait(`location.pathname.includes("` + slug + `") && document.querySelector("form[data-sheet=` + slug + `]")`)
+	p.Settle()
+}
+
 // Within the site the browser changes pages without leaving the document: the address
 // that had not followed yet is no longer the one that shows.
 func TestBackWithinTheSiteRightAfterAKey(t *testing.T) {
-	toMeasure := func(p *Page, fragment string) {
-		Eval[bool](p, `(document.querySelector("nav a[href*=measure]").click(), true)`)
-		p.Wait(`location.pathname.includes("measure") && document.querySelector("form[data-sheet=measure]")`)
-		if fragment != "" {
-			Eval[bool](p, `(document.getElementById("example").click(), true)`)
-			p.Wait(secondReading)
-		}
-		p.Settle()
-	}
 	typeAndGo := func(p *Page, direction string) {
 		p.Focus("rest", 1)
 		p.Type("31.7")
 		p.traverse(direction)
 	}
-
-	t.Run("to another page", func(t *testing.T) {
+	backToSwap := func(t *testing.T) *Page {
 		p := NewSite(t).NewPage(t)
 		p.Open("/swap/")
-		toMeasure(p, "")
+		p.follow("measure")
 		typeAndGo(p, "back")
-		p.Wait(`location.pathname.includes("swap") && document.querySelector("form[data-sheet=swap]")`)
-		p.Settle()
+		p.waitForSheet("swap")
+		return p
+	}
+
+	t.Run("to another page", func(t *testing.T) {
+		p := backToSwap(t)
 		assert.NotContains(t, p.Address(), "31.7")
 		p.traverse("forward")
 		p.Wait(secondReading + ` === "31.7"`)
@@ -47,7 +55,7 @@ func TestBackWithinTheSiteRightAfterAKey(t *testing.T) {
 
 		// It was for that step alone.
 		p.Open("/swap/")
-		toMeasure(p, "")
+		p.follow("measure")
 		assert.Empty(t, Eval[string](p, secondReading))
 	})
 
@@ -83,11 +91,7 @@ func TestBackWithinTheSiteRightAfterAKey(t *testing.T) {
 	})
 
 	t.Run("and a reload there", func(t *testing.T) {
-		p := NewSite(t).NewPage(t)
-		p.Open("/swap/")
-		toMeasure(p, "")
-		typeAndGo(p, "back")
-		p.Wait(`location.pathname.includes("swap") && document.querySelector("form[data-sheet=swap]")`)
+		p := backToSwap(t)
 		p.Reload()
 		p.Forward()
 		p.Wait(secondReading + ` === "31.7"`)

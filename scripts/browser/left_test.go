@@ -117,7 +117,8 @@ func TestTabEndedBySystem(t *testing.T) {
 	dying, cancel := context.WithTimeout(tab, 2*time.Second)
 	defer cancel()
 	_, _ = chromedp.Call(dying, cdppage.Crash, cdp.Empty{}) // nobody is left to answer
-	p.must(p.tab.reload())                                  // not Reload, which asks the page first
+	// Not Reload, which asks the page first.
+	p.must(p.tab.reload())
 	p.WaitReady()
 	assert.Equal(t, []string{"28.7", "31.7", "28.6"}, Eval[[]string](p, `[...document.getElementsByName("rest")].map((f) => f.value).slice(0, 3)`))
 }
