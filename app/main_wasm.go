@@ -2,22 +2,15 @@
 
 package main
 
-import (
-	"strings"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
-)
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
 
 // main waits until web/start.js calls goappStart. What is before that is done when the site
 // is built (slim.Begun), and may ask nothing of the page; in a program that is not begun it is
 // a task of its own. Building the page takes several: see building.
 func main() {
 	for _, p := range sitePages() {
-		app.Route(p.Path, p.New)
-		// Two other names that hosts have for the same page.
-		app.Route(p.Path+"index.html", p.New)
-		if p.Path != "/" {
-			app.Route(strings.TrimSuffix(p.Path, "/"), p.New)
+		for _, name := range namesOf(p.Path) {
+			app.Route(name, p.New)
 		}
 	}
 	start := make(chan struct{})

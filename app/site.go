@@ -52,10 +52,20 @@ func pathOf(slug string) string { return "/" + slug + "/" }
 // relative afterwards.
 func root() string { return strings.TrimSuffix(app.Getenv("GOAPP_STATIC_RESOURCES_URL"), "/web") }
 
-// linkTo is the address of a page with a fragment, which may be empty.
+// namesOf are the paths that hosts have for the page at a path.
+func namesOf(path string) []string {
+	names := []string{path, path + "index.html"}
+	if path != "/" {
+		names = append(names, strings.TrimSuffix(path, "/"))
+	}
+	return names
+}
+
+// linkTo is the address of a page with a fragment, which may be empty. One out of the log
+// may be anything, and go-app goes to no address with a broken escape.
 func linkTo(path, fragment string) string {
 	if fragment != "" {
-		path += "#" + fragment
+		path += "#" + calc.Printable(fragment)
 	}
 	return root() + path
 }

@@ -15,7 +15,7 @@ func ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
 		if slug, rest, found := findLink(text); found {
 			link, more := cutLink(rest)
 			fragment, mended := Mend(link)
-			return slug, printable(fragment), append(append(said, more...), mended...), true
+			return slug, Printable(fragment), append(append(said, more...), mended...), true
 		}
 		decoded := decode(text, anyByte)
 		if decoded == text {

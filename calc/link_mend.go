@@ -46,7 +46,7 @@ func Mend(text string) (fragment string, said []string) {
 		}
 	}
 	if said != nil {
-		fragment = printable(fragment)
+		fragment = Printable(fragment)
 	}
 	return fragment, said
 }
@@ -84,9 +84,11 @@ func isLinkKey(key string) bool {
 // that was escaped before is decoded with them.
 const inFragment = "-._~!$&'()*+,;=:@/?"
 
-// printable escapes what an address cannot hold as it is.
-func printable(s string) string {
+// Printable escapes what an address cannot hold as it is, the sign of a broken escape
+// included.
+func Printable(fragment string) string {
 	var b strings.Builder
+	s := fragment
 	for i := range len(s) {
 		_, isEscape := escaped(s[i:])
 		if isEscape || isAlnum(s[i]) || strings.IndexByte(inFragment, s[i]) >= 0 {

@@ -75,6 +75,8 @@ var qrEdits = []edit{
 }
 
 var ownEdits = []edit{
+	// The address is that of a page already when the page is made: it reads it then.
+	replace{"pkg/app/engine.go", "\tdefer func() {\n\t\tif updateHistory {\n\t\t\tWindow().addHistory(destination)\n\t\t}\n", "\tif updateHistory {\n\t\tWindow().addHistory(destination)\n\t}\n\tdefer func() {\n"},
 	// go-app drops empty attributes. An empty alt says that a picture is mere
 	// decoration; without it, a screen reader reads the file's name out.
 	replace{"pkg/app/attribute.go", "\tswitch v {\n\tcase \"cite\",\n", "\tif name == \"alt\" {\n\t\ta[name] = v\n\t\treturn\n\t}\n\tswitch v {\n\tcase \"cite\",\n"},

@@ -7,10 +7,13 @@ import (
 	"go/parser"
 	"go/token"
 	"maps"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -125,11 +128,16 @@ func TestTrimmedSaysWhatTheUntouchedSays(t *testing.T) {
 	assertHas(`Textarea.Text textarea  false [value="text & <more>"] [] 0 <textarea value="text & <more>"></textarea>`)
 	assert.Greater(t, len(before), 30000, "the check would see little")
 	require.Equal(t, len(before), len(after))
-	purposes, shown := 0, 0
+	purposes, lenient, shown := 0, 0, 0
 	for i, line := range before {
 		if changed, ok := onPurpose[line]; ok {
 			purposes++
 			line = changed
+		}
+		if u, ok := brokenFragment(line); ok {
+			lenient++
+			assert.Contains(t, after[i], strconv.Quote(u.Path)+" "+strconv.Quote(u.Fragment)+" ", line)
+			continue
 		}
 		if after[i] != line && shown < 10 {
 			shown++
@@ -137,4 +145,23 @@ func TestTrimmedSaysWhatTheUntouchedSays(t *testing.T) {
 		}
 	}
 	assert.Equal(t, len(onPurpose), purposes)
+	assert.Greater(t, lenient, 10)
+}
+
+var brokenEscape = regexp.MustCompile(`%([^0-9A-Fa-f]|[0-9A-Fa-f][^0-9A-Fa-f]|.?$)`)
+
+// brokenFragment returns what an address means that net/url refuses for a broken escape
+// in its fragment, and for nothing else: browsers let that through.
+func brokenFragment(line string) (*url.URL, bool) {
+	quoted, none := strings.CutSuffix(line, " is none")
+	text, err := strconv.Unquote(quoted)
+	if !none || err != nil {
+		return nil, false
+	}
+	address, fragment, _ := strings.Cut(text, "#")
+	for at := brokenEscape.FindStringIndex(fragment); at != nil; at = brokenEscape.FindStringIndex(fragment) {
+		fragment = fragment[:at[0]] + "%25" + fragment[at[0]+1:]
+	}
+	u, err := url.Parse(address + "#" + fragment)
+	return u, err == nil
 }
