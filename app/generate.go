@@ -162,7 +162,7 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <link rel="apple-touch-icon" href="{{.Up}}web/icon-192.png">
 <link rel="manifest" href="{{.Up}}manifest.webmanifest">
 <link rel="stylesheet" href="{{.Up}}web/style.css">
-<script defer src="{{.Up}}web/start.js"></script>
+<script id="start" defer src="{{.Up}}web/start.js"></script>
 <script nomodule defer src="{{.Up}}web/old.js"></script>
 </head>
 <body>

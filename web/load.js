@@ -44,18 +44,36 @@
   }
 
   // ---- Reasons why it can't start: a sentence each, for people.
-  class Reason extends Error {}
+  class Reason extends Error {
+    constructor(message, advice) {
+      super(message);
+      this.advice = advice;
+    }
+  }
   function fail(error) {
     done();
     console.warn(error);
     html.dataset.app = "failed";
     const why = error instanceof Reason ? error.message : "The calculator could not be started (" + (error && error.message || error) + ").";
-    say(why + " The page can still be read. Check the connection, then load the page again.", true);
+    return say(why + " The page can still be read. " + (error.advice || "Check the connection, then load the page again."), true);
   }
-  // When the document is loaded, a script has come or never will.
-  addEventListener("load", () => {
-    if (typeof Go === "undefined") fail(new Reason("The calculator could not be loaded: web/start.js is missing."));
+  // When the document is loaded, a script has come or never will. Then a browser may have
+  // kept a damaged one, or what once stood in its place: it is asked for anew.
+  const started = () => typeof Go !== "undefined";
+  addEventListener("load", async () => {
+    if (started()) return;
+    try {
+      const { src } = document.getElementById("start");
+      await fetch(src, { cache: "reload" });
+      await run(src);
+    } catch (e) { /* it is not to be had */ }
+    if (!started()) fail(new Reason("The calculator could not be loaded: web/start.js is missing."));
   });
+  function run(src) {
+    const script = document.createElement("script");
+    script.src = src;
+    return new Promise((ended) => { script.onload = script.onerror = ended; document.head.append(script); });
+  }
 
   // ---- The program: as it is, which the host may compress, and compressed by us.
   const zipped = plain + ".gz";
@@ -80,11 +98,11 @@
     return false;
   }
 
-  async function get(url, signal) {
+  async function get(url, how) {
     const name = new URL(url).pathname.slice(base.pathname.length);
     let response;
     try {
-      response = await fetch(url, { signal });
+      response = await fetch(url, how);
     } catch (e) {
       throw new Reason("The connection failed while the calculator (" + name + ") was loading.");
     }
@@ -135,11 +153,11 @@
   // compressedBest returns the plain program as a host sends it by brotli, which
   // is smaller than any gzip. What the host compresses may depend on the kind of
   // file: otherwise it is broken off before much has come.
-  async function compressedBest() {
+  async function compressedBest(how) {
     if (!await byBrotli()) return null;
     const stop = new AbortController();
     try {
-      const response = await get(plain, stop.signal);
+      const response = await get(plain, { ...how, signal: stop.signal });
       if (response.headers.get("content-encoding") === "br") return response;
     } catch (e) {
       if (!(e instanceof Reason)) throw e;
@@ -150,9 +168,9 @@
 
   // program returns the WebAssembly as a response of the type that streaming
   // compilation asks for, whatever type the host gave it.
-  async function program() {
+  async function program(how) {
     const worker = workers && workers.controller;
-    if (worker) {
+    if (worker && !how) {
       // As the worker has it: the browser may have compiled it before.
       const kept = await fetch(plain + "?kept").catch(() => null);
       if (kept && kept.ok && kept.headers.get("content-type") === "application/wasm") return kept;
@@ -160,7 +178,7 @@
     const typed = (stream) => new Response(stream, { headers: { "content-type": "application/wasm" } });
     if (typeof DecompressionStream !== "undefined") {
       try {
-        const o = await opened(!worker && await compressedBest() || await get(zipped));
+        const o = await opened(!worker && await compressedBest(how) || await get(zipped, how));
         if (o.gzip) return typed(o.stream.pipeThrough(new DecompressionStream("gzip")));
         if (o.wasm) return typed(o.stream);
       } catch (e) {
@@ -168,30 +186,37 @@
         // A host may refuse files of this kind: the plain one is left.
       }
     }
-    const o = await opened(await get(plain));
+    const o = await opened(await get(plain, how));
     if (o.wasm) return typed(o.stream);
-    throw new Reason("The calculator could not be loaded: the server sent something else in its place.");
+    throw new Damaged("The calculator could not be loaded: the server sent something else in its place.");
   }
 
   // Firefox says of a stream that broke off what others say of one that was stopped.
   const brokeOff = (e) => e instanceof DOMException && e.name === "AbortError";
 
+  // What came is damaged, or something else: so may be what the browser has kept of an
+  // earlier visit, for a year perhaps.
+  class Damaged extends Reason {}
+  function damage(e) {
+    if (e instanceof Damaged) return e;
+    if (e instanceof TypeError || brokeOff(e)) return new Damaged("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
+    if (e instanceof WebAssembly.CompileError) return new Damaged("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
+    return null;
+  }
+
   async function compiled() {
     try {
-      if (WebAssembly.compileStreaming) {
-        try {
-          return await WebAssembly.compileStreaming(await program());
-        } catch (e) {
-          // The stream broke off, or this browser can't stream.
-          if (!(e instanceof TypeError || brokeOff(e))) throw e;
-        }
-      }
-      return await WebAssembly.compile(await (await program()).arrayBuffer());
+      const response = await program();
+      return await (WebAssembly.compileStreaming ? WebAssembly.compileStreaming(response) : WebAssembly.compile(await response.arrayBuffer()));
     } catch (e) {
-      if (e instanceof Reason) throw e;
-      if (e instanceof TypeError || brokeOff(e)) throw new Reason("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
-      if (e instanceof WebAssembly.CompileError) throw new Reason("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
-      throw e;
+      const first = damage(e);
+      if (!first) throw e;
+      try {
+        // Once more, from the host itself; and whole, for browsers that can't stream.
+        return await WebAssembly.compile(await (await program({ cache: "reload" })).arrayBuffer());
+      } catch (e) {
+        throw damage(e) || first;
+      }
     }
   }
 

@@ -265,7 +265,7 @@
     }
     const go = new Go();
     // Of a program that is begun, the build has said the same (scripts/program).
-    go.env.GOGC = "800";
+    Object.assign(go.env, { GOGC: "800", GOMEMLIMIT: "150MiB" });
     // Tasks of their own, between which the browser answers to touch and keys.
     const module = await compiled;
     await pause(0);
@@ -301,13 +301,22 @@
     // Where a host shows a page at an address that is none, go-app says so at once.
     const replaced = document.body.firstElementChild !== page;
     if (!replaced) await Promise.race([swapped, end]);
-    if (go.exited) throw new Reason("The calculator failed at its start, by a fault of its own.");
+    if (go.exited) throw new Reason("The calculator failed at its start, by a fault of its own.", "Load it again. If it fails again, it is over something in the link: ");
     if (replaced) html.dataset.app = "ready";
     fixLinks();
     end.then(() => stopped("the program ended"), stopped);
     addEventListener("error", (e) => {
       if (e.error instanceof WebAssembly.RuntimeError) stopped(e.error);
     });
+  }
+
+  function failed(error) {
+    const status = fail(error);
+    if (!error.advice) return;
+    const link = document.createElement("a");
+    link.href = location.pathname + location.search;
+    link.textContent = "Open the page without entries";
+    status.append(link);
   }
 
   // Going to another page changes the address without loading a document, and
@@ -340,5 +349,5 @@
   }
 
   // Keeping the site takes a phone's processor for some time: the first keys come first.
-  start().then(done, fail).then(offerNewer).then(() => setTimeout(keepOffline, 1500));
+  start().then(done, failed).then(offerNewer).then(() => setTimeout(keepOffline, 1500));
 })();
