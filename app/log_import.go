@@ -36,7 +36,7 @@ func (p *logPage) take(name, text, failed string) {
 	switch failed {
 	case "":
 	case "TooLarge":
-		r.problem = "It is larger than 50 megabytes: that is no log."
+		r.problem = "It is larger than 20 megabytes: no browser keeps a log of that size."
 		return
 	default:
 		r.problem = "The browser could not read it (" + failed + ")."
@@ -56,9 +56,11 @@ func (p *logPage) take(name, text, failed string) {
 	m := p.kept.book.Merge(f.Entries)
 	n, refused := store(asStored(m.Added))
 	if refused != "" {
+		var ids []string
 		for _, e := range m.Added[n:] {
-			p.kept.book.Remove(e.ID)
+			ids = append(ids, e.ID)
 		}
+		p.kept.book.Remove(ids...)
 		r.problem = count(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
 	}
 	r.added, r.there, r.aside = n, m.There, m.Beside
@@ -90,7 +92,11 @@ func (p *logPage) importView() app.UI {
 		say("The file is of a newer version of this site. What this version understands was taken in, and the rest was kept with it.")
 	}
 	if n := len(r.damages); n > 0 {
-		say("The file is damaged in " + count(n, "place", "places") + "; the rest was taken in:")
+		more := ""
+		if n == logbook.MostDamages {
+			more = " or more"
+		}
+		say("The file is damaged in " + count(n, "place", "places") + more + "; the rest was taken in:")
 		var items []app.UI
 		for _, d := range r.damages[:min(n, mostDamages)] {
 			items = append(items, app.Li().Text(d.String()))

@@ -181,6 +181,11 @@
   }
   window.keepText = (key, text) => named(() => localStorage.setItem(key, text));
   window.dropText = (key) => named(() => localStorage.removeItem(key));
+  window.isKept = (key) => {
+    let kept = false;
+    named(() => { kept = localStorage.getItem(key) !== null; });
+    return kept;
+  };
   // keptTexts lists the error, then all keys behind the prefix and their texts, a
   // line each, in one: handing over ten thousand by themselves takes long. What
   // has line breaks, which no entry has, follows by itself.
@@ -199,7 +204,7 @@
 
   // ---- What the program takes from outside of the fields: see app/offers.go.
   const starting = "The calculator is still starting: try it again in a moment.";
-  const mostFile = 50e6; // bytes
+  const mostFile = 20e6; // bytes: some times what a browser keeps
   async function hand(file) {
     let text = "", error = "";
     if (file.size > mostFile) error = "TooLarge";

@@ -11,18 +11,18 @@ import (
 type Book struct {
 	entries  []Entry
 	index    map[string]Entry // by ID
-	reserved []string
+	reserved map[string]bool
 }
 
 // NewBook returns a book with entries, which have IDs of their own.
 func NewBook(entries ...Entry) *Book {
-	b := &Book{index: map[string]Entry{}}
+	b := &Book{index: map[string]Entry{}, reserved: map[string]bool{}}
 	b.Merge(entries)
 	return b
 }
 
 // Reserve keeps an ID free of entries: something else stands under it.
-func (b *Book) Reserve(id string) { b.reserved = append(b.reserved, id) }
+func (b *Book) Reserve(id string) { b.reserved[id] = true }
 
 // Len returns how many entries there are.
 func (b *Book) Len() int { return len(b.entries) }
@@ -149,15 +149,23 @@ func (e Entry) isBefore(other Entry) bool {
 	return e.ID < other.ID
 }
 
-// place returns an ID that is free for an entry: its own, or that with a number.
-// It reports whether the entry is there already under one of them, so that
-// adding it twice comes to the same as once.
+// mostNumbers is up to which number IDs are told apart by numbers.
+const mostNumbers = 50
+
+// place returns an ID that is free for an entry: its own, or that with a number. It
+// reports whether the entry is there already under one of them, so that adding it twice
+// comes to the same as once. A file may have one ID for all of its thousands of entries:
+// then it is one made of what the entry holds.
 func (b *Book) place(e Entry) (id string, there bool) {
 	stem := e.ID
 	for n := 2; ; n++ {
 		old, taken := b.index[e.ID]
-		if (!taken || old == e) && !slices.Contains(b.reserved, e.ID) {
+		if (!taken || old == e) && !b.reserved[e.ID] {
 			return e.ID, taken
+		}
+		if n == mostNumbers {
+			e.ID = stem
+			stem = idOf(e)
 		}
 		number := "-" + strconv.Itoa(n)
 		e.ID = stem[:min(len(stem), mostID-len(number))] + number

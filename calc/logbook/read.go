@@ -15,10 +15,13 @@ type Damage struct {
 
 func (d Damage) String() string { return "Line " + strconv.Itoa(d.Line) + ": " + d.Says }
 
+// MostDamages is up to how many damages of a file are told.
+const MostDamages = 1000
+
 // A File is what ReadFile made of one.
 type File struct {
 	Entries []Entry  // those that could be read
-	Damages []Damage // what could not, in the order of the file
+	Damages []Damage // what could not, in the order of the file, up to MostDamages
 	Newer   bool     // the file is of a newer version: it may say more than was understood
 	Foreign bool     // it is no log at all
 }
@@ -37,7 +40,8 @@ func ReadFile(text string) File {
 	case r.log != "" || len(r.file.Entries) == 0:
 		return File{Foreign: true}
 	default:
-		r.file.Damages = append([]Damage{{1, `the beginning, {"log":"striderule", … , is missing`}}, r.file.Damages...)
+		damages := append([]Damage{{1, `the beginning, {"log":"striderule", … , is missing`}}, r.file.Damages...)
+		r.file.Damages = damages[:min(len(damages), MostDamages)]
 	}
 	return r.file
 }
@@ -50,7 +54,9 @@ type reader struct {
 }
 
 func (r *reader) damage(at int, says string) {
-	r.file.Damages = append(r.file.Damages, Damage{r.lineOf(at), says})
+	if len(r.file.Damages) < MostDamages {
+		r.file.Damages = append(r.file.Damages, Damage{r.lineOf(at), says})
+	}
 }
 
 // read reads what stands around the entries.

@@ -36,12 +36,13 @@ func Build(root, work, out string, o Options) error {
 	if err := compile(root, out, append(args, "./app")); err != nil || o.Plain || o.Names {
 		return err
 	}
-	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Begun(program, gogc) })
+	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Begun(program, env...) })
 }
 
-// gogc lets a page, which lives on a few MB, collect them an eighth as often. That takes the
-// pause for it off nearly every key. web/start.js has it too, for programs that are not begun.
-const gogc = "800"
+// env lets a page, which lives on a few MB, collect them an eighth as often: that takes the
+// pause for it off nearly every key. A log of many MB must not take eight times as much more,
+// so there is a limit to it. web/start.js has both too, for programs that are not begun.
+var env = []string{"GOGC=800", "GOMEMLIMIT=150MiB"}
 
 // Tests compiles the tests of a package, "./calc", as Build does the app: what both
 // have in common is the same code.

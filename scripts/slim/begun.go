@@ -16,25 +16,25 @@ const begin = "run"
 
 func begins(e export) bool { return e.name == begin }
 
-// Begun runs the program, with GOGC as given, up to where it waits for the page for
+// Begun runs the program, in an environment, up to where it waits for the page for
 // the first time, and returns one that goes on from there: its memory is what Go's start,
 // and that of all packages, made of it. A phone need not do it, nor compile what does it.
 //
 // Until it waits, the program may only do what found has; the error says what else it asked
 // for. Clock and seeds are those of here, the same each time: what wants to be
 // random must not lean on Go's own source.
-func Begun(program []byte, gogc string) ([]byte, error) {
+func Begun(program []byte, env ...string) ([]byte, error) {
 	m, err := parse(program)
 	if err != nil {
 		return nil, fmt.Errorf("slim: %w", err)
 	}
-	if err := m.begin(gogc); err != nil {
+	if err := m.begin(env); err != nil {
 		return nil, fmt.Errorf("slim: begun: %w", err)
 	}
 	return m.bytes(), nil
 }
 
-func (m *module) begin(gogc string) error {
+func (m *module) begin(env []string) error {
 	globals, err := m.globals()
 	if err != nil {
 		return err
@@ -51,7 +51,7 @@ func (m *module) begin(gogc string) error {
 		visible = append(visible, export{name: seen(i), kind: globalExport, index: uint64(i)})
 	}
 	m.setExports(visible)
-	mem, err := m.runUntilItWaits(globals, gogc)
+	mem, err := m.runUntilItWaits(globals, env)
 	if err != nil {
 		return err
 	}
@@ -67,7 +67,7 @@ func seen(global int) string { return fmt.Sprint("global ", global) }
 
 // runUntilItWaits returns the memory that the program leaves, and sets the globals to what
 // they are then.
-func (m *module) runUntilItWaits(globals []global, gogc string) (mem []byte, err error) {
+func (m *module) runUntilItWaits(globals []global, env []string) (mem []byte, err error) {
 	ctx := context.Background()
 	runtime := wazero.NewRuntimeWithConfig(ctx, wazero.NewRuntimeConfigInterpreter())
 	defer func() { err = errors.Join(err, runtime.Close(ctx)) }()
@@ -83,7 +83,7 @@ func (m *module) runUntilItWaits(globals []global, gogc string) (mem []byte, err
 	if err != nil {
 		return nil, err
 	}
-	argc, argv, err := arguments(is.Memory(), []string{"js"}, []string{"GOGC=" + gogc})
+	argc, argv, err := arguments(is.Memory(), []string{"js"}, env)
 	if err != nil {
 		return nil, err
 	}

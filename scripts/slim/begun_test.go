@@ -48,9 +48,9 @@ func TestBegun(t *testing.T) {
 	slimmed, err := Program(was)
 	require.NoError(t, err)
 	for name, whole := range map[string][]byte{"as it was linked": was, "slimmed": slimmed} {
-		begun, err := Begun(whole, "800")
+		begun, err := Begun(whole, "GOGC=800")
 		require.NoError(t, err, name)
-		again, err := Begun(whole, "800")
+		again, err := Begun(whole, "GOGC=800")
 		require.NoError(t, err, name)
 		assert.Equal(t, begun, again, "the same each time")
 		m, err := parse(begun)
@@ -60,7 +60,7 @@ func TestBegun(t *testing.T) {
 		for _, e := range exports {
 			assert.Contains(t, []string{"resume", "getsp", "mem", "testExport", "testExport0"}, e.name, name)
 		}
-		_, err = Begun(begun, "800")
+		_, err = Begun(begun, "GOGC=800")
 		assert.ErrorContains(t, err, "it was begun before", name)
 		if _, err := exec.LookPath("node"); err != nil {
 			t.Skip("the program is not run: there is no node (Debian: apt-get install nodejs)")
@@ -73,12 +73,12 @@ func TestBegun(t *testing.T) {
 
 // What a program asks for before it waits is told, as it would get nothing for it.
 func TestBegunAsksForNothing(t *testing.T) {
-	_, err := Begun(build(t, "asks.go"), "800")
+	_, err := Begun(build(t, "asks.go"), "GOGC=800")
 	assert.ErrorContains(t, err, `it asks for "document"`)
-	_, err = Begun(build(t, "runtime.go"), "800")
+	_, err = Begun(build(t, "runtime.go"), "GOGC=800")
 	assert.Error(t, err)
 	for what, broken := range map[string][]byte{"nothing": nil, "text": []byte("<!doctype html>"), "head alone": []byte(magic)} {
-		_, err := Begun(broken, "800")
+		_, err := Begun(broken, "GOGC=800")
 		assert.ErrorContains(t, err, "slim: ", what)
 	}
 }
