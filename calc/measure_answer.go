@@ -109,7 +109,7 @@ func (a *measured) firstVerdict() *Verdict {
 		v.Says = concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
 	}
 	if a.suspectsMistake() {
-		v.Title = "Look for a mistake first"
+		v.Title, v.Mistake = "Look for a mistake first", true
 		v.Says = append(v.Says, say(" And it is just what a usual mistake does: see below before you enter anything.")...)
 	}
 	if a.slips() {

@@ -124,9 +124,9 @@ func firstLines(texts []string) []string {
 	return first
 }
 
-// changes types into a form that came by a link, and writes what the page says of the
-// change. An edit is key=text, key.row=text for a row counted from 1, or key= to empty it.
-func (w *writer) changes(f *Form, edits string) {
+// typeInto types edits into a form. One is key=text, key.row=text for a row counted from 1,
+// or key= to empty it.
+func typeInto(f *Form, edits string) {
 	for edit := range strings.FieldsSeq(edits) {
 		at, text, _ := strings.Cut(edit, "=")
 		key, row, _ := strings.Cut(at, ".")
@@ -136,6 +136,12 @@ func (w *writer) changes(f *Form, edits string) {
 		}
 		f.Set(key, n-1, unescape(text))
 	}
+}
+
+// changes types into a form that came by a link, and writes what the page says of the
+// change.
+func (w *writer) changes(f *Form, edits string) {
+	typeInto(f, edits)
 	w.line("fragment: ", f.Fragment())
 	w.line("reply: ", f.ReplyFragment())
 	w.line("address: ", f.AddressFragment())

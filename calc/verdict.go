@@ -3,9 +3,18 @@ package calc
 // A Verdict is what to do about an error, in words. It is told by word and
 // shape, never by colour alone.
 type Verdict struct {
-	Kind  VerdictKind
-	Title string // "Change it"
-	Says  Line   // why, in plain words
+	Kind    VerdictKind
+	Title   string // "Change it"
+	Says    Line   // why, in plain words
+	Mistake bool   // a usual mistake makes just this error: it is to be looked for first
+}
+
+// Word names the verdict for machines: as its kind, or "mistake".
+func (v Verdict) Word() string {
+	if v.Mistake {
+		return "mistake"
+	}
+	return v.Kind.String()
 }
 
 // A VerdictKind is which of the verdicts it is.

@@ -1,0 +1,55 @@
+package calc
+
+import (
+	_ "embed"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Embedded, because there are no files in a browser, where these tests run as well.
+//
+//go:embed testdata/shared.txt
+var sharedFile string
+
+// Links as the pages of an edition shared them, with the result that their senders saw.
+// They are opened by every later build, and this file only grows: a later edition adds its
+// own lines, by UPDATE=1 for links that have none of this edition yet.
+func TestSharedLinksOpen(t *testing.T) {
+	if os.Getenv("UPDATE") != "" {
+		shareAnew(t)
+	}
+	n := 0
+	for line := range strings.Lines(sharedFile) {
+		slug, fragment, ok := strings.Cut(strings.TrimSpace(line), " ")
+		if !ok || slug == "#" {
+			continue
+		}
+		n++
+		p, ok := PageOf(slug)
+		require.True(t, ok, slug)
+		f := Load(p, fragment)
+		assert.Empty(t, f.Problems(), fragment)
+		check, says := f.Check()
+		assert.Equal(t, Same, check, "%s: %s", fragment, says)
+	}
+	assert.GreaterOrEqual(t, n, 70)
+}
+
+// shareAnew adds what links.txt is shared as today.
+func shareAnew(t *testing.T) {
+	t.Helper()
+	for _, p := range Pages {
+		for _, l := range links(t)[p.Slug] {
+			f := Load(p, l.fragment)
+			line := p.Slug + " " + f.ShareFragment() + "\n"
+			if f.Report().Answer != nil && !strings.Contains(sharedFile, line) {
+				sharedFile += line
+			}
+		}
+	}
+	require.NoError(t, os.WriteFile("testdata/shared.txt", []byte(sharedFile), 0o644))
+}
