@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strconv"
 
-	"striderule/calc"
 	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -51,19 +50,10 @@ func (c *calculator) saveRows(noun string) {
 	}
 }
 
-// sharedURL is the link to the sheet as it stands, empty if there is none.
-func (c *calculator) sharedURL() string {
-	fragment := c.form.ShareFragment()
-	if fragment == "" || len(fragment) > calc.MostLink {
-		return ""
-	}
-	return shareURL(pathOf(c.page.Slug), fragment)
-}
-
 // toggleCode shows the link as a QR code, or takes it away. It is worked out here
 // alone: after a change it is gone, and never that of other entries.
 func (c *calculator) toggleCode() {
-	if url := c.sharedURL(); c.code.url != url {
+	if url, _ := c.link(); c.code.url != url {
 		c.code = codeOf(url)
 		c.code.fit(app.Window().GetElementByID("across").Get("clientWidth").Float())
 	} else {
@@ -81,7 +71,8 @@ func (c *calculator) printedLink(url string) app.UI {
 
 // drawPrinted fills that place. go-app would do it too late.
 func (c *calculator) drawPrinted() {
-	code := codeOf(c.sharedURL())
+	url, _ := c.link()
+	code := codeOf(url)
 	for _, a := range [...][3]string{{"code", "viewBox", code.viewBox()}, {"code", "class", code.class()}, {"path", "d", code.path}} {
 		if e := app.Window().GetElementByID("printed-" + a[0]); e.Truthy() {
 			e.Call("setAttribute", a[1], a[2])

@@ -1,14 +1,24 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"slices"
+	"strings"
 
-// here returns the fragment of the page's address as it stands there, still
-// escaped. While pages are generated there is none.
-func here() string {
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// here returns the fragment of the address of the page at a path, as it stands there, still
+// escaped. There is none while pages are generated, nor while the address is still that of
+// another page: the untouched go-app makes a page before it goes there.
+func here(path string) string {
 	if !app.IsClient {
 		return ""
 	}
-	return app.Window().URL().EscapedFragment()
+	url := app.Window().URL()
+	if !slices.Contains(namesOf(path), strings.TrimPrefix(url.Path, app.Getenv("GOAPP_ROOT_PREFIX"))) {
+		return ""
+	}
+	return url.EscapedFragment()
 }
 
 // writeFragment rewrites the page's address in place, without a step in the

@@ -129,7 +129,8 @@ func note(n calc.Note) app.UI {
 	)
 }
 
-// code is text to copy, and to save if it has the name of a file.
+// code is text to copy, and to save if it has the name of a file. What is made of a
+// stranger's template is only shown.
 func code(c calc.Code) app.UI {
 	said, name := "Copied "+c.Text, "Copy "+c.Label+": "+c.Text
 	class := "code"
@@ -137,10 +138,16 @@ func code(c calc.Code) app.UI {
 		said, name = "Copied: "+c.Label, "Copy "+c.Label
 		class = "code lines"
 	}
+	if c.Brought {
+		return app.Div().Class(class).Body(
+			app.Span().Class("code-label").Text(c.Label+", "+cameWithLink),
+			app.Code().Text(c.Text),
+		)
+	}
 	return app.Div().Class(class).Body(
 		app.Span().Class("code-label").Text(c.Label),
 		app.Code().Text(c.Text),
-		app.Button().Type("button").Class("copy").DataSet("copy", c.Text).DataSet("said", said).Aria("label", name).Text("Copy"),
+		app.Button().Type("button").Class("copy").ID("copy-"+c.ID).DataSet("copy", c.Text).DataSet("said", said).Aria("label", name).Text("Copy"),
 		app.If(c.File != "", func() app.UI {
 			return app.Button().Type("button").Class("copy").DataSet("save", c.File).DataSet("text", c.Text).Text("Save as " + c.File)
 		}),

@@ -41,9 +41,12 @@ func (c *calculator) CompoID() string { return c.page.Slug }
 // show its defaults for a moment.
 func (c *calculator) OnInit() {
 	breathe()
-	c.load(here())
+	c.load(c.linked())
 	breathe()
 }
+
+// linked is the fragment of this page's address.
+func (c *calculator) linked() string { return here(pathOf(c.page.Slug)) }
 
 func (c *calculator) load(fragment string) {
 	c.address, c.unwritten = fragment, false
@@ -54,9 +57,14 @@ func (c *calculator) load(fragment string) {
 		calc.Mend(fragment)
 		breathe()
 	}
-	c.form = calc.Load(c.page, fragment)
+	read := calc.Load
+	if app.Window().Call("isOwn").Truthy() {
+		read = calc.LoadWhole
+	}
+	c.form = read(c.page, fragment)
+	c.acceptKnown()
 	breathe()
-	if fragment == arrival.pasted { // OnInit still sees the page before
+	if fragment == arrival.pasted { // not yet where the untouched go-app makes the page
 		c.form.Mended(arrival.mended)
 		arrival.pasted, arrival.mended = "", nil
 	}
@@ -76,7 +84,7 @@ func (c *calculator) load(fragment string) {
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
 	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted, c.leave, c.overtaken}
-	fragment := here()
+	fragment := c.linked()
 	if fragment == c.address {
 		ctx.PreventUpdate()
 		return
@@ -148,6 +156,7 @@ func (c *calculator) settled(wait int, do func()) {
 // page is shown.
 func (c *calculator) writeAddress() {
 	c.unwritten = false
+	c.keepOwn()
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.moveTo(fragment)
 		writeFragment(fragment)

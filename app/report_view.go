@@ -87,19 +87,25 @@ func headlineClass(a *calc.Answer) string {
 // verdictMarks tell verdicts by shape.
 var verdictMarks = [...]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
 
+// link is the link to the sheet as it stands, the same on every way out. It is empty while
+// nothing is typed, or where the sheet is longer than a link may be.
+func (c *calculator) link() (url string, long bool) {
+	fragment, ok := c.form.LinkFragment()
+	if !ok || fragment == "" {
+		return "", !ok
+	}
+	return shareURL(pathOf(c.page.Slug), fragment), false
+}
+
 // share offers the link to this sheet, and to keep it.
 func (c *calculator) share() app.UI {
-	fragment := c.form.ShareFragment()
-	if reply := c.form.ReplyFragment(); len(reply) <= calc.MostLink {
-		fragment = reply // what was changed in a received sheet goes with it
-	}
-	if fragment == "" {
-		return app.Text("")
-	}
-	if len(fragment) > calc.MostLink {
+	url, long := c.link()
+	if long {
 		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it."), c.across(""))
 	}
-	url := shareURL(pathOf(c.page.Slug), fragment)
+	if url == "" {
+		return app.Text("")
+	}
 	return app.Div().Body(app.Div().Class(shareClass(c.form.Report())).Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
@@ -148,6 +154,8 @@ func (c *calculator) liveBlock(b calc.Block) app.UI {
 		return c.lotsView(b)
 	case calc.Ask:
 		return c.ask(b)
+	case calc.Brought:
+		return c.broughtView(b)
 	}
 	return &blockView{Block: b, folds: c.folds}
 }

@@ -81,6 +81,15 @@ func (f *Form) Check() (Check, string) {
 // ShareFragment is Fragment with the headline result for the receiver's check.
 func (f *Form) ShareFragment() string { return Join(f.claimed(f.pieces())) }
 
+// LinkFragment is that of the link to the sheet as it stands: what was changed in a received
+// sheet goes with it, where both fit into a link. It is false where not even the sheet does.
+func (f *Form) LinkFragment() (fragment string, ok bool) {
+	if fragment = f.ReplyFragment(); len(fragment) > MostLink {
+		fragment = f.ShareFragment()
+	}
+	return fragment, len(fragment) <= MostLink
+}
+
 // claimed adds the headline result to the pieces of a sheet.
 func (f *Form) claimed(pieces []Piece) []Piece {
 	if a := f.report.Answer; a != nil && len(pieces) > 0 {

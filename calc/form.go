@@ -14,9 +14,10 @@ type Form struct {
 	index    map[string]int      // of fields, by key
 	text     map[string][]string // by key, a cell a row
 	rows     map[*Group]int
-	problems []Problem // of the entries
-	notices  []Problem // of the link that was loaded
-	unknown  []Piece   // of that link, kept
+	problems []Problem       // of the entries
+	notices  []Problem       // of the link that was loaded
+	unknown  []Piece         // of that link, kept
+	brought  map[string]bool // keys of templates that came with it and are not accepted
 	received *Claim
 	report   Report
 
@@ -31,10 +32,19 @@ func NewForm(p Page) *Form { return Load(p, "") }
 
 // Load returns the form that a link's fragment describes. Every string can be
 // loaded: what cannot be understood is kept and told in Problems.
-func Load(p Page, fragment string) *Form {
+func Load(p Page, fragment string) *Form { return loadUpTo(MostLink, p, fragment) }
+
+// LoadWhole is Load for a fragment that was written here: of such a sheet nothing is cut off,
+// however long it is.
+func LoadWhole(p Page, fragment string) *Form { return loadUpTo(len(fragment), p, fragment) }
+
+// loadUpTo reads a fragment up to so many characters.
+func loadUpTo(most int, p Page, fragment string) *Form {
 	f := untyped(p)
-	was := f.read(fragment)
+	was := f.read(fragment, most)
 	f.solve()
+	f.noteBrought()
+	f.markBrought()
 	f.receiveSheet(fragment, was)
 	for _, field := range f.fields {
 		if f.Filled(field) && !f.anyVisible(field) {
@@ -97,6 +107,7 @@ func (f *Form) solve() {
 	}
 	f.problems = append(f.problems, f.report.Problems...)
 	f.report.withhold(f.wrong())
+	f.markBrought()
 }
 
 // wrong returns the keys of fields that have a problem.
@@ -176,6 +187,7 @@ func (f *Form) put(field Field, row int, text string) {
 		f.rows[field.Group] = max(f.rows[field.Group], row+1)
 	}
 	f.text[field.Key][row] = OneLine(text)
+	f.typedOver(field, f.text[field.Key][row])
 }
 
 // Tick ticks or clears an option of a field of Checks.

@@ -5,13 +5,14 @@ import (
 	"strings"
 )
 
-// read takes a link's pieces, and returns what its fields held before.
-func (f *Form) read(fragment string) (was map[string][]string) {
+// read takes the pieces of a link of at most so many characters, and returns what its
+// fields held before.
+func (f *Form) read(fragment string, most int) (was map[string][]string) {
 	fragment, said := Mend(fragment)
 	f.Mended(said)
-	if cut, long := cutLong(fragment); long {
+	if cut, long := cutLong(fragment, most); long {
 		fragment = cut
-		f.notice("link", "The link is longer than "+itoa(MostLink)+" characters: what comes after them is not read.")
+		f.notice("link", "The link is longer than "+itoa(most)+" characters: what comes after them is not read.")
 	}
 	was = map[string][]string{}
 	if encodedTwice(fragment) {
@@ -46,12 +47,12 @@ func (f *Form) Mended(said []string) {
 	}
 }
 
-// cutLong cuts a fragment to MostLink characters, at the end of a piece.
-func cutLong(fragment string) (string, bool) {
-	if len(fragment) <= MostLink {
+// cutLong cuts a fragment to so many characters, at the end of a piece.
+func cutLong(fragment string, most int) (string, bool) {
+	if len(fragment) <= most {
 		return fragment, false
 	}
-	end := strings.LastIndexByte(fragment[:MostLink+1], '&')
+	end := strings.LastIndexByte(fragment[:most+1], '&')
 	return fragment[:max(end, 0)], true
 }
 

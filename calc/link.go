@@ -130,7 +130,7 @@ func OneLine(s string) string {
 	}
 	s = strings.ToValidUTF8(s, string(utf8.RuneError))
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' { // the last two break lines as well
 			return ' '
 		}
 		return r

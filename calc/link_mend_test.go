@@ -366,7 +366,7 @@ func typed(f *Form, key string, row int) string {
 	if row >= field.Cells.Len() || strings.TrimSpace(f.Text(key, row)) == "" {
 		return ""
 	}
-	if _, free := field.Cells.At(row).(*Text); free {
+	if isFree(field.Cells.At(row)) {
 		return ""
 	}
 	return field.Cells.At(row).String()

@@ -81,10 +81,10 @@ type measureSheet struct {
 	gearEntry
 	touchedEntry
 	Counted    Choice
-	Line       Text // for a feed axis
-	TravelLine Text
-	RotaryLine Text
-	Entry      Text
+	Line       Template // for a feed axis
+	TravelLine Template
+	RotaryLine Template
+	Entry      Template
 }
 
 func newMeasure() *measureSheet {
@@ -126,13 +126,13 @@ func newMeasure() *measureSheet {
 			Option{"mm", "In mm", "the usual way"},
 			Option{"volume", "In mm³", "then the filament's diameter scales it too"},
 		),
-		Line: lineText(), TravelLine: lineText(), RotaryLine: lineText(),
-		Entry: Text{most: 200, about: "an entry of a configuration, with {value} where the number goes"},
+		Line: lineToSend(), TravelLine: lineToSend(), RotaryLine: lineToSend(),
+		Entry: Template{about: "an entry of a configuration, with {value} where the number goes"},
 	}
 }
 
-func lineText() Text {
-	return Text{most: 200, about: "text to send, with {value} where the number goes"}
+func lineToSend() Template {
+	return Template{about: "text to send, with {value} where the number goes"}
 }
 
 // positionInput reads a place along an axis, which may lie before its zero.

@@ -56,7 +56,8 @@ func (a *measured) apply() *Part {
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
 		fill := func(number string) string { return strings.ReplaceAll(template, valuePlace, number) }
-		p.add(Code{Label: "The line", Text: fill(a.number(is))}, Code{Label: "To undo it", Text: fill(a.old("", was).Number())})
+		of := []string{a.templateKey()}
+		p.add(Code{ID: "line", Label: "The line", Text: fill(a.number(is)), Of: of}, Code{ID: "undo", Label: "To undo it", Text: fill(a.old("", was).Number()), Of: of})
 	} else {
 		p.add(Ask{[]string{a.templateKey()}, "a line to copy, ready filled in"})
 	}

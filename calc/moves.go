@@ -10,7 +10,7 @@ import (
 // template of the person's own; what is empty is taken from a builtin one.
 type movesEntry struct {
 	Single                    unit.Input[unit.Length]
-	Begin, Move, Stop, Finish Text
+	Begin, Move, Stop, Finish Template
 }
 
 // Places in the templates.
@@ -26,13 +26,12 @@ const (
 )
 
 func newMovesEntry() movesEntry {
-	text := func(about string) Text { return Text{most: 200, about: about} }
 	return movesEntry{
 		Single: unit.Lengths.Input("mm", 1, 3000),
-		Begin:  text("a line before the first move"),
-		Move:   text("the line of a move, with {length}, {speed} in mm/min and {axis} where they go"),
-		Stop:   text("the line that waits while you read"),
-		Finish: text("a line after the last move"),
+		Begin:  Template{about: "a line before the first move"},
+		Move:   Template{about: "the line of a move, with {length}, {speed} in mm/min and {axis} where they go"},
+		Stop:   Template{about: "the line that waits while you read"},
+		Finish: Template{about: "a line after the last move"},
 	}
 }
 
@@ -76,7 +75,7 @@ func (m *movesEntry) program(axis string, feed bool) *program {
 }
 
 // orElse is the person's line, or the builtin one.
-func orElse(own Text, builtin string) string {
+func orElse(own Template, builtin string) string {
 	if own.Value != "" {
 		return own.Value
 	}

@@ -118,6 +118,10 @@ func writeBlock(b *strings.Builder, block Block) {
 		for _, l := range x.Items {
 			write("  - ", l.String())
 		}
+	case Brought:
+		for _, l := range x.All {
+			write("  Came with the link, to be read before it is sent: ", l.Label, ": ", l.Text)
+		}
 	case Code:
 		write("  ", x.Label, ": ", strings.ReplaceAll(x.Text, "\n", "\n    "))
 	case Note:

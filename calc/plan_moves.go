@@ -110,6 +110,6 @@ func (a *planned) moves() *Part {
 	return &Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
 		caution("maker"),
 		para("Relative moves, lengths in mm, speeds in mm/min. Read them before you send them; send them one by one if you have no way to wait in between. Your own wording goes into “Your own lines for the moves”."),
-		Code{Label: "Moves", Text: a.program().String(), File: name},
+		Code{ID: "moves", Label: "Moves", Text: a.program().String(), File: name, Of: []string{"begin", "move", "stop", "finish"}},
 	}}
 }

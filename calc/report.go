@@ -158,7 +158,20 @@ type (
 	Points struct{ Items []Line }
 	// A Code is text to copy as it is; with File it can be saved under that
 	// name too. It may have several lines.
-	Code struct{ Label, Text, File string }
+	Code struct {
+		ID                string // "line": also of its element, with code- before it
+		Label, Text, File string
+		Of                []string // keys of the templates that it is made of
+		Brought           bool     // one of them came with the link: it is not offered yet
+	}
+	// A Brought stands before what is made of templates that came with the link and
+	// that nobody here has accepted.
+	Brought struct {
+		Before string // the ID of that Code
+		All    []BroughtLine
+	}
+	// A BroughtLine is one of them.
+	BroughtLine struct{ Label, Text string }
 	// A Note stands out.
 	Note struct {
 		Kind NoteKind
@@ -221,6 +234,7 @@ func (Table) block()   {}
 func (Steps) block()   {}
 func (Points) block()  {}
 func (Code) block()    {}
+func (Brought) block() {}
 func (Note) block()    {}
 func (Ask) block()     {}
 func (Links) block()   {}

@@ -33,9 +33,17 @@ func (w *writer) piece(block Block) {
 	case Table:
 		w.table(b)
 	case Code:
-		w.line("code ", b.Label, " ", b.File)
+		came := ""
+		if b.Brought {
+			came = ", came with the link"
+		}
+		w.line("code ", b.Label, " ", b.File, came)
 		for text := range strings.SplitSeq(b.Text, "\n") {
 			w.line("    ", text)
+		}
+	case Brought:
+		for _, l := range b.All {
+			w.line("came with the link, before ", b.Before, ": ", l.Label, ": ", l.Text)
 		}
 	case Ask:
 		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)

@@ -26,10 +26,14 @@ func (t *Text) Set(text string) error {
 	t.Value = ""
 	text = strings.TrimSpace(text)
 	if utf8.RuneCountInString(text) > t.most {
-		return &unit.Error{Text: text, Problem: "longer than " + strconv.Itoa(t.most) + " characters", Advice: "shorten it", Cause: errText}
+		return errLongText(text, t.most)
 	}
 	t.Value = text
 	return nil
+}
+
+func errLongText(text string, most int) error {
+	return &unit.Error{Text: text, Problem: "longer than " + strconv.Itoa(most) + " characters", Advice: "shorten it", Cause: errText}
 }
 
 // String returns the text.

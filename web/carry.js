@@ -30,8 +30,8 @@
       // The form beside the sheet, as app/draft.go has it.
       const beside = document.querySelectorAll("form[data-sheet]:not(.sheet) input");
       if (beside.length) window.noteDraft(location.pathname + entries(), [...beside].map((f) => f.value).join("\n"));
-      location.href = link.href;
-      location.reload(); // with a new fragment alone it would stay
+      history.pushState({ step: "gone:" + Math.random() }, "", link.href); // as web/left.js has it
+      location.reload();
     });
     return link;
   };

@@ -80,6 +80,8 @@ window.keepLeft = (seen) => {
       history.replaceState({ step }, "");
     } catch (e) { step = null; /* too many in too short a time */ }
   };
+  // The address of a step that was typed into is this tab's own, not somebody's link.
+  window.isOwn = () => Boolean(history.state && history.state.step);
   // Before go-app, which then finds the address as it is to be.
   addEventListener("popstate", (e) => {
     if (!e.isTrusted) return; // the program's own

@@ -182,3 +182,23 @@ func TestPrintedSheetLeadsBack(t *testing.T) {
 	}
 	assert.True(t, found, "as a code, on one of %d pages", len(pages))
 }
+
+// What a received sheet was before goes with every link to it: by the button, the code,
+// and on paper.
+func TestChangedSheetHasOneLink(t *testing.T) {
+	needQRReader(t)
+	p := NewSite(t).NewPage(t)
+	p.Open(askersLink)
+	p.Fill("asked", "90")
+	p.Wait(`document.getElementById("compared")`)
+	link := linkOf(p)
+	assert.Contains(t, link, "&was-asked=80")
+	showCode(p)
+	assert.True(t, has(p, "#code-picture"))
+	file := filepath.Join(t.TempDir(), "code.png")
+	p.Screenshot(file, false, false)
+	assert.Equal(t, link, readQR(t, file))
+	Eval[bool](p, `(dispatchEvent(new Event("beforeprint")), true)`)
+	assert.Contains(t, p.Text("#printed-link"), link)
+	assert.Equal(t, Eval[string](p, `document.querySelector("#code-picture path").getAttribute("d")`), Eval[string](p, `document.getElementById("printed-path").getAttribute("d")`), "the same code on paper")
+}

@@ -1,0 +1,35 @@
+package main
+
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// cameWithLink marks a line for a machine that a link brought.
+const cameWithLink = "came with the link"
+
+// broughtView shows what a link would have sent to a machine, to be accepted.
+func (c *calculator) broughtView(b calc.Brought) app.UI {
+	title, do := "This line "+cameWithLink, "Accept this line"
+	if len(b.All) > 1 {
+		title, do = "These lines "+cameWithLink, "Accept these lines"
+	}
+	var lines []app.UI
+	for _, l := range b.All {
+		lines = append(lines, app.Dt().Text(l.Label), app.Dd().Body(app.Code().Text(l.Text)))
+	}
+	return app.Div().Class("brought").Body(
+		note(calc.Note{Kind: calc.Caution, Line: text(title + ". Somebody else may have written it. A line can heat the machine, move it, or switch a guard off. Read all of it: it can be copied once you have accepted it.")}),
+		app.Dl().Body(lines...),
+		button("accept-"+b.Before, do, func() {
+			for _, l := range b.All {
+				accept(l.Text)
+				c.form.Accept(l.Text)
+			}
+			c.follow()
+			announce("Accepted.")
+			c.ctx.Defer(func(app.Context) { focus("copy-" + b.Before) })
+		}),
+	)
+}

@@ -1,0 +1,106 @@
+package calc
+
+import (
+	"slices"
+	"strings"
+)
+
+// A link may come from anybody, and a line for a machine can heat it or switch a guard
+// off. So a template that came with a link is shown as what it is, and nothing made of it
+// is offered to copy or save until somebody here has accepted that very text. What the page
+// itself suggests needs that not.
+
+// isTemplate reports whether a field holds a template.
+func isTemplate(field Field) bool {
+	cell, alone := field.Cells.(single)
+	_, ok := cell.value.(*Template)
+	return alone && ok
+}
+
+// template returns a field's template as it stands in the form, trimmed; empty if it is no
+// such field. Also of one that is hidden, which a choice may bring back.
+func (f *Form) template(field Field) string {
+	if !isTemplate(field) {
+		return ""
+	}
+	return plainText(f.Text(field.Key, 0))
+}
+
+// noteBrought notes the templates of a link that has just been read.
+func (f *Form) noteBrought() {
+	f.brought = map[string]bool{}
+	for _, field := range f.fields {
+		if t := f.template(field); t != "" && !slices.Contains(field.Suggest, t) {
+			f.brought[field.Key] = true
+		}
+	}
+}
+
+// typedOver ends that a template is a stranger's: when it was emptied, begun anew, or
+// replaced by a suggestion. One that was only changed stays theirs.
+func (f *Form) typedOver(field Field, text string) {
+	if text = strings.TrimSpace(text); len(text) <= 1 || slices.Contains(field.Suggest, text) {
+		delete(f.brought, field.Key)
+	}
+}
+
+// Brought returns the templates that came with the link and that nobody has accepted, in
+// the order of their fields. One with a problem is none: nothing is made of it.
+func (f *Form) Brought() []string { return f.templates(true) }
+
+// Own returns the templates that were typed here, or accepted.
+func (f *Form) Own() []string { return f.templates(false) }
+
+func (f *Form) templates(brought bool) []string {
+	var all []string
+	for _, field := range f.fields {
+		if t := f.template(field); t != "" && f.brought[field.Key] == brought && !slices.Contains(field.Suggest, t) && f.ProblemAt(field.Key, 0) == "" {
+			all = append(all, t)
+		}
+	}
+	return all
+}
+
+// Accept has what is made of templates with this very text offered.
+func (f *Form) Accept(text string) {
+	for _, field := range f.fields {
+		if f.template(field) == text {
+			delete(f.brought, field.Key)
+		}
+	}
+	f.solve()
+}
+
+// markBrought marks what is made of a stranger's templates, and puts those before it.
+func (f *Form) markBrought() {
+	if len(f.brought) == 0 {
+		return
+	}
+	for i := range f.report.Parts {
+		part := &f.report.Parts[i]
+		told := map[string]bool{}
+		var blocks []Block
+		for _, b := range part.Blocks {
+			if code, ok := b.(Code); ok {
+				var lines []BroughtLine
+				for _, key := range code.Of {
+					field, _ := f.Field(key)
+					if !f.brought[key] || !f.Visible(field, 0) {
+						continue
+					}
+					code.Brought = true
+					if !told[key] {
+						told[key] = true
+						lines = append(lines, BroughtLine{field.Label, f.template(field)})
+					}
+				}
+				if len(lines) > 0 {
+					blocks = append(blocks, Brought{code.ID, lines})
+				}
+				b = code
+			}
+			blocks = append(blocks, b)
+		}
+		part.Blocks = blocks
+	}
+}

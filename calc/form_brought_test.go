@@ -1,0 +1,164 @@
+package calc
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+const heating = "M104 S300 M302 P1 M92 E{value}"
+
+// offered are the texts of a report that can be copied, and brought the templates before
+// those that cannot.
+func offered(f *Form) (texts, brought []string) {
+	for _, p := range f.Report().Parts {
+		for _, b := range p.Blocks {
+			switch b := b.(type) {
+			case Brought:
+				for _, l := range b.All {
+					brought = append(brought, l.Text)
+				}
+			case Code:
+				if !b.Brought {
+					texts = append(texts, b.Text)
+				}
+			}
+		}
+	}
+	return texts, brought
+}
+
+func TestTemplateOfALinkIsNotOffered(t *testing.T) {
+	f := Load(measurePage, heron+"&line="+escape(heating))
+	texts, brought := offered(f)
+	assert.Empty(t, texts)
+	assert.Equal(t, []string{heating}, brought)
+	assert.Equal(t, []string{heating}, f.Brought())
+	assert.Contains(t, f.Report().String(), "Came with the link, to be read before it is sent: Your controller's line: "+heating)
+
+	f.Accept("M92 E{value}")
+	assert.Equal(t, []string{heating}, f.Brought(), "another text was accepted")
+	f.Accept(heating)
+	texts, brought = offered(f)
+	assert.Equal(t, []string{"M104 S300 M302 P1 M92 E564.3", "M104 S300 M302 P1 M92 E538"}, texts)
+	assert.Empty(t, brought)
+	assert.Empty(t, f.Brought())
+	assert.Equal(t, []string{heating}, f.Own())
+
+	f.Set("rest", 0, "28.6")
+	texts, _ = offered(f)
+	assert.Len(t, texts, 2, "it stays accepted while others are typed")
+}
+
+func TestSuggestedTemplateNeedsNoAccepting(t *testing.T) {
+	f := Load(measurePage, measurePage.Example)
+	texts, brought := offered(f)
+	assert.Equal(t, []string{"M92 E564.3", "M92 E538"}, texts)
+	assert.Empty(t, brought)
+	assert.Empty(t, f.Own(), "nor need it be kept")
+}
+
+func TestTypedTemplateIsOffered(t *testing.T) {
+	f := Load(measurePage, heron)
+	f.Set("line", 0, heating)
+	texts, brought := offered(f)
+	assert.Len(t, texts, 2)
+	assert.Empty(t, brought)
+	assert.Equal(t, []string{heating}, f.Own())
+}
+
+// Who changes a stranger's line has not read it for that: only one that is begun anew is
+// the person's own.
+func TestChangedTemplateOfALink(t *testing.T) {
+	for typed, own := range map[string]bool{
+		heating + " ; mine": false, "M104 S30 M92 E{value}": false, "": true, " ": true, "M": true, "M92 E{value}": true,
+	} {
+		f := Load(measurePage, heron+"&line="+escape(heating))
+		f.Set("line", 0, typed)
+		f.Set("line", 0, "M500 M92 E{value}")
+		texts, brought := offered(f)
+		assert.Equal(t, own, len(texts) == 2, "%q", typed)
+		assert.Equal(t, own, len(brought) == 0, "%q", typed)
+	}
+}
+
+func TestTemplateThatAChoiceBringsBack(t *testing.T) {
+	f := Load(measurePage, heron+"&linetravel="+escape(strings.ReplaceAll(heating, "E", "X")))
+	f.Set("axis", 0, "travel")
+	f.Set("moved", 0, "79.5")
+	texts, brought := offered(f)
+	assert.Empty(t, texts)
+	assert.Equal(t, []string{"M104 S300 M302 P1 M92 X{value}"}, brought)
+}
+
+func TestTemplateThatIsPutRight(t *testing.T) {
+	f := Load(measurePage, heron+"&line="+escape("M104 S300\u202e M92 E{value}"))
+	require.Contains(t, f.ProblemAt("line", 0), "“M104 S300‹U+202E› M92 E{value}”: not all of it is printable ASCII")
+	texts, brought := offered(f)
+	assert.Empty(t, texts)
+	assert.Empty(t, brought, "what is made of it is withheld")
+	f.Set("line", 0, "M104 S300 M92 E{value}")
+	texts, brought = offered(f)
+	assert.Empty(t, texts)
+	assert.Len(t, brought, 1)
+}
+
+func TestMovesOfALink(t *testing.T) {
+	f := Load(planPage, planPage.Example+"&begin=M302%20P1&stop=M0&finish=M500%20P2")
+	texts, brought := offered(f)
+	assert.Empty(t, texts)
+	assert.Equal(t, []string{"M302 P1", "M500 P2"}, brought, "M0 is a suggestion")
+	f.Accept("M302 P1")
+	texts, brought = offered(f)
+	assert.Empty(t, texts, "each line is accepted by itself")
+	assert.Equal(t, []string{"M500 P2"}, brought)
+	f.Accept("M500 P2")
+	texts, _ = offered(f)
+	assert.Len(t, texts, 1)
+}
+
+// Signs that hide a text, turn it round or break the line, and look-alikes.
+func TestTemplatesArePrintableASCII(t *testing.T) {
+	for _, odd := range []string{"\u202e", "\u200b", "\u00ad", "\ufeff", "\U000e0041", "М", "é", "\u00a0", "\ufffd"} {
+		f := Load(planPage, planPage.Example+"&stop="+escape("M0 ; wait"+odd+"G1 Z-20"))
+		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "%U", []rune(odd))
+		f = NewForm(planPage)
+		f.Set("stop", 0, "M0"+odd+"G28")
+		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "typed: %U", []rune(odd))
+	}
+	for _, breaks := range []string{"\n", "\r", "\u0085", "\u2028", "\u2029", "\v", "\f", "\x00"} {
+		f := NewForm(planPage)
+		f.Set("stop", 0, "M0"+breaks+"G28")
+		assert.Equal(t, "M0 G28", f.Text("stop", 0), "%q", breaks)
+		f = Load(planPage, planPage.Example+"&stop="+escape("M0"+breaks+"G28"))
+		assert.Regexp(t, `^M0 ?G28$`, f.Text("stop", 0), "%q", breaks)
+		for _, p := range f.Report().Parts {
+			for _, b := range p.Blocks {
+				if code, ok := b.(Code); ok {
+					assert.NotRegexp(t, `(?m)^G28`, code.Text)
+				}
+			}
+		}
+	}
+}
+
+// Whatever a link holds, nothing made of its templates is offered before it is accepted.
+func TestNoTemplateOfALinkIsOffered(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{1,60}`)).Draw(t, "text")
+		f := Load(planPage, planPage.Example+"&"+rapid.SampledFrom([]string{"begin", "move", "stop", "finish"}).Draw(t, "key")+"="+escape(text+"{length}"))
+		texts, brought := offered(f)
+		if len(brought) > 0 {
+			assert.Empty(t, texts)
+		}
+		for _, text := range texts {
+			assert.NotContains(t, text, "{length}")
+		}
+		if len(texts) > 0 {
+			assert.Empty(t, f.Brought())
+		}
+	})
+}

@@ -1,0 +1,171 @@
+package browser
+
+import (
+	"net/url"
+	"strings"
+	"testing"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
+
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	heating = "M104 S300 M302 P1 M92 E{value}"
+	filled  = "M104 S300 M302 P1 M92 E564.3"
+)
+
+var strangersSheet = heron + "&line=" + strings.ReplaceAll(url.QueryEscape(heating), "+", "%20")
+
+// offers is what a page's lines offer to copy or to save.
+const offersOfLines = `[...document.querySelectorAll(".code [data-copy], .code [data-save]")].map((b) => b.dataset.copy || b.dataset.text)`
+
+func offeredLines(p *Page) []string {
+	p.t.Helper()
+	return Eval[[]string](p, offersOfLines)
+}
+
+// A line for a machine that a link brings is marked, and not offered before somebody has
+// accepted it, however the link was opened.
+func TestLineOfALinkIsNotOffered(t *testing.T) {
+	open := map[string]func(p *Page){
+		"by its address": func(p *Page) { p.Open("/measure/#" + strangersSheet) },
+		"on an open page": func(p *Page) {
+			p.Open("/measure/")
+			p.hash(strangersSheet)
+		},
+		"from the paste field": func(p *Page) {
+			p.Open("/")
+			p.Fill("pasted", "look: https://elsewhere.example/measure/#"+strangersSheet)
+			p.Click("#open")
+			p.waitForSheet("measure")
+		},
+		"from the log": func(p *Page) {
+			p.Open("/log/")
+			entries := logbook.Example()[:1]
+			entries[0].Page, entries[0].Sheet = "measure", strangersSheet
+			fillLog(p, entries)
+			p.Reload()
+			press(p, "#open-"+entries[0].ID)
+			p.waitForSheet("measure")
+		},
+		"from a file": func(p *Page) {
+			p.Open("/")
+			dropFile(p, "sheet.json", sheetFile(p.t.(*testing.T), "measure", strangersSheet))
+			p.waitForSheet("measure")
+		},
+	}
+	for name, open := range open {
+		t.Run(name, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			open(p)
+			part := p.Text("#part-apply")
+			assert.Contains(t, part, "This line came with the link.")
+			assert.Contains(t, part, heating, "to be read as it is")
+			assert.Contains(t, part, "The line, came with the link"+filled)
+			assert.Empty(t, offeredLines(p))
+		})
+	}
+}
+
+func TestAcceptingALineOfALink(t *testing.T) {
+	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Open("/measure/#" + strangersSheet)
+	press(p, "#accept-line")
+	assert.Equal(t, []string{filled, strings.Replace(filled, "564.3", "538", 1)}, offeredLines(p))
+	assert.NotContains(t, p.Text("#part-apply"), "came with the link")
+	assert.Equal(t, "copy-line", Eval[string](p, `document.activeElement.id`))
+	p.FillNth("rest", 0, "28.5")
+	assert.Len(t, offeredLines(p), 2, "other readings, the same line")
+	p.Reload()
+	assert.Len(t, offeredLines(p), 2, "it stays accepted in this browser")
+
+	p.Open("/measure/#" + strings.Replace(strangersSheet, "S300", "S301", 1))
+	assert.Empty(t, offeredLines(p), "that very text was accepted, and no other")
+	assert.Contains(t, p.Text("#part-apply"), "came with the link")
+
+	q := s.NewPage(t) // somebody else
+	q.Open("/measure/#" + strangersSheet)
+	assert.Empty(t, offeredLines(q))
+}
+
+// What was typed here comes back with the page's own address, as it does after a reload.
+func TestOwnLineIsOffered(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron)
+	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
+	p.Fill("line", heating)
+	assert.Len(t, offeredLines(p), 2)
+	p.Wait(`location.hash.includes("&line=M104")`)
+	p.Reload()
+	assert.Len(t, offeredLines(p), 2)
+
+	// Who changes a stranger's line has not typed it.
+	p.Open("/measure/#" + strings.Replace(strangersSheet, "S300", "S301", 1))
+	p.Focus("line", 0)
+	p.Press(kb.Delete)
+	assert.Equal(t, "", p.Field("line"), "it was selected")
+	p.Fill("line", "M500 M92 E{value}")
+	assert.Len(t, offeredLines(p), 2, "begun anew")
+	p.Open("/measure/#" + strings.Replace(strangersSheet, "S300", "S302", 1))
+	Eval[bool](p, `((f) => { f.focus(); f.setSelectionRange(f.value.length, f.value.length); return true; })(document.getElementById("f-line"))`)
+	p.Press(" ")
+	p.Press("X")
+	assert.Empty(t, offeredLines(p))
+}
+
+// The page's own suggestions need no accepting.
+func TestSuggestedLineIsOffered(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron + "&line=M92%20E%7Bvalue%7D")
+	assert.Equal(t, []string{"M92 E564.3", "M92 E538"}, offeredLines(p))
+	p.Open("/plan/#" + page(t, "plan").Example)
+	assert.Len(t, offeredLines(p), 2, "to copy and to save")
+}
+
+func page(t *testing.T, slug string) calc.Page {
+	t.Helper()
+	p, ok := calc.PageOf(slug)
+	require.True(t, ok)
+	return p
+}
+
+// Moves of a plan go into a file: none of a stranger's gets there unseen.
+func TestMovesOfALinkAreNotSaved(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1&stop=M0%20%3B%20wait%E2%80%A8G1%20Z-20&finish=M500%20%E2%80%AE003S%20401M")
+	assert.Contains(t, p.Text("#problems"), "Line after the last move is “M500 ‹U+202E›003S 401M”: not all of it is printable ASCII")
+	assert.False(t, has(p, "#part-moves"), "withheld")
+
+	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1&stop=M0%20%3B%20wait%E2%80%A8G1%20Z-20")
+	assert.Empty(t, offeredLines(p))
+	part := p.Text("#part-moves")
+	assert.Contains(t, part, "These lines came with the link.")
+	assert.Contains(t, part, "Line before the first moveM302 P1")
+	assert.Contains(t, part, "M0 ; wait G1 Z-20", "on one line")
+	press(p, "#accept-moves")
+	moves := offeredLines(p)
+	require.Len(t, moves, 2)
+	assert.NotRegexp(t, `(?m)^G1 Z`, moves[0])
+	assert.Equal(t, moves[0], moves[1])
+}
+
+// A browser that keeps nothing asks again after a reload, and not before.
+func TestAcceptingWhereNothingIsKept(t *testing.T) {
+	s := NewSite(t)
+	s.Trimmed(t, "asks for the storage itself, and ends without")
+	p := s.NewPage(t)
+	p.Before(refusals[everything])
+	p.Open("/measure/#" + strangersSheet)
+	press(p, "#accept-line")
+	assert.Len(t, offeredLines(p), 2)
+	p.FillNth("rest", 0, "28.5")
+	p.hash(strangersSheet)
+	assert.Len(t, offeredLines(p), 2)
+	p.Reload()
+	assert.Empty(t, offeredLines(p))
+}

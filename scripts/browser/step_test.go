@@ -1,0 +1,37 @@
+package browser
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// noteTexts keeps all text that ever comes onto the page, however short it stays.
+const noteTexts = `(window.came = "", new MutationObserver((changes) => {
+	for (const c of changes) for (const n of c.addedNodes) came += n.textContent;
+}).observe(document.body, { subtree: true, childList: true }), true)`
+
+// A page that another one leads to is built from its own address, not first from that of
+// the one that is left.
+func TestStepToAnotherPage(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron)
+	Eval[bool](p, noteTexts)
+	p.follow("convert")
+	came := Eval[string](p, `came`)
+	require.Contains(t, came, "Convert between conventions")
+	assert.NotContains(t, came, "is not a field of this page")
+
+	// What is handed over is there at once.
+	p.Open("/swap/#v=1&changed=micro&steps=80&micro=32&micronew=64")
+	Eval[bool](p, noteTexts)
+	p.Click(".links a")
+	p.waitForSheet("measure")
+	assert.Equal(t, "160", p.Field("steps"))
+	assert.NotContains(t, Eval[string](p, `came`), "is not a field of this page")
+	p.Back()
+	p.waitForSheet("swap")
+	assert.Equal(t, "80", p.Field("steps"))
+	assert.NotContains(t, Eval[string](p, `came`), "is not a field of this page")
+}
