@@ -13,11 +13,8 @@ import (
 
 	"striderule/calc"
 
-	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
-	"golang.org/x/image/font/opentype"
-	"golang.org/x/image/math/fixed"
 	"golang.org/x/image/vector"
 )
 
@@ -95,23 +92,11 @@ func previewPNG(title, question string, drawing *calc.Drawing, strides int) ([]b
 	return b.Bytes(), err
 }
 
-// fontOf returns a font in any size, in pixels.
-func fontOf(ttf []byte) (func(size float64) font.Face, error) {
-	f, err := opentype.Parse(ttf)
-	return func(size float64) font.Face {
-		face, err := opentype.NewFace(f, &opentype.FaceOptions{Size: size, DPI: 72})
-		if err != nil {
-			panic(err) // it fails on sizes that are not positive
-		}
-		return face
-	}, err
-}
-
 // wrapped breaks a text into lines that fit.
-func wrapped(face font.Face, text string) []string {
+func wrapped(f typeface, text string) []string {
 	var lines []string
 	for _, word := range strings.Fields(text) {
-		if n := len(lines); n > 0 && font.MeasureString(face, lines[n-1]+" "+word).Round() <= previewWide-2*previewEdge {
+		if n := len(lines); n > 0 && f.width(lines[n-1]+" "+word) <= previewWide-2*previewEdge {
 			lines[n-1] += " " + word
 		} else {
 			lines = append(lines, word)
@@ -123,9 +108,12 @@ func wrapped(face font.Face, text string) []string {
 // A canvas is a picture in the making, in pixels from its upper left corner.
 type canvas struct{ *image.RGBA }
 
-func (c canvas) write(face font.Face, text string, x, y float64, ink color.Color) {
-	d := font.Drawer{Dst: c, Src: image.NewUniform(ink), Face: face, Dot: fixed.Point26_6{X: fixed.Int26_6(x * 64), Y: fixed.Int26_6(y * 64)}}
-	d.DrawString(text)
+// snap rounds a coordinate to a tiny part of a pixel, finer than any that is meant to be
+// told apart. Some processors melt a product and a sum into one step, rounded once: what is
+// drawn must not show which one it was.
+func snap(at float64) float64 {
+	const parts = 1 << 16
+	return math.Round(parts*at) / parts
 }
 
 type dot struct{ x, y float64 }
@@ -135,7 +123,9 @@ type dot struct{ x, y float64 }
 func (c canvas) fill(ink color.Color, outlines ...[]dot) {
 	x1, y1, x2, y2 := float64(previewWide), float64(previewHigh), 0.0, 0.0
 	for _, outline := range outlines {
-		for _, p := range outline {
+		for i, p := range outline {
+			p = dot{snap(p.x), snap(p.y)}
+			outline[i] = p
 			x1, y1, x2, y2 = min(x1, p.x), min(y1, p.y), max(x2, p.x), max(y2, p.y)
 		}
 	}

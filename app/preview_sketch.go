@@ -7,8 +7,6 @@ import (
 	"math"
 
 	"striderule/calc"
-
-	"golang.org/x/image/font"
 )
 
 // roleInks are the colours and widths of a drawing's roles, as in the style sheet.
@@ -21,7 +19,7 @@ var roleInks = [...]struct {
 }
 
 // sketch puts a drawing of a report below a height, as large as there is room.
-func (c canvas) sketch(face func(float64) font.Face, d calc.Drawing, top float64) {
+func (c canvas) sketch(face func(float64) typeface, d calc.Drawing, top float64) {
 	scale := min((previewHigh-28-top)/d.High, (previewWide-2*previewEdge)/calc.PaperWidth)
 	left := previewWide - previewEdge - calc.PaperWidth*scale
 	top = previewHigh - 28 - d.High*scale
@@ -64,7 +62,7 @@ func (c canvas) sketch(face func(float64) font.Face, d calc.Drawing, top float64
 	for _, t := range inscriptions(d) {
 		f := face(12 * scale)
 		at := on(t.left+t.share()*t.wide, t.y)
-		c.write(f, t.text, at.x-t.share()*float64(font.MeasureString(f, t.text))/64, at.y, inkColour)
+		c.write(f, t.text, at.x-t.share()*f.width(t.text), at.y, inkColour)
 	}
 }
 
