@@ -55,12 +55,12 @@ func previewPalette() color.Palette {
 // example, or else strides along a rule, as many as the page has before it.
 func previewPNG(title, question string, drawing *calc.Drawing, strides int) ([]byte, error) {
 	c := canvas{image.NewRGBA(image.Rect(0, 0, previewWide, previewHigh))}
-	draw.Draw(c, c.Bounds(), image.NewUniform(paperColour), image.Point{}, draw.Src)
+	draw.Draw(c.RGBA, c.Bounds(), image.NewUniform(paperColour), image.Point{}, draw.Src)
 	for at := 30; at < previewWide; at += 30 {
-		draw.Draw(c, image.Rect(at, 0, at+1, previewHigh), image.NewUniform(gridColour), image.Point{}, draw.Src)
-		draw.Draw(c, image.Rect(0, at, previewWide, at+1), image.NewUniform(gridColour), image.Point{}, draw.Src)
+		draw.Draw(c.RGBA, image.Rect(at, 0, at+1, previewHigh), image.NewUniform(gridColour), image.Point{}, draw.Src)
+		draw.Draw(c.RGBA, image.Rect(0, at, previewWide, at+1), image.NewUniform(gridColour), image.Point{}, draw.Src)
 	}
-	draw.Draw(c, image.Rect(0, 0, previewWide, 14), image.NewUniform(inkColour), image.Point{}, draw.Src)
+	draw.Draw(c.RGBA, image.Rect(0, 0, previewWide, 14), image.NewUniform(inkColour), image.Point{}, draw.Src)
 	bold, err := fontOf(gobold.TTF)
 	if err != nil {
 		return nil, err
@@ -86,7 +86,7 @@ func previewPNG(title, question string, drawing *calc.Drawing, strides int) ([]b
 		c.rule(strides)
 	}
 	small := image.NewPaletted(c.Bounds(), previewPalette())
-	draw.Draw(small, small.Bounds(), c, image.Point{}, draw.Src)
+	draw.Draw(small, small.Bounds(), c.RGBA, image.Point{}, draw.Src)
 	var b bytes.Buffer
 	err = (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, small)
 	return b.Bytes(), err
@@ -141,7 +141,7 @@ func (c canvas) fill(ink color.Color, outlines ...[]dot) {
 		}
 		z.ClosePath()
 	}
-	z.Draw(c, area, image.NewUniform(ink), image.Point{})
+	z.Draw(c.RGBA, area, image.NewUniform(ink), image.Point{})
 }
 
 // stroke draws along points, with round ends and corners.

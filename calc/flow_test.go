@@ -274,6 +274,9 @@ func TestFlowVerdictTurns(t *testing.T) {
 // its zero is off evenly within its limits. The factor that would have been
 // right lies within U of the one that is found.
 func TestSimulatedFlow(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of tests are simulated")
+	}
 	p, _ := PageOf("flow")
 	const walls, runs = 4, 2500
 	for i, c := range []struct {

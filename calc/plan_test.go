@@ -221,6 +221,9 @@ func TestPlanHandsTheSettingOn(t *testing.T) {
 // planned, of machines whose true error is drawn too, typed into the sheet that
 // the plan hands over.
 func TestPlanAndMeasureAgree(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of tests are simulated")
+	}
 	const tests = 2000
 	lots := rand.New(rand.NewPCG(4, 2026))
 	for _, plan := range []string{

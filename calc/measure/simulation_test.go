@@ -57,6 +57,9 @@ func (m machine) measure(t *testing.T, runs int) (Scale, Measured) {
 // The correction is applied to the same machine; then what it is still off by
 // lies within U of the correction, and the next reading within its band.
 func TestSimulatedCorrection(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of tests are simulated")
+	}
 	rates := func(name string, scatter float64, with Instrument, runs int) (inside, confirmed float64) {
 		t.Helper()
 		for i := range simulations {
@@ -101,6 +104,9 @@ func TestSimulatedCorrection(t *testing.T) {
 // At most one in twenty is told to change a machine that is right, or to leave
 // one that is off by twice the tolerance.
 func TestSimulatedVerdicts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of tests are simulated")
+	}
 	const tolerance = 0.005
 	with := Instrument{Resolution: 0.05, Accuracy: 0.05, Eye: 0.15}
 	rate := func(ratio float64, runs int) map[Verdict]float64 {

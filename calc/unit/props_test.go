@@ -70,9 +70,10 @@ func typed(symbols []string) *rapid.Generator[string] {
 
 // Plain changes no value, and once plain a text stays as it is.
 func TestPlainKeepsTheValue(t *testing.T) {
-	read := 0
+	tried, read := 0, 0
 	for _, e := range entries() {
 		t.Run(e.name, rapid.MakeCheck(func(t *rapid.T) {
+			tried++
 			text := typed(e.symbols).Draw(t, "text")
 			plain := e.plain(text)
 			require.Equal(t, plain, e.plain(plain), "plain again")
@@ -89,7 +90,7 @@ func TestPlainKeepsTheValue(t *testing.T) {
 			require.Equal(t, v, again, plain)
 		}))
 	}
-	assert.Greater(t, read, 15*20, "the generator hardly makes a text that can be read")
+	assert.Greater(t, read, tried/5, "the generator hardly makes a text that can be read")
 }
 
 // With any number of decimals but three, comma and point are the same.

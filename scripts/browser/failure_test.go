@@ -169,6 +169,20 @@ func TestStartsAllTheSame(t *testing.T) {
 	}
 }
 
+// What a link holds may be at fault: the page is offered without it.
+func TestFaultAtTheStart(t *testing.T) {
+	p := NewSite(t).NewPage(t)
+	p.Allow("")
+	p.Before(`Object.defineProperty(window, "goappSwap", { set() {}, get: () => () => { if (location.hash) throw new Error("a fault"); return true; } })`)
+	p.Load("/measure/#" + heron)
+	said := p.WaitFailed()
+	assert.Contains(t, said, "The calculator failed at its start, by a fault of its own. The page can still be read.")
+	assert.NotContains(t, said, "connection")
+	assert.Equal(t, "Open the page without entries", p.Text("#boot a"))
+	p.must(p.tab.click("#boot a"))
+	p.Wait(`location.hash === "" && !document.getElementById("boot").textContent`)
+}
+
 func TestFaultAfterStart(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
