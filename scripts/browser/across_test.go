@@ -39,6 +39,7 @@ func sheetFile(t *testing.T, slug, fragment string) string {
 // A sheet goes out as a file, and opens again wherever it is dropped or chosen,
 // with what its sender saw.
 func TestSheetFile(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	dir := p.SaveTo()
@@ -76,6 +77,7 @@ func TestSheetFile(t *testing.T) {
 }
 
 func TestFilesThatAreNoSheet(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	log := logbook.WriteFile(logbook.Example())
@@ -106,6 +108,7 @@ func TestFilesThatAreNoSheet(t *testing.T) {
 
 // A file cannot bring in anything but entries.
 func TestHostileSheetFile(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -118,6 +121,7 @@ func TestHostileSheetFile(t *testing.T) {
 }
 
 func TestRowsForASpreadsheet(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	dir := p.SaveTo()
@@ -136,6 +140,7 @@ func TestRowsForASpreadsheet(t *testing.T) {
 // Preview pictures are for readers of links: no page fetches them, nor does what
 // keeps the site for offline use.
 func TestPreviewsAreNotFetched(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/")

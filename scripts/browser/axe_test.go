@@ -51,6 +51,7 @@ func schemes(t *testing.T) []string {
 // TestAccessibilityRules runs the rules of WCAG 2.2 A and AA that a program can
 // check, by axe-core, which scripts/test fetches and names in AXE_CORE.
 func TestAccessibilityRules(t *testing.T) {
+	alongside(t)
 	file := os.Getenv("AXE_CORE")
 	if file == "" {
 		t.Skip("AXE_CORE does not name axe.min.js: run scripts/test, or npm install axe-core")

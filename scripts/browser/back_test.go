@@ -32,6 +32,7 @@ func (p *Page) waitForSheet(slug string) {
 // Within the site the browser changes pages without leaving the document: the address
 // that had not followed yet is no longer the one that shows.
 func TestBackWithinTheSiteRightAfterAKey(t *testing.T) {
+	alongside(t)
 	typeAndGo := func(p *Page, direction string) {
 		p.Focus("rest", 1)
 		p.Type("31.7")

@@ -12,6 +12,7 @@ import (
 // Every figure that the program which is shipped shows for the links that were ever
 // shared has the same bits as natively: a full value is the shortest text of them.
 func TestLinksToTheLastBit(t *testing.T) {
+	alongside(t)
 	type link struct{ slug, fragment string }
 	all, order := map[link]map[string]string{}, []link{}
 	for _, line := range portableFigures(t) {

@@ -14,6 +14,7 @@ const noBox = `[...document.querySelectorAll("form.sheet :is(input, select, text
 // Chromium has lost the box of a field (its own, not its place's) whose neighbour went away
 // in the same moment.
 func TestFieldsStayToBeSeen(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	for _, path := range []string{"/measure/", "/convert/", "/swap/", "/parts/", "/plan/", "/rate/", "/flow/"} {
 		t.Run(path, func(t *testing.T) {

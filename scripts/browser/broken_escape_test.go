@@ -40,6 +40,7 @@ func problemsOf(t *testing.T, p *Page) []string {
 
 // A broken escape is a problem like any other, on whatever page it is opened.
 func TestBrokenEscapeInTheLink(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	for _, path := range []string{"/measure/#%", "/convert/#%zz", "/measure/#100%", "/measure/#" + cutLink, "/plan/#v=1&speed=5%&x=%2"} {
@@ -61,6 +62,7 @@ func TestBrokenEscapeInTheLink(t *testing.T) {
 
 // Nor does one stop a page that is open: pasted into the address, by a click, by Back.
 func TestBrokenEscapeOnAnOpenPage(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
 	for _, fragment := range []string{"%", "%zz", cutLink, "v=1&steps=5%"} {
@@ -93,6 +95,7 @@ func (p *Page) hash(fragment string) {
 }
 
 func TestBrokenEscapeFromTheLogAndThePasteField(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/log/")
 	entries := logbook.Example()[:2]
@@ -137,6 +140,7 @@ func randomFragments(n int) []string {
 
 // Whatever stands behind the #, the page lives, and says what calc says of it.
 func TestRandomFragments(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/")
 	const group = 50

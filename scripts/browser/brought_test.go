@@ -31,6 +31,7 @@ func offeredLines(p *Page) []string {
 // A line for a machine that a link brings is marked, and not offered before somebody has
 // accepted it, however the link was opened.
 func TestLineOfALinkIsNotOffered(t *testing.T) {
+	alongside(t)
 	open := map[string]func(p *Page){
 		"by its address": func(p *Page) { p.Open("/measure/#" + strangersSheet) },
 		"on an open page": func(p *Page) {
@@ -72,6 +73,7 @@ func TestLineOfALinkIsNotOffered(t *testing.T) {
 }
 
 func TestAcceptingALineOfALink(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + strangersSheet)
@@ -95,6 +97,7 @@ func TestAcceptingALineOfALink(t *testing.T) {
 
 // What was typed here comes back with the page's own address, as it does after a reload.
 func TestOwnLineIsOffered(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
 	Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
@@ -120,6 +123,7 @@ func TestOwnLineIsOffered(t *testing.T) {
 
 // The page's own suggestions need no accepting.
 func TestSuggestedLineIsOffered(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron + "&line=M92%20E%7Bvalue%7D")
 	assert.Equal(t, []string{"M92 E564.3", "M92 E538"}, offeredLines(p))
@@ -136,6 +140,7 @@ func page(t *testing.T, slug string) calc.Page {
 
 // Moves of a plan go into a file: none of a stranger's gets there unseen.
 func TestMovesOfALinkAreNotSaved(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1&stop=M0%20%3B%20wait%E2%80%A8G1%20Z-20&finish=M500%20%E2%80%AE003S%20401M")
 	assert.Contains(t, p.Text("#problems"), "Line after the last move is “M500 ‹U+202E›003S 401M”: not all of it is printable ASCII")
@@ -156,6 +161,7 @@ func TestMovesOfALinkAreNotSaved(t *testing.T) {
 
 // A browser that keeps nothing asks again after a reload, and not before.
 func TestAcceptingWhereNothingIsKept(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Trimmed(t, "asks for the storage itself, and ends without")
 	p := s.NewPage(t)

@@ -63,6 +63,7 @@ func openFolds(p *Page) {
 // On the narrowest phone no text of a chart is small, cut off, or over
 // another, and no two lines look alike without their colours.
 func TestChartsAreReadableAt320(t *testing.T) {
+	alongside(t)
 	eachChartPage(t, 320, func(t *testing.T, p *Page) {
 		openFolds(p)
 		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll("figure.chart")].flatMap((chart) => {
@@ -89,6 +90,7 @@ func TestChartsAreReadableAt320(t *testing.T) {
 
 // What a point says stands in a line that is kept free for it.
 func TestPointsAreReadByTouch(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -105,6 +107,7 @@ func TestPointsAreReadByTouch(t *testing.T) {
 
 // All of a chart is in its table, which the keyboard opens; both follow typing.
 func TestChartValuesByKeyboard(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -133,6 +136,7 @@ func TestChartValuesByKeyboard(t *testing.T) {
 // TestChartPictures takes a picture of every chart, to be looked at: see
 // TestPictures.
 func TestChartPictures(t *testing.T) {
+	alongside(t)
 	dir := os.Getenv("PICTURES")
 	if dir == "" {
 		t.Skip("PICTURES names no folder for them")

@@ -39,6 +39,8 @@ func Launch(parent context.Context) (ctx context.Context, end func(), err error)
 		chromedp.UserDataDir(profile),
 		// The sandbox needs rights that containers don't have; only our own pages are opened.
 		chromedp.NoSandbox,
+		// All pages are our own: none needs a process apart from others, which takes long.
+		chromedp.Flag("disable-site-isolation-trials", true),
 		// Nothing of the browser's own may use the network meanwhile.
 		chromedp.Flag("disable-quic", true),
 		chromedp.Flag("disable-component-update", true),

@@ -39,6 +39,7 @@ func keepWith(p *Page, rest string) string {
 var wrongClocks = []string{"1970-01-01T00:00", "2099-12-31T23:58"}
 
 func TestLogWithAWrongClock(t *testing.T) {
+	alongside(t)
 	for _, wrong := range wrongClocks {
 		t.Run(wrong, func(t *testing.T) {
 			s := NewSite(t)
@@ -87,6 +88,7 @@ func TestLogWithAWrongClock(t *testing.T) {
 // At one and the same minute, of a clock that stands still or jumps, no two entries
 // have one ID.
 func TestEntriesOfOneMinute(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`const Real = Date; window.Date = class extends Real { constructor(...parts) { super(...parts.length ? parts : ["2026-03-04T05:06"]); } };`)
@@ -101,6 +103,7 @@ func TestEntriesOfOneMinute(t *testing.T) {
 }
 
 func TestUpdateWithAWrongClock(t *testing.T) {
+	alongside(t)
 	for _, wrong := range wrongClocks {
 		t.Run(wrong, func(t *testing.T) {
 			s := NewSite(t)

@@ -19,6 +19,7 @@ func addButton(p *Page, attributes string) {
 }
 
 func TestCopyButton(t *testing.T) {
+	alongside(t)
 	for _, c := range []struct{ name, before, attributes, done, said string }{
 		{"by the clipboard", "", `data-copy="564.3 steps" data-said="The value was copied."`, "copied", "The value was copied."},
 		{"without a secure context", `Object.defineProperty(navigator, "clipboard", {value: undefined})`, `data-copy="564.3 steps"`, "copied", "Copied."},
@@ -53,6 +54,7 @@ func TestCopyButton(t *testing.T) {
 }
 
 func TestShareButton(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`navigator.share = (what) => { window.shared = what; return Promise.resolve(); }`)
@@ -65,6 +67,7 @@ func TestShareButton(t *testing.T) {
 }
 
 func TestPrintButtonPrints(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`window.print = () => { window.printed = (window.printed || 0) + 1; }`)
@@ -79,6 +82,7 @@ func TestPrintButtonPrints(t *testing.T) {
 
 // Whoever hands a sheet over right after a key hands over what the answer is about.
 func TestLinkFollowsEachKey(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`window.print = () => { window.printed = document.querySelector(".result .parts").textContent; }`)

@@ -13,6 +13,7 @@ import (
 // The network goes while a new version is being fetched: the one before stays whole,
 // offline too, and the next visit with a network fetches the new one.
 func TestNetworkCutDuringUpdate(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Allow("Failed to load resource")

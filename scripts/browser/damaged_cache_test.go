@@ -46,6 +46,7 @@ func sendsOnce(t *testing.T, s *Site, is func(path string) bool, damaged []byte)
 // What a browser keeps may be half of an upload, or the page of a portal, for a year. The
 // page asks for it anew by itself, once.
 func TestDamageThatTheBrowserKept(t *testing.T) {
+	alongside(t)
 	needCache(t)
 	portal := []byte("<!DOCTYPE html><title>Please log in</title>")
 	half := func(t *testing.T) []byte { c := program(t, ".gz"); return c[:len(c)/2] }
@@ -84,6 +85,7 @@ func TestDamageThatTheBrowserKept(t *testing.T) {
 
 // Where it stays damaged, the host is asked twice, not for ever.
 func TestDamageThatStays(t *testing.T) {
+	alongside(t)
 	for name, is := range map[string]func(path string) bool{"program": isProgram, "start script": isScript("start")} {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)

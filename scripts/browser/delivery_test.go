@@ -42,6 +42,7 @@ func needCache(t *testing.T) {
 // The smallest form that a host can send is fetched, once, and it is kept for
 // offline use without being fetched again.
 func TestProgramIsFetchedOnceInTheSmallestForm(t *testing.T) {
+	alongside(t)
 	needCache(t)
 	const plain, zipped = "web/app.wasm", "web/app.wasm.gz"
 	for _, c := range []struct {
@@ -111,6 +112,7 @@ func TestProgramIsFetchedOnceInTheSmallestForm(t *testing.T) {
 
 // A visit without the worker, as in a private window with the cache filled.
 func TestProgramIsTakenFromTheBrowsersCache(t *testing.T) {
+	alongside(t)
 	needCache(t)
 	for _, send := range [][]string{nil, {"br"}} {
 		s := NewSite(t)
@@ -124,6 +126,7 @@ func TestProgramIsTakenFromTheBrowsersCache(t *testing.T) {
 }
 
 func TestNothingHoldsUpFirstPaint(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	gate := make(chan struct{})
 	release := sync.OnceFunc(func() { close(gate) })

@@ -9,6 +9,7 @@ import (
 
 // What stands in a form beside the sheet is in no address: the tab keeps it.
 func TestHalfFilledFormsAreKept(t *testing.T) {
+	alongside(t)
 	away := func(p *Page) {
 		p.follow("swap")
 		p.Back()
@@ -60,6 +61,7 @@ func TestHalfFilledFormsAreKept(t *testing.T) {
 
 // It belongs to its sheet.
 func TestHalfFilledFormIsNotAnotherSheets(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
 	p.Click("#keep")
@@ -83,6 +85,7 @@ func TestHalfFilledFormIsNotAnotherSheets(t *testing.T) {
 
 // What was open is open again, so that the place on the page is the same.
 func TestOpenFoldsAfterAReload(t *testing.T) {
+	alongside(t)
 	for path, fold := range map[string]string{"/method/": "keys-parts", "/measure/#" + heron: "post"} {
 		t.Run(fold, func(t *testing.T) {
 			p := NewSite(t).NewPage(t)
@@ -101,6 +104,7 @@ func TestOpenFoldsAfterAReload(t *testing.T) {
 
 // What the person closed stays closed.
 func TestClosedFoldsAfterAReload(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/")
 	p.Click("#example")
@@ -118,6 +122,7 @@ func TestClosedFoldsAfterAReload(t *testing.T) {
 
 // What the tab keeps may be of another version, or broken.
 func TestBrokenDrafts(t *testing.T) {
+	alongside(t)
 	for _, broken := range []string{`{`, `null`, `[]`, `{"was":1}`, `{"was":["LOCATION"],"now":{},"fields":7}`, `{"was":["LOCATION"],"now":"https://example.org/","fields":[{}]}`,
 		`{"was":["LOCATION"],"now":"LOCATION","fields":[],"folds":3,"y":"far"}`, "\n\n\n\n\n"} {
 		t.Run(broken, func(t *testing.T) {

@@ -22,6 +22,7 @@ const clash = `[...document.querySelectorAll(".drawing svg")].flatMap((svg) => {
 
 // The drawing follows what is typed, and goes while it would be wrong.
 func TestDrawingFollowsTyping(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -45,6 +46,7 @@ func TestDrawingFollowsTyping(t *testing.T) {
 
 // It is an image whose name says all of its figures.
 func TestDrawingIsAnImageWithAName(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -55,6 +57,7 @@ func TestDrawingIsAnImageWithAName(t *testing.T) {
 
 // Every page's drawings can be read on the narrowest phone.
 func TestDrawingsFitThePhone(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	paths := []string{
 		"/plan/#v=1&axis=travel&trip=sides&tool=caliper-0.05&from=-1500.123&to=1500.456",

@@ -13,6 +13,7 @@ import (
 // Every field, button and link of an empty calculator is reached by Tab (of
 // radio buttons with the same name, one).
 func TestEveryPageByKeyboard(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
@@ -36,6 +37,7 @@ func TestEveryPageByKeyboard(t *testing.T) {
 // A wrong entry is told by its field's name, stays as it was typed, takes away
 // what rests on it and nothing for good.
 func TestEveryPageTellsWhatIsWrong(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
@@ -70,6 +72,7 @@ func TestEveryPageTellsWhatIsWrong(t *testing.T) {
 
 // Links answer without a network too, after the first visit of any page.
 func TestEveryPageAnswersOffline(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/")

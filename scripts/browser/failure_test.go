@@ -62,6 +62,7 @@ func notFound(w http.ResponseWriter, _ *http.Request) { http.Error(w, "not here"
 
 // Each cause has a sentence of its own, and the page can be read on.
 func TestFailureSentences(t *testing.T) {
+	alongside(t)
 	for _, c := range []struct {
 		name      string
 		intercept func(http.ResponseWriter, *http.Request) bool
@@ -125,6 +126,7 @@ func changedPages(t *testing.T, others func(http.ResponseWriter, *http.Request) 
 
 // Hosts and browsers differ; the calculator starts with all of these.
 func TestStartsAllTheSame(t *testing.T) {
+	alongside(t)
 	plainGzip := func(contentType, encoding string) func(http.ResponseWriter, *http.Request) bool {
 		return answer(isZipped, func(w http.ResponseWriter, _ *http.Request) {
 			w.Header().Set("Content-Type", contentType)
@@ -171,6 +173,7 @@ func TestStartsAllTheSame(t *testing.T) {
 
 // What a link holds may be at fault: the page is offered without it.
 func TestFaultAtTheStart(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Allow("")
 	p.Before(`Object.defineProperty(window, "goappSwap", { set() {}, get: () => () => { if (location.hash) throw new Error("a fault"); return true; } })`)
@@ -184,6 +187,7 @@ func TestFaultAtTheStart(t *testing.T) {
 }
 
 func TestFaultAfterStart(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Allow("exit code")          // of Go

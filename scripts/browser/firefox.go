@@ -157,7 +157,7 @@ func (f *firefox) ours(url string) bool {
 	return false
 }
 
-func (f *firefox) open(w *watch) (tab, error) {
+func (f *firefox) open(w *watch, _ bool) (tab, error) {
 	user, err := command[struct{ UserContext string }](f, "browser.createUserContext", struct{}{})
 	if err != nil {
 		return nil, err

@@ -8,6 +8,7 @@ import (
 
 // A wall, typed in from an empty page on a phone; the answer waits for the scale.
 func TestFlowFromAnEmptyPage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/flow/")
@@ -47,6 +48,7 @@ func TestFlowFromAnEmptyPage(t *testing.T) {
 }
 
 func TestFlowScaleComesFirst(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/flow/")
@@ -59,6 +61,7 @@ func TestFlowScaleComesFirst(t *testing.T) {
 }
 
 func TestFlowReadingSetAside(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/flow/#v=1&scale=verified&width=0.45&layer=0.2&walls=4&thick=1.66,1.68,1.66,1.68,1.66,1.90&tool=caliper-0.02")
@@ -75,6 +78,7 @@ func TestFlowReadingSetAside(t *testing.T) {
 }
 
 func TestFlowByMassAndDiameter(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/flow/#v=1&scale=verified")

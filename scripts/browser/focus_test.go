@@ -30,6 +30,7 @@ const outlineOfFocus = `(() => {
 // Whoever goes by keyboard sees where they are: on every stop of a page with all
 // it can show.
 func TestFocusIsSeen(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, scheme := range schemes(t) {
 		for _, width := range []int64{Width, 1280} {

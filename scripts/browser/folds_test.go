@@ -9,6 +9,7 @@ import (
 // A fold that was opened stays open, and no other opens, when the verdict
 // changes what stands before it.
 func TestFoldsStayAsLeft(t *testing.T) {
+	alongside(t)
 	const open = `[...document.querySelectorAll(".result details[open]")].map((d) => d.id)`
 	s := NewSite(t)
 	p := s.NewPage(t)
@@ -28,6 +29,7 @@ func TestFoldsStayAsLeft(t *testing.T) {
 // A section with something in it is open; it does not close under the fingers
 // of whoever empties its field.
 func TestFoldDoesNotCloseWhileTyping(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&line=M92%20E%7Bvalue%7D")
@@ -39,6 +41,7 @@ func TestFoldDoesNotCloseWhileTyping(t *testing.T) {
 
 // What is said after a copy is about that page.
 func TestWhatIsSaidGoesWithThePage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)

@@ -12,6 +12,7 @@ import (
 // Where the person's own few colours are forced on the page, drawings, charts and
 // the verdict are drawn in them, and told from what is behind.
 func TestForcedColours(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, scheme := range []string{"light", "dark"} {
 		p := s.NewPage(t)

@@ -9,6 +9,7 @@ import (
 // The method page says what the program would make of it: the program leaves it in its
 // place, and builds it where another page showed before.
 func TestMethodPageStaysAsItCame(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`document.addEventListener("DOMContentLoaded", () => { window.came = document.getElementById("formulas"); })`)

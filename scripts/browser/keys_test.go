@@ -14,6 +14,7 @@ import (
 
 // On a slow phone a rendering lags behind the keys; it must not take any back.
 func TestNoKeyIsLost(t *testing.T) {
+	alongside(t)
 	const typed = "1234567890.1234567890123456789012345678901234567890"
 	s := NewSite(t)
 	p := s.NewPage(t)

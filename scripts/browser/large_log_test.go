@@ -24,6 +24,7 @@ const watchMemory = `for (const name of ["instantiate", "instantiateStreaming"])
 // A log of 30,000 entries is more than a browser keeps: what fits is taken in, the page
 // lives, and its memory is a small part of what a program may have.
 func TestImportOfMoreThanIsKept(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Before(watchMemory)
 	p.Open("/log/")
@@ -53,6 +54,7 @@ func TestImportOfMoreThanIsKept(t *testing.T) {
 
 // Nor does a file of nothing but damages take the memory of all of them.
 func TestImportOfDamages(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Before(watchMemory)
 	p.Open("/log/")

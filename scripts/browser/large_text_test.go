@@ -23,6 +23,7 @@ func filledPaths() []string {
 // Text of twice the size, which is how many people read their phones: nothing
 // goes beyond the screen, and no unit lies on what was typed.
 func TestTextTwiceTheSize(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	large := cdppage.SetFontSizesParams{FontSizes: &cdppage.FontSizes{Standard: 32, Fixed: 26}}
@@ -42,6 +43,7 @@ func TestTextTwiceTheSize(t *testing.T) {
 
 // A number of seven digits and the unit beside it both show, in the narrowest rows.
 func TestUnitsLieBesideWhatIsTyped(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	for _, width := range []int64{320, Width, 1280} {

@@ -28,6 +28,7 @@ func justTyped(t *testing.T, before ...string) *Page {
 
 // The address follows when typing pauses. Who leaves before loses nothing.
 func TestLeavingRightAfterAKey(t *testing.T) {
+	alongside(t)
 	awayAndBack := func(p *Page) {
 		p.Allow("/favicon.ico") // which Firefox asks for where a page is left at once
 		p.must(p.tab.navigate("about:blank"))
@@ -77,6 +78,7 @@ func TestLeavingRightAfterAKey(t *testing.T) {
 // A browser that has begun to leave no longer hears of an address that the page writes
 // meanwhile: it will come back to the one before, which the tab must know.
 func TestLeavingJustAfterTheAddressWasWritten(t *testing.T) {
+	alongside(t)
 	p := justTyped(t)
 	noted := Eval[string](p, `new Promise((r) => addEventListener("popstate", () => {
 		dispatchEvent(new Event("pagehide"));
@@ -88,6 +90,7 @@ func TestLeavingJustAfterTheAddressWasWritten(t *testing.T) {
 
 // WebKit empties the fields of a page that it had laid aside, some time after it shows.
 func TestFieldsThatAreEmptiedWhenAPageShowsAgain(t *testing.T) {
+	alongside(t)
 	p := justTyped(t)
 	p.Settle()
 	emptied := Eval[string](p, `(dispatchEvent(new Event("pagehide")),
@@ -105,11 +108,13 @@ const hide = `(Object.defineProperty(document, "hidden", { get: () => true, conf
 
 // Phones end what is not in view, and load it again by its address.
 func TestAddressOfAHiddenTab(t *testing.T) {
+	alongside(t)
 	p := justTyped(t)
 	assert.Contains(t, Eval[string](p, "("+hide+", location.href)"), "rest=28.7,31.7,28.6", "at once")
 }
 
 func TestTabEndedBySystem(t *testing.T) {
+	alongside(t)
 	p := justTyped(t)
 	Eval[bool](p, hide)
 
@@ -125,6 +130,7 @@ func TestTabEndedBySystem(t *testing.T) {
 
 // Without a program no address follows what is typed.
 func TestReloadBeforeStart(t *testing.T) {
+	alongside(t)
 	for name, path := range map[string]string{"an empty page": "/measure/", "a link": "/measure/#" + heron} {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
@@ -154,6 +160,7 @@ func TestReloadBeforeStart(t *testing.T) {
 
 // Another page of the site in between keeps it too.
 func TestAnotherPageBeforeStartAndBack(t *testing.T) {
+	alongside(t)
 	if Name() == "webkit" {
 		t.Skip("skipped in webkit: it lays the page aside all the same, and its program stays cut off until it is loaded again")
 	}
@@ -178,6 +185,7 @@ func TestAnotherPageBeforeStartAndBack(t *testing.T) {
 
 // The page says itself to load it again when the connection failed.
 func TestReloadAfterFailure(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Intercept(answer(isProgram, func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) }))
 	p := s.NewPage(t)

@@ -82,6 +82,7 @@ func has(p *Page, selector string) bool {
 }
 
 func TestKeepOpenAndCompare(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -147,6 +148,7 @@ func TestKeepOpenAndCompare(t *testing.T) {
 }
 
 func TestLogOfTheExample(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -170,6 +172,7 @@ func TestLogOfTheExample(t *testing.T) {
 
 // Before the program is there, nothing is said about what was kept.
 func TestLogBeforeTheStart(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
@@ -183,6 +186,7 @@ func TestLogBeforeTheStart(t *testing.T) {
 }
 
 func TestDeleteAndUndo(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -215,6 +219,7 @@ func TestDeleteAndUndo(t *testing.T) {
 }
 
 func TestExportClearImport(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(saveTexts)
@@ -263,6 +268,7 @@ func TestExportClearImport(t *testing.T) {
 }
 
 func TestStorageIsFull(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(saveTexts + `; Storage.prototype.setItem = new Proxy(Storage.prototype.setItem, { apply(of, store, rest) {
@@ -292,6 +298,7 @@ func TestStorageIsFull(t *testing.T) {
 }
 
 func TestStorageIsBlocked(t *testing.T) {
+	alongside(t)
 	for name, script := range map[string]string{
 		"asking throws": `Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } });`,
 		"there is none": `Object.defineProperty(window, "localStorage", { get() { return null; } });`,
@@ -319,6 +326,7 @@ func TestStorageIsBlocked(t *testing.T) {
 }
 
 func TestBrokenAndNewerItems(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(saveTexts)
@@ -345,6 +353,7 @@ func TestBrokenAndNewerItems(t *testing.T) {
 }
 
 func TestLogFollowsOtherTabs(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -356,6 +365,7 @@ func TestLogFollowsOtherTabs(t *testing.T) {
 }
 
 func TestLogOffline(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -371,6 +381,7 @@ func TestLogOffline(t *testing.T) {
 }
 
 func TestLogByKeyboard(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -398,6 +409,7 @@ func TestLogByKeyboard(t *testing.T) {
 }
 
 func TestLogOnANarrowScreen(t *testing.T) {
+	alongside(t)
 	long := logbook.Example()
 	for i := range long {
 		long[i].Machine = strings.Repeat("Heronplover", 5)
@@ -443,6 +455,7 @@ func manyEntries(p *Page, n int) {
 const longTasks = `window.longest = 0; new PerformanceObserver((list) => { for (const e of list.getEntries()) window.longest = Math.max(window.longest, e.duration); }).observe({ type: "longtask", buffered: true });`
 
 func TestLogOf5000(t *testing.T) {
+	alongside(t)
 	const n = 5000
 	s := NewSite(t)
 	p := s.NewPage(t)
@@ -489,6 +502,7 @@ func TestLogOf5000(t *testing.T) {
 
 // TestPicturesOfTheLog is part of TestPictures for a page with entries of its own.
 func TestPicturesOfTheLog(t *testing.T) {
+	alongside(t)
 	dir := os.Getenv("PICTURES")
 	if dir == "" {
 		t.Skip("PICTURES names no folder for them")

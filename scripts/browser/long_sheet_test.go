@@ -18,6 +18,7 @@ func put(p *Page, id, text string) {
 // A sheet may be longer than a link: in its own tab it is whole all the same, after a
 // reload and by Back. As somebody's link it is cut, and that is said.
 func TestSheetLongerThanALink(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/plan/#v=1&steps=538.0")
@@ -58,6 +59,7 @@ func TestSheetLongerThanALink(t *testing.T) {
 // A whole file pasted into a field by mistake takes nothing else with it. (WebKit lets no more
 // than 524,288 characters into one.)
 func TestFileInAField(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
 	Eval[bool](p, `((f) => { f.value = "x".repeat(5e5); f.dispatchEvent(new Event("input", { bubbles: true })); return true; })(document.getElementById("f-tol"))`)

@@ -13,6 +13,7 @@ const barShows = `getComputedStyle(document.querySelector(".bar")).visibility ==
 
 // The bar stays while the answer is elsewhere, and never covers a field in use.
 func TestBarMakesRoom(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -39,6 +40,7 @@ func TestBarMakesRoom(t *testing.T) {
 // A figure is marked when it changes by an edit, not when the page opens, and
 // not for those who want nothing to move.
 func TestWhatChangedIsMarked(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	const marks = `document.querySelector(".headline data").getAnimations({subtree: true}).length`
 	for _, motion := range []string{"no-preference", "reduce"} {
@@ -60,6 +62,7 @@ func TestWhatChangedIsMarked(t *testing.T) {
 
 // On the narrowest phone all of a table shows, and it is still a table.
 func TestTablesAt320(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Viewport(320, Height)

@@ -36,6 +36,7 @@ func versionOf(p *Page) string {
 }
 
 func TestNewerVersionIsOffered(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -75,6 +76,7 @@ func TestNewerVersionIsOffered(t *testing.T) {
 
 // A worker may be there before the program is.
 func TestNewerVersionDuringStart(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`WebAssembly.compileStreaming = new Proxy(WebAssembly.compileStreaming, { async apply(of, on, rest) {
@@ -96,6 +98,7 @@ func TestNewerVersionDuringStart(t *testing.T) {
 
 // The line lies over nothing that is typed into, and not over the answer's bar.
 func TestNewerVersionCoversNothing(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	offerNewer(p, s)
@@ -133,6 +136,7 @@ func TestNewerVersionCoversNothing(t *testing.T) {
 
 // TestPicturesOfTheNewerVersion is part of TestPictures for a line that seldom shows.
 func TestPicturesOfTheNewerVersion(t *testing.T) {
+	alongside(t)
 	dir := os.Getenv("PICTURES")
 	if dir == "" {
 		t.Skip("PICTURES names no folder for them")

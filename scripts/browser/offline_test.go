@@ -13,6 +13,7 @@ import (
 )
 
 func TestOfflineAfterFirstVisit(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/")
@@ -39,6 +40,7 @@ func TestOfflineAfterFirstVisit(t *testing.T) {
 }
 
 func TestOfflineWhereTheHostRefusesCompressedFiles(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Intercept(answer(isZipped, notFound))
 	p := s.NewPage(t)
@@ -51,6 +53,7 @@ func TestOfflineWhereTheHostRefusesCompressedFiles(t *testing.T) {
 
 // Browsers clear what sites keep, and a person may in part.
 func TestProgramIsFetchedAgainWhereTheWorkerHasLostIt(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -65,6 +68,7 @@ func TestProgramIsFetchedAgainWhereTheWorkerHasLostIt(t *testing.T) {
 }
 
 func TestCachesOfOthersAreLeftAlone(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Load("/method/")
@@ -116,6 +120,7 @@ func release(t testing.TB, dist, version string) string {
 const update = `navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true)`
 
 func TestUpdateLeavesAnOpenPageAlone(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -146,6 +151,7 @@ func TestUpdateLeavesAnOpenPageAlone(t *testing.T) {
 // While an upload is under way, the new worker finds pages or files of the old
 // version, or files that are not there yet.
 func TestHalfUploadedReleaseIsNotKept(t *testing.T) {
+	alongside(t)
 	for _, missing := range []string{"index.html", "web/icon-192.png", "web/style"} {
 		t.Run(missing, func(t *testing.T) {
 			s := NewSite(t)

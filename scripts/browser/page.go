@@ -31,12 +31,14 @@ type Page struct {
 	tab  tab
 }
 
-func newPage(t testing.TB, root string) *Page {
+// newPage opens a tab. One whose site nobody has seen, at an address that no other site had,
+// may be in the browser of a person who has seen other sites.
+func newPage(t testing.TB, root string, unseen bool) *Page {
 	t.Helper()
-	shared, err := browser()
+	its, err := engineOf(t)
 	require.NoError(t, err)
 	p := &Page{t: t, root: root, log: newWatch(root)}
-	p.tab, err = shared.open(p.log)
+	p.tab, err = its.open(p.log, unseen)
 	require.NoError(t, err, "opening a tab")
 	t.Cleanup(func() {
 		p.tab.collect()
@@ -342,7 +344,7 @@ func (p *Page) must(err error) {
 // a URL that ends in a slash. Site.NewPage does so for a site of the tests' own.
 func NewPage(t testing.TB, root string) *Page {
 	t.Helper()
-	return newPage(t, root)
+	return newPage(t, root, false)
 }
 
 // SaveTo lets the page save files and returns the folder they go to.

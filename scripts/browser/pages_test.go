@@ -9,6 +9,7 @@ import (
 )
 
 func TestEveryPageByDeepLink(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, path := range Pages(t, Dist(t)) {
 		t.Run(path, func(t *testing.T) {
@@ -24,6 +25,7 @@ func TestEveryPageByDeepLink(t *testing.T) {
 // What is typed before the start is put back by id: the live page must have the
 // fields of the page as generated.
 func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
+	alongside(t)
 	const fields = `[...doc.querySelectorAll("input, textarea, select")].map((f) => [f.tagName, f.id, f.name, f.type, f.value, f.checked === true].join(" "))`
 	s := NewSite(t)
 	for _, path := range Pages(t, Dist(t)) {
@@ -47,6 +49,7 @@ func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
 }
 
 func TestNavigationStaysInTheFolder(t *testing.T) {
+	alongside(t)
 	for _, mount := range []string{"/", Mount, "/my tools/Größe 1/", "/100 % #1?/"} {
 		t.Run(mount, func(t *testing.T) {
 			s := NewSiteAt(t, Dist(t), mount)
@@ -81,6 +84,7 @@ func TestNavigationStaysInTheFolder(t *testing.T) {
 }
 
 func TestSkipLinkMovesTheFocusAndKeepsTheAddress(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, started := range []bool{false, true} {
 		p := s.NewPage(t)
@@ -105,6 +109,7 @@ func TestSkipLinkMovesTheFocusAndKeepsTheAddress(t *testing.T) {
 }
 
 func TestEnterKeepsThePage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")

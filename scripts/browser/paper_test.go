@@ -16,6 +16,7 @@ import (
 // A printed sheet has nothing to press, says what was entered and found, and has
 // the link that opens it again.
 func TestPaper(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	chromium := p.Chromium("a page as it is printed")

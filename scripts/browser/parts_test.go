@@ -9,6 +9,7 @@ import (
 
 // A machine set up from its parts, typed in from an empty page.
 func TestPartsFromAnEmptyPage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/parts/")
@@ -47,6 +48,7 @@ func TestPartsFromAnEmptyPage(t *testing.T) {
 }
 
 func TestPartsTheWayBack(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/parts/#v=1&find=element")

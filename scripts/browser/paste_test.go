@@ -20,6 +20,7 @@ func fields(p *Page, name string) []string {
 }
 
 func TestPasteAColumn(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&rest=,27.0")
@@ -46,6 +47,7 @@ func TestPasteAColumn(t *testing.T) {
 
 // Columns go beside each other; into a tick and into a list as well.
 func TestPasteColumns(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=80&marks=each")
@@ -60,6 +62,7 @@ func TestPasteColumns(t *testing.T) {
 
 // One value, and a field that is in no row, are the browser's own affair.
 func TestPasteOneValue(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&rest=1,2,3")

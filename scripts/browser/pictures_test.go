@@ -13,6 +13,7 @@ import (
 //
 //	PICTURES=/tmp/pictures go test -run TestPictures ./scripts/browser
 func TestPictures(t *testing.T) {
+	alongside(t)
 	dir := os.Getenv("PICTURES")
 	if dir == "" {
 		t.Skip("PICTURES names no folder for them")

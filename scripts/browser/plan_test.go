@@ -9,6 +9,7 @@ import (
 // A feed test, planned on a phone from an empty page, its moves saved, and
 // handed over to the page for its readings.
 func TestPlanATest(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	dir := p.SaveTo()
@@ -52,6 +53,7 @@ func TestPlanATest(t *testing.T) {
 }
 
 func TestPlanStaysInsideTheMachine(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/plan/#v=1&axis=travel&tool=caliper-0.02")

@@ -10,6 +10,7 @@ import (
 
 // The text for a post in each form: what is shown is what is copied.
 func TestTextForAPost(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6")
@@ -37,6 +38,7 @@ func TestTextForAPost(t *testing.T) {
 
 // By the system's own sheet goes the text, not the bare link.
 func TestTextForAPostIsShared(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`navigator.share = (what) => { window.shared = what; return Promise.resolve(); }`)

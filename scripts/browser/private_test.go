@@ -21,6 +21,7 @@ var refusals = map[string]string{
 }
 
 func TestPrivateWindow(t *testing.T) {
+	alongside(t)
 	for name, script := range refusals {
 		t.Run(name, func(t *testing.T) {
 			s := NewSite(t)
@@ -49,6 +50,7 @@ func TestPrivateWindow(t *testing.T) {
 
 // Some private windows have a storage without any room in it.
 func TestStorageWithoutRoom(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(saveTexts + `; Storage.prototype.setItem = () => { throw new DOMException("no room", "QuotaExceededError"); };`)

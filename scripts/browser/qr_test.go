@@ -18,7 +18,9 @@ import (
 // readQR reads the QR code in a picture with a reader that is none of ours.
 func readQR(t *testing.T, picture string) string {
 	t.Helper()
-	out, err := exec.Command("node", "readqr.cjs", picture).CombinedOutput()
+	read := exec.Command("node", "readqr.cjs", picture)
+	read.Env = append(os.Environ(), "NODE_PATH="+os.Getenv("QR_READER"))
+	out, err := read.CombinedOutput()
 	require.NoError(t, err, string(out))
 	return string(out)
 }
@@ -26,11 +28,9 @@ func readQR(t *testing.T, picture string) string {
 // needQRReader skips the test where the reader is not there.
 func needQRReader(t *testing.T) {
 	t.Helper()
-	dir := os.Getenv("QR_READER")
-	if dir == "" {
+	if os.Getenv("QR_READER") == "" {
 		t.Skip("QR_READER names no folder with jsqr and pngjs: run scripts/test, or npm install jsqr pngjs")
 	}
-	t.Setenv("NODE_PATH", dir)
 }
 
 // showCode opens the fold and the code in it, and brings it into view.
@@ -65,6 +65,7 @@ func sheetOf(letters int) string {
 // A camera reads the link that "Copy link" copies: the shortest, an everyday one
 // and the longest, light, dark and with forced colours, on a phone and on a desk.
 func TestQRCodeIsTheLink(t *testing.T) {
+	alongside(t)
 	needQRReader(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
@@ -118,6 +119,7 @@ func TestQRCodeIsTheLink(t *testing.T) {
 // One character more does not fit, and it is said. A code goes when the entries
 // change, and is not worked out before it is asked for.
 func TestQRCodeLimits(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open(sheetOf(1500))
@@ -150,6 +152,7 @@ func printed(p *Page) []byte {
 // The printed sheet has the link in words and as a code, without being asked
 // twice, and that of the entries as they are.
 func TestPrintedSheetLeadsBack(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -186,6 +189,7 @@ func TestPrintedSheetLeadsBack(t *testing.T) {
 // What a received sheet was before goes with every link to it: by the button, the code,
 // and on paper.
 func TestChangedSheetHasOneLink(t *testing.T) {
+	alongside(t)
 	needQRReader(t)
 	p := NewSite(t).NewPage(t)
 	p.Open(askersLink)

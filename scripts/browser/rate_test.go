@@ -8,6 +8,7 @@ import (
 
 // A feeder and an axis, typed in from an empty page.
 func TestRateFromAnEmptyPage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/rate/")
@@ -47,6 +48,7 @@ func TestRateFromAnEmptyPage(t *testing.T) {
 }
 
 func TestRateBeforeAndAfterFromTheSwap(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/swap/#v=1&changed=micro&steps=80&micro=16&micronew=32")
@@ -60,6 +62,7 @@ func TestRateBeforeAndAfterFromTheSwap(t *testing.T) {
 }
 
 func TestRateFromTheParts(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/parts/#v=1&angle=1.8&micro=16&pitch=2&teeth=20")

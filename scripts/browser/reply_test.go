@@ -17,6 +17,7 @@ const (
 // One asks, another corrects an entry and replies, and the first sees what was
 // changed, what that does, and can go back.
 func TestThreadByLinks(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	asker := s.NewPage(t)
 	asker.Open("/measure/#" + askersSheet)
@@ -64,6 +65,7 @@ func TestThreadByLinks(t *testing.T) {
 // Before the calculator is there, the page shows what the link holds and what
 // its sender saw.
 func TestLinkIsReadableAtOnce(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	gate := make(chan struct{})
 	s.Intercept(answer(isProgram, func(w http.ResponseWriter, _ *http.Request) { serveHalf(t, w, gate) }))
@@ -90,6 +92,7 @@ func shownText(p *Page, selector string) string {
 }
 
 func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Intercept(answer(isProgram, notFound))
 	p := s.NewPage(t)
@@ -105,6 +108,7 @@ func TestLinkIsReadableWithoutTheCalculator(t *testing.T) {
 
 // What is no number is never shown as a result.
 func TestOddClaimsShowNothing(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Intercept(answer(isProgram, notFound))
 	for _, saw := range []string{"steps:5б4", "steps:NaN", "steps:1e999", "steps:", "steps:" + strings.Repeat("9", 400), "<b>:x", "%"} {
@@ -121,6 +125,7 @@ func TestOddClaimsShowNothing(t *testing.T) {
 
 // A sentence with a link that a forum has mangled in it is enough.
 func TestPastedSentenceWithAMangledLink(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/")

@@ -21,6 +21,7 @@ func answerOf(p *Page) string {
 }
 
 func TestDeepLinksAnswer(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
@@ -37,6 +38,7 @@ func TestDeepLinksAnswer(t *testing.T) {
 }
 
 func TestHeronFromEitherConvention(t *testing.T) {
+	alongside(t)
 	const test = "&asked=80&mark=105&rest=28.7,28.9,28.6&angle=1.8&micro=16&gears=pairs&driving=12&driven=54"
 	s := NewSite(t)
 	for _, setting := range []string{"steps=538.0", "as=turn&turn=5.947955390334573", "as=output&output=26.765799256505577"} {
@@ -53,6 +55,7 @@ func TestHeronFromEitherConvention(t *testing.T) {
 
 // A whole mark test, typed in from an empty page as it is read off.
 func TestMarkTestFromAnEmptyPage(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -89,6 +92,7 @@ func TestMarkTestFromAnEmptyPage(t *testing.T) {
 }
 
 func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
@@ -116,6 +120,7 @@ func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 }
 
 func TestBackAndForward(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -141,6 +146,7 @@ func TestBackAndForward(t *testing.T) {
 
 // go-app drops a visit to the address that it remembers; the page must not.
 func TestSameLinkTwice(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -162,6 +168,7 @@ func TestSameLinkTwice(t *testing.T) {
 }
 
 func TestPagesKeepNothingOfEachOther(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -174,6 +181,7 @@ func TestPagesKeepNothingOfEachOther(t *testing.T) {
 }
 
 func TestExampleAndEmptyAreStepsInTheHistory(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -190,6 +198,7 @@ func TestExampleAndEmptyAreStepsInTheHistory(t *testing.T) {
 }
 
 func TestBadLinkShowsItsProblemsAndKeepsTheRest(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538.0&asked=8Omm&mark=105&rest=28.7,120&colour=red&speed=%3Cimg%20src=x%20onerror=alert(1)%3E")
@@ -216,6 +225,7 @@ func TestBadLinkShowsItsProblemsAndKeepsTheRest(t *testing.T) {
 }
 
 func TestNoSidewaysScrolling(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	paths := Pages(t, Dist(t))
 	for _, page := range calc.Pages {
@@ -236,6 +246,7 @@ func TestNoSidewaysScrolling(t *testing.T) {
 }
 
 func TestTargetsAreLargeEnough(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	for _, page := range calc.Pages {
@@ -248,6 +259,7 @@ func TestTargetsAreLargeEnough(t *testing.T) {
 
 // With the keyboard alone: from the address bar to a copied link.
 func TestKeyboardOnly(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -297,6 +309,7 @@ func TestKeyboardOnly(t *testing.T) {
 }
 
 func TestRowsComeAndGo(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -312,6 +325,7 @@ func TestRowsComeAndGo(t *testing.T) {
 }
 
 func TestSuggestionFillsTheField(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -322,6 +336,7 @@ func TestSuggestionFillsTheField(t *testing.T) {
 }
 
 func TestConvertTable(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/convert/")
@@ -345,6 +360,7 @@ func TestConvertTable(t *testing.T) {
 }
 
 func TestStartCardsOpenTheRightFields(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	for card, field := range map[string]string{
@@ -358,6 +374,7 @@ func TestStartCardsOpenTheRightFields(t *testing.T) {
 }
 
 func TestPastedLinkOpens(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/")
@@ -371,6 +388,7 @@ func TestPastedLinkOpens(t *testing.T) {
 }
 
 func TestSwapHandsOver(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/swap/#v=1&changed=micro&steps=80&micro=32&micronew=64")
@@ -382,6 +400,7 @@ func TestSwapHandsOver(t *testing.T) {
 }
 
 func TestMethodTellsWhatTheCodecUses(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/method/")
@@ -401,6 +420,7 @@ func TestMethodTellsWhatTheCodecUses(t *testing.T) {
 }
 
 func TestVerdictsInTheirOwnShapes(t *testing.T) {
+	alongside(t)
 	const feed = "v=1&steps=538&asked=80&mark=105&tool="
 	s := NewSite(t)
 	p := s.NewPage(t)
@@ -417,6 +437,7 @@ func TestVerdictsInTheirOwnShapes(t *testing.T) {
 }
 
 func TestReadingIsSetAside(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=76.3,76.2,76.4,76.3,71.3,76.2")
@@ -433,6 +454,7 @@ func TestReadingIsSetAside(t *testing.T) {
 // Drawing lots does not freeze the page, can be stopped, and is dropped when the
 // entries change.
 func TestLots(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron + "&tool=caliper-0.05")
@@ -469,6 +491,7 @@ func TestLots(t *testing.T) {
 }
 
 func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/")
@@ -501,6 +524,7 @@ func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
 
 // What the change touches besides, in the person's own numbers.
 func TestWhatElseThisTouches(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron + "&tool=caliper-0.05")
@@ -533,6 +557,7 @@ func TestWhatElseThisTouches(t *testing.T) {
 
 // Readings that settle nothing lead to a plan that knows their scatter.
 func TestMeasureLeadsToAPlan(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=415&asked=50&mark=70&rest=20.9,19.2,20.1&tool=caliper-0.05&tol=1")
@@ -548,6 +573,7 @@ func TestMeasureLeadsToAPlan(t *testing.T) {
 // Rows can be added and removed on a page that another one led to, with the
 // same number of rows as before.
 func TestRowsComeAndGoAfterAHandOver(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#v=1&steps=415&asked=100&read=fed&fed=100.02,99.98,100.04&tool=caliper-0.02")

@@ -16,6 +16,7 @@ const watchShifts = `window.shifts = []; new PerformanceObserver((list) => {
 // Nothing moves while a page starts, and the field that is typed into stays
 // where it is when results appear, problems too.
 func TestNothingMovesWhileReadingOrTyping(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	for _, screen := range [][2]int64{{Width, Height}, {1280, 900}} {
 		for _, page := range calc.Pages {

@@ -50,6 +50,7 @@ type Site struct {
 	send   []string
 	before func(http.ResponseWriter, *http.Request) bool
 	asked  []string
+	seen   bool // somebody has opened it
 }
 
 // NewSite serves dist/ at Mount until the test ends.
@@ -134,7 +135,11 @@ func (s *Site) Stop() {
 // NewPage opens an empty tab of a browser that has never seen the site.
 func (s *Site) NewPage(t testing.TB) *Page {
 	t.Helper()
-	return newPage(t, s.URL)
+	s.mu.Lock()
+	seen := s.seen
+	s.seen = true
+	s.mu.Unlock()
+	return newPage(t, s.URL, !seen)
 }
 
 // Pages returns the paths of all pages of a built site, "/" first.

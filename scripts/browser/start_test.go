@@ -33,6 +33,7 @@ func holdProgram(t *testing.T, s *Site) (release func()) {
 const textFields = `[...document.querySelectorAll("input[type=text][id][name]")].filter((f) => f.checkVisibility()).map((f) => f.name)`
 
 func TestTypedBeforeStartIsKept(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
@@ -70,6 +71,7 @@ func TestTypedBeforeStartIsKept(t *testing.T) {
 }
 
 func TestFoldsAndButtonsBeforeStart(t *testing.T) {
+	alongside(t)
 	const rows = `document.querySelectorAll("button[aria-label^='Remove run ']").length`
 	s := NewSite(t)
 	release := holdProgram(t, s)
@@ -90,6 +92,7 @@ func TestFoldsAndButtonsBeforeStart(t *testing.T) {
 }
 
 func TestTogglesBeforeStartAreKept(t *testing.T) {
+	alongside(t)
 	const toggles = `[...document.querySelectorAll("input[type=checkbox][id], input[type=radio][id]")].filter((f) => f.checkVisibility())`
 	s := NewSite(t)
 	release := holdProgram(t, s)
@@ -113,6 +116,7 @@ func TestTogglesBeforeStartAreKept(t *testing.T) {
 }
 
 func TestKeysDuringStartAreKept(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
@@ -136,6 +140,7 @@ func TestKeysDuringStartAreKept(t *testing.T) {
 }
 
 func TestStartWaitsForComposition(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
@@ -159,6 +164,7 @@ func TestStartWaitsForComposition(t *testing.T) {
 }
 
 func TestStatusLine(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	half := make(chan struct{})
@@ -184,6 +190,7 @@ func TestStatusLine(t *testing.T) {
 
 // Browsers let the timers of a page that nobody sees wait for a second each.
 func TestHiddenPageIsBuiltAtOnce(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(`Object.defineProperty(document, "hidden", {get: () => true});

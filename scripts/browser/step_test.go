@@ -15,6 +15,7 @@ const noteTexts = `(window.came = "", new MutationObserver((changes) => {
 // A page that another one leads to is built from its own address, not first from that of
 // the one that is left.
 func TestStepToAnotherPage(t *testing.T) {
+	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
 	Eval[bool](p, noteTexts)

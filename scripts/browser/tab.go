@@ -21,8 +21,9 @@ func Name() string {
 
 // An engine is a running browser.
 type engine interface {
-	// open opens a tab that has never seen anything, and has the watch told what it does.
-	open(w *watch) (tab, error)
+	// open opens a tab, and has the watch told what it does. It has never seen anything, but
+	// for other sites where the one that it is for is unseen.
+	open(w *watch, unseen bool) (tab, error)
 	end()
 }
 
@@ -86,6 +87,7 @@ func (p *Page) Chromium(needs string) context.Context {
 	if !ok {
 		p.t.Skipf("skipped in %s: only Chromium's own protocol gives %s", Name(), needs)
 	}
+	c.strange = true
 	return c.ctx
 }
 

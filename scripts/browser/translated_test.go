@@ -25,6 +25,7 @@ const translate = `(() => {
 
 // A figure that is out of date would go into a machine.
 func TestTranslatedPageShowsNewFigures(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	s.Trimmed(t, "changes texts that are no longer in the page")
 	p := s.NewPage(t)

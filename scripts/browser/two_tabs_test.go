@@ -36,6 +36,7 @@ func notesInStorage(p *Page) map[string]int {
 }
 
 func TestOneSheetInTwoTabs(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	q := p.Beside()
@@ -52,6 +53,7 @@ func TestOneSheetInTwoTabs(t *testing.T) {
 }
 
 func TestKeepingInTwoTabs(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
@@ -79,6 +81,7 @@ func TestKeepingInTwoTabs(t *testing.T) {
 }
 
 func TestLogInTwoTabs(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")
@@ -104,6 +107,7 @@ const deaf = `addEventListener("storage", (e) => e.stopImmediatePropagation(), t
 
 // What a tab shows may be old. It overwrites and deletes nothing that it does not know.
 func TestLogOfATabThatIsBehind(t *testing.T) {
+	alongside(t)
 	first, second := logbook.Example()[0], logbook.Example()[1]
 	for _, c := range []struct {
 		name  string
@@ -144,6 +148,7 @@ func TestLogOfATabThatIsBehind(t *testing.T) {
 
 // A page that the browser lays aside, to show it again by Back, hears nothing.
 func TestLogThatLayAside(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Before(deaf)
@@ -156,6 +161,7 @@ func TestLogThatLayAside(t *testing.T) {
 
 // An entry of a newer version, which this one can't read, may have the ID of one in a file.
 func TestNewerEntryIsNotOverwritten(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/log/")

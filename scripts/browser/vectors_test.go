@@ -53,6 +53,7 @@ func pageFigures(t *testing.T) []string {
 // All reference vectors hold in the page, and every figure of theirs has the same
 // bits as natively, without the assembler of Go's math.
 func TestVectorsToTheLastBit(t *testing.T) {
+	alongside(t)
 	want, got := portableFigures(t), pageFigures(t)
 	require.Greater(t, len(want), 3000)
 	require.Len(t, got, len(want))
@@ -64,6 +65,7 @@ func TestVectorsToTheLastBit(t *testing.T) {
 
 // With it, a native program's figures are others now and then, in the last bits.
 func TestVectorsWithAssembler(t *testing.T) {
+	alongside(t)
 	want, assembled, differ, most := portableFigures(t), nativeFigures(t, false), 0, 0.0
 	require.Len(t, assembled, len(want))
 	last := regexp.MustCompile(`\S+$`)

@@ -10,6 +10,7 @@ import (
 
 // Whatever browser is tested, what a page must not do would fail the test.
 func TestWhatAPageMustNotDoIsSeen(t *testing.T) {
+	alongside(t)
 	s := NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/method/")

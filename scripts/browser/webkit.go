@@ -101,7 +101,7 @@ func (w *webkit) environment() []string {
 	return env
 }
 
-func (w *webkit) open(log *watch) (tab, error) {
+func (w *webkit) open(log *watch, _ bool) (tab, error) {
 	t := &webkitTab{webkit: w, log: log}
 	if err := t.start(); err != nil {
 		t.close()
