@@ -81,7 +81,7 @@ func TestAccessibilityRules(t *testing.T) {
 		}
 	}
 	for name, path := range states() {
-		p.Open(path)
+		p.Show(path)
 		check(name)
 	}
 	p.Load("/404.html")

@@ -18,8 +18,8 @@ func TestFieldsStayToBeSeen(t *testing.T) {
 	p := NewSite(t).NewPage(t)
 	for _, path := range []string{"/measure/", "/convert/", "/swap/", "/parts/", "/plan/", "/rate/", "/flow/"} {
 		t.Run(path, func(t *testing.T) {
-			p.Open(path)
-			p.Settle()
+			p := p.in(t)
+			p.Show(path)
 			assert.Empty(t, Eval[[]string](p, noBox))
 			p.Click("#example")
 			p.Settle()

@@ -26,8 +26,8 @@ var chartLinks = map[string]string{
 	"rate-fast":       "/rate/#v=1&steps=80000&work=9000&limit=100MHz",
 }
 
-// eachChartPage opens everything that draws at a width.
-func eachChartPage(t *testing.T, width int64, check func(t *testing.T, p *Page)) {
+// eachChartPage goes to everything that draws at a width.
+func eachChartPage(t *testing.T, width int64, open func(p *Page, path string), check func(t *testing.T, p *Page)) {
 	links := map[string]string{}
 	for name, path := range chartLinks {
 		links[name] = path
@@ -35,19 +35,18 @@ func eachChartPage(t *testing.T, width int64, check func(t *testing.T, p *Page))
 	for _, page := range calc.Pages {
 		links[page.Slug] = "/" + page.Slug + "/#" + page.Example
 	}
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
+	p.Viewport(width, 640)
 	for name, path := range links {
 		t.Run(name, func(t *testing.T) {
-			p := s.NewPage(t)
-			p.Viewport(width, 640)
-			p.Open(path)
+			p := p.in(t)
+			open(p, path)
 			check(t, p)
 		})
 	}
 	t.Run("log", func(t *testing.T) {
-		p := s.NewPage(t)
-		p.Viewport(width, 640)
-		p.Open("/log/")
+		p := p.in(t)
+		open(p, "/log/")
 		press(p, "#example-show")
 		require.True(t, has(p, "#chart-trend-1"))
 		check(t, p)
@@ -64,7 +63,7 @@ func openFolds(p *Page) {
 // another, and no two lines look alike without their colours.
 func TestChartsAreReadableAt320(t *testing.T) {
 	alongside(t)
-	eachChartPage(t, 320, func(t *testing.T, p *Page) {
+	eachChartPage(t, 320, (*Page).Show, func(t *testing.T, p *Page) {
 		openFolds(p)
 		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll("figure.chart")].flatMap((chart) => {
 			const wrong = [], frame = chart.querySelector(".plot").getBoundingClientRect();
@@ -146,7 +145,7 @@ func TestChartPictures(t *testing.T) {
 		width int64
 		dark  bool
 	}{{"320", 320, false}, {"360", 360, true}, {"desk", 1280, false}} {
-		eachChartPage(t, screen.width, func(t *testing.T, p *Page) {
+		eachChartPage(t, screen.width, (*Page).Open, func(t *testing.T, p *Page) {
 			if !has(p, "figure.chart, .bars") {
 				return
 			}

@@ -69,10 +69,10 @@ func TestDrawingsFitThePhone(t *testing.T) {
 	for _, page := range calc.Pages {
 		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
 	}
+	p := s.NewPage(t)
+	p.Viewport(320, 640)
 	for _, path := range paths {
-		p := s.NewPage(t)
-		p.Viewport(320, 640)
-		p.Open(path)
+		p.Show(path)
 		Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
 		assert.LessOrEqual(t, Eval[int64](p, `document.documentElement.scrollWidth`), int64(320), path)
 		assert.Empty(t, Eval[string](p, clash), path)

@@ -14,11 +14,11 @@ import (
 // radio buttons with the same name, one).
 func TestEveryPageByKeyboard(t *testing.T) {
 	alongside(t)
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
-			p := s.NewPage(t)
-			p.Open("/" + page.Slug + "/")
+			p := p.in(t)
+			p.Show("/" + page.Slug + "/")
 			const mark = `(e) => e.type === "radio" ? "radio " + e.name : e.id || e.tagName + " " + e.textContent`
 			want := Eval[[]string](p, `[...new Set([...document.querySelectorAll("main input, main select, main button, main summary, main a[href]")].filter((e) => e.checkVisibility() && !e.disabled && (e.tagName === "SUMMARY" || !e.closest("details:not([open])"))).map(`+mark+`))]`)
 			require.NotEmpty(t, want)
@@ -38,11 +38,11 @@ func TestEveryPageByKeyboard(t *testing.T) {
 // what rests on it and nothing for good.
 func TestEveryPageTellsWhatIsWrong(t *testing.T) {
 	alongside(t)
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
-			p := s.NewPage(t)
-			p.Open("/" + page.Slug + "/#" + page.Example)
+			p := p.in(t)
+			p.Show("/" + page.Slug + "/#" + page.Example)
 			answer := answerOf(p)
 			require.NotEmpty(t, answer)
 			form := calc.Load(page, page.Example)

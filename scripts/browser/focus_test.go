@@ -31,10 +31,9 @@ const outlineOfFocus = `(() => {
 // it can show.
 func TestFocusIsSeen(t *testing.T) {
 	alongside(t)
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, scheme := range schemes(t) {
 		for _, width := range []int64{Width, 1280} {
-			p := s.NewPage(t)
 			p.Viewport(width, Height)
 			p.Prefers("prefers-color-scheme", scheme)
 			for _, path := range []string{"/", "/measure/#" + heron, "/log/"} {

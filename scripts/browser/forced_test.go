@@ -14,15 +14,15 @@ import (
 func TestForcedColours(t *testing.T) {
 	alongside(t)
 	s := NewSite(t)
+	p := s.NewPage(t)
 	for _, scheme := range []string{"light", "dark"} {
-		p := s.NewPage(t)
 		_, err := chromedp.Call(p.Chromium("forced colours"), emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
 			{Name: "forced-colors", Value: "active"}, {Name: "prefers-color-scheme", Value: scheme},
 		}})
 		require.NoError(t, err)
 		seen := 0
 		for _, path := range filledPaths() {
-			p.Open(path)
+			p.Show(path)
 			Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
 			p.Settle()
 			require.True(t, Eval[bool](p, `matchMedia("(forced-colors: active)").matches`))

@@ -30,7 +30,7 @@ func TestTextTwiceTheSize(t *testing.T) {
 	_, err := chromedp.Call(p.Chromium("larger text"), cdppage.SetFontSizes, large)
 	require.NoError(t, err)
 	for _, path := range filledPaths() {
-		p.Open(path)
+		p.Show(path)
 		Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
 		p.Settle()
 		assert.Equal(t, "32px", Eval[string](p, `getComputedStyle(document.documentElement).fontSize`))
@@ -49,7 +49,7 @@ func TestUnitsLieBesideWhatIsTyped(t *testing.T) {
 	for _, width := range []int64{320, Width, 1280} {
 		p.Viewport(width, Height)
 		for _, path := range filledPaths() {
-			p.Open(path)
+			p.Show(path)
 			assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll(".entry:has(.unit:not(:empty))")].filter((e) => e.checkVisibility()).filter((e) => {
 				const field = e.querySelector("input"), style = getComputedStyle(field), pen = document.createElement("canvas").getContext("2d");
 				pen.font = style.font;

@@ -72,7 +72,7 @@ func TestTablesAt320(t *testing.T) {
 		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
 	}
 	for _, path := range paths {
-		p.Open(path)
+		p.Show(path)
 		Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
 		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll(".scroll")].filter((e) => e.scrollWidth > e.clientWidth).map((e) => e.textContent.slice(0, 60))`), path)
 		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll(".cards-if-narrow td")].filter((e) => !e.dataset.label || e.getAttribute("role") !== "cell" || !e.closest("[role=row]").closest("[role=table]")).map((e) => e.outerHTML.slice(0, 90))`), path)

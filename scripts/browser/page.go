@@ -107,6 +107,35 @@ func (p *Page) Load(path string) {
 	p.must(p.tab.navigate(p.root + strings.TrimPrefix(path, "/")))
 }
 
+// Show goes to a path of the site as by a link in the page that shows, which takes a part of
+// the time that a new document does; if none shows yet, by Open.
+func (p *Page) Show(path string) {
+	p.t.Helper()
+	target := strconv.Quote(p.root + strings.TrimPrefix(path, "/"))
+	shows := Eval[bool](p, `document.documentElement.dataset.app === "ready" && location.href.startsWith(`+strconv.Quote(p.root)+`)`)
+	if !shows {
+		p.Open(path)
+		return
+	}
+	Eval[bool](p, `(() => {
+		const link = document.createElement("a");
+		link.href = `+target+`;
+		document.body.append(link);
+		link.click();
+		link.remove();
+		return true;
+	})()`)
+	p.Wait(`location.href === new URL(` + target + `).href || location.href === new URL(` + target + `).href.replace(/#$/, "")`)
+	p.Settle()
+}
+
+// in returns the same tab for a test within the one that opened it.
+func (p *Page) in(t *testing.T) *Page {
+	q := *p
+	q.t = t
+	return &q
+}
+
 // Reload loads the page again, and waits until the calculator has started and the page is
 // back in its place (scrollOn in web/start.js): a click would miss what still moves.
 func (p *Page) Reload() {

@@ -11,9 +11,10 @@ import (
 func TestEveryPageByDeepLink(t *testing.T) {
 	alongside(t)
 	s := NewSite(t)
+	p := s.NewPage(t)
 	for _, path := range Pages(t, Dist(t)) {
 		t.Run(path, func(t *testing.T) {
-			p := s.NewPage(t)
+			p := p.in(t)
 			p.Open(path)
 			require.NotEmpty(t, p.Text("h1"))
 			p.Reload()
@@ -27,10 +28,10 @@ func TestEveryPageByDeepLink(t *testing.T) {
 func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
 	alongside(t)
 	const fields = `[...doc.querySelectorAll("input, textarea, select")].map((f) => [f.tagName, f.id, f.name, f.type, f.value, f.checked === true].join(" "))`
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, path := range Pages(t, Dist(t)) {
 		t.Run(path, func(t *testing.T) {
-			p := s.NewPage(t)
+			p := p.in(t)
 			p.Open(path)
 			live := Eval[[]string](p, `(() => { const doc = document; return `+fields+`; })()`)
 			generated := Eval[[]string](p, `fetch(location.pathname).then((r) => r.text()).then((text) => {

@@ -71,28 +71,28 @@ func TestQRCodeIsTheLink(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open(sheetOf(1500))
 	longest := 1500 + 2953 - len(linkOf(p))
-	for _, c := range []struct {
-		name, path string
-		dense      bool
-	}{
-		{"shortest", "/flow/#v=1&width=1", false},
-		{"everyday", "/measure/#" + heron, false},
-		{"longest", sheetOf(longest), true},
-	} {
-		for _, look := range []struct {
-			name          string
-			width, height int64
-			dark, forced  bool
-		}{{"phone", Width, Height, false, false}, {"phone, dark", Width, Height, true, false}, {"desk", 1280, 900, false, false}, {"desk, forced colours", 1280, 900, true, true}} {
+	for _, look := range []struct {
+		name          string
+		width, height int64
+		dark, forced  bool
+	}{{"phone", Width, Height, false, false}, {"phone, dark", Width, Height, true, false}, {"desk", 1280, 900, false, false}, {"desk, forced colours", 1280, 900, true, true}} {
+		for _, c := range []struct {
+			name, path string
+			dense      bool
+		}{
+			{"shortest", "/flow/#v=1&width=1", false},
+			{"everyday", "/measure/#" + heron, false},
+			{"longest", sheetOf(longest), true},
+		} {
 			t.Run(c.name+", "+look.name, func(t *testing.T) {
-				p := s.NewPage(t)
+				p := p.in(t)
 				p.DenseViewport(look.width, look.height, map[bool]float64{true: 3, false: 1}[look.width == Width])
 				if look.forced {
 					_, err := chromedp.Call(p.Chromium("forced colours"), emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 						Features: []*emulation.MediaFeature{{Name: "forced-colors", Value: "active"}, {Name: "prefers-color-scheme", Value: "dark"}}})
 					require.NoError(t, err)
 				}
-				p.Open(c.path)
+				p.Show(c.path)
 				if c.dense {
 					require.Equal(t, 2953, len(linkOf(p)), "all that a code holds")
 				}

@@ -22,11 +22,11 @@ func answerOf(p *Page) string {
 
 func TestDeepLinksAnswer(t *testing.T) {
 	alongside(t)
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
+			p := p.in(t)
 			want := calc.Load(page, page.Example).Report()
-			p := s.NewPage(t)
 			p.Open("/" + page.Slug + "/#" + page.Example)
 			assert.Equal(t, want.Answer.Full(), answerOf(p), "the same figure as natively, to the last bit")
 			assert.InEpsilon(t, want.Answer.Value, p.Value("out-"+want.Answer.ID), 1e-15)
@@ -40,10 +40,9 @@ func TestDeepLinksAnswer(t *testing.T) {
 func TestHeronFromEitherConvention(t *testing.T) {
 	alongside(t)
 	const test = "&asked=80&mark=105&rest=28.7,28.9,28.6&angle=1.8&micro=16&gears=pairs&driving=12&driven=54"
-	s := NewSite(t)
+	p := NewSite(t).NewPage(t)
 	for _, setting := range []string{"steps=538.0", "as=turn&turn=5.947955390334573", "as=output&output=26.765799256505577"} {
-		p := s.NewPage(t)
-		p.Open("/measure/#v=1&" + setting + test)
+		p.Show("/measure/#v=1&" + setting + test)
 		assert.InEpsilon(t, 564.3356643, p.Value("out-steps"), 1e-9)
 		assert.InEpsilon(t, 5.670384139, p.Value("out-turn"), 1e-9)
 		assert.InEpsilon(t, 25.51672862, p.Value("out-output"), 1e-9)
@@ -94,10 +93,11 @@ func TestMarkTestFromAnEmptyPage(t *testing.T) {
 func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 	alongside(t)
 	s := NewSite(t)
+	p, q := s.NewPage(t), s.NewPage(t) // another phone
 	for _, page := range calc.Pages {
 		t.Run(page.Slug, func(t *testing.T) {
-			p := s.NewPage(t)
-			p.Open("/" + page.Slug + "/#" + page.Example)
+			p, q := p.in(t), q.in(t)
+			p.Show("/" + page.Slug + "/#" + page.Example)
 			p.Click("#copy-link")
 			p.Wait(`document.getElementById("said").textContent === "Link copied."`)
 			link := p.Clipboard()
@@ -105,7 +105,6 @@ func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 			figures := `JSON.stringify([...document.querySelectorAll("data[id]")].map((d) => [d.id, d.value]))`
 			want := Eval[string](p, figures)
 
-			q := s.NewPage(t) // another phone
 			q.Open("/" + strings.TrimPrefix(link, s.URL))
 			assert.Equal(t, want, Eval[string](q, figures))
 			assert.Contains(t, q.Text("#check"), "Same result")
@@ -113,7 +112,7 @@ func TestCopiedLinkOpensTheSameSheet(t *testing.T) {
 			sheet, saw, _ := strings.Cut(link, "&saw=")
 			output, _, _ := strings.Cut(saw, ":")
 			wrong := sheet + "&saw=" + output + ":1.5"
-			q.Open("/" + strings.TrimPrefix(wrong, s.URL))
+			q.Show("/" + strings.TrimPrefix(wrong, s.URL))
 			assert.Contains(t, q.Text("#check"), "Differs: the link said 1.5; these entries give")
 		})
 	}
@@ -232,11 +231,11 @@ func TestNoSidewaysScrolling(t *testing.T) {
 		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
 	}
 	paths = append(paths, "/measure/#v=1&steps=0.0012345678901234&asked=8Ommmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmm&mark=105&rest=28.7")
+	p := s.NewPage(t)
 	for _, width := range []int64{320, Width} {
-		p := s.NewPage(t)
 		p.Viewport(width, Height)
 		for _, path := range paths {
-			p.Open(path)
+			p.Show(path)
 			Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
 			wide := Eval[[]string](p, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5 && !e.closest(".scroll") && !e.closest(".unseen")).map((e) => e.tagName + "." + e.className)`)
 			assert.Empty(t, wide, "%d px, %s", width, path)
@@ -250,7 +249,7 @@ func TestTargetsAreLargeEnough(t *testing.T) {
 	s := NewSite(t)
 	p := s.NewPage(t)
 	for _, page := range calc.Pages {
-		p.Open("/" + page.Slug + "/#" + page.Example)
+		p.Show("/" + page.Slug + "/#" + page.Example)
 		small := Eval[[]string](p, `[...document.querySelectorAll("button, input[type=text], select, label.option, nav a, summary, .bar, .links a")]
 			.filter((e) => e.offsetParent && e.getBoundingClientRect().height < 43.5).map((e) => e.outerHTML.slice(0, 120))`)
 		assert.Empty(t, small, page.Slug)
@@ -367,7 +366,7 @@ func TestStartCardsOpenTheRightFields(t *testing.T) {
 		"another feeder": "f-rest-1", "an axis is off": "f-moved-1", "other number": "f-steps-1",
 		"another motor": "f-anglenew", "microsteps": "f-micronew", "gears": "f-gearsnew", "pulley": "f-outnew",
 	} {
-		p.Open("/")
+		p.Show("/")
 		Eval[bool](p, `([...document.querySelectorAll("a.card")].find((a) => a.textContent.includes("`+card+`")).click(), true)`)
 		p.Wait(`document.getElementById("` + field + `")`)
 	}
@@ -430,7 +429,7 @@ func TestVerdictsInTheirOwnShapes(t *testing.T) {
 		feed + "caliper-0.05&rest=25.2,25.9,25.4":  {"more", "?Measure more"},
 		feed + "rule&rest=25,25,25":                {"hopeless", "⊘Not with this instrument and length"},
 	} {
-		p.Open("/measure/#" + fragment)
+		p.Show("/measure/#" + fragment)
 		assert.Contains(t, Eval[string](p, `document.querySelector(".answer").className`), want[0])
 		assert.Equal(t, want[1], p.Text(".verdict-word"))
 	}
@@ -543,13 +542,11 @@ func TestWhatElseThisTouches(t *testing.T) {
 	assert.Contains(t, p.Text("#part-touches"), "beyond what the controller can send")
 	p.NoSidewaysScrolling()
 
-	p = s.NewPage(t)
-	p.Open("/measure/#v=1&steps=415&asked=100&read=fed&fed=100.02,99.98,100.04&tool=caliper-0.02")
+	p.Show("/measure/#v=1&steps=415&asked=100&read=fed&fed=100.02,99.98,100.04&tool=caliper-0.02")
 	assert.False(t, Eval[bool](p, `Boolean(document.getElementById("part-touches"))`), "nothing changes, so nothing is touched")
 	assert.Contains(t, p.Text("#part-next .links"), "Trim the flow")
 
-	p = s.NewPage(t)
-	p.Open("/swap/#v=1&changed=micro&steps=80&micro=16&micronew=64&fastest=200&limit=40000")
+	p.Show("/swap/#v=1&changed=micro&steps=80&micro=16&micronew=64&fastest=200&limit=40000")
 	assert.InDelta(t, 125, p.Value("out-top"), 1e-9)
 	assert.Contains(t, p.Text("#part-touches"), "A second motor on the same belt path")
 	assert.NotContains(t, p.Text("#part-touches"), "Retraction, if you tuned it")

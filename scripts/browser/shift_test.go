@@ -18,22 +18,19 @@ const watchShifts = `window.shifts = []; new PerformanceObserver((list) => {
 func TestNothingMovesWhileReadingOrTyping(t *testing.T) {
 	alongside(t)
 	s := NewSite(t)
+	p := s.NewPage(t)
+	p.Before(watchShifts)
 	for _, screen := range [][2]int64{{Width, Height}, {1280, 900}} {
+		p.Viewport(screen[0], screen[1])
 		for _, page := range calc.Pages {
 			for _, fragment := range []string{"", page.Example} {
 				if fragment == "" && screen[0] != Width {
 					continue
 				}
-				p := s.NewPage(t)
-				p.Viewport(screen[0], screen[1])
-				p.Before(watchShifts)
 				p.Open("/" + page.Slug + "/#" + fragment)
 				p.Settle()
 				assert.Empty(t, Eval[[]string](p, `window.shifts`), "%s#%s at %d px, while it starts", page.Slug, fragment, screen[0])
 			}
-			p := s.NewPage(t)
-			p.Viewport(screen[0], screen[1])
-			p.Open("/" + page.Slug + "/#" + page.Example)
 			field := `[...document.querySelectorAll("main input[type=text]")].filter((e) => e.checkVisibility() && !e.closest("details:not([open])"))[1]`
 			top := `(() => { const e = ` + field + `; return e.getBoundingClientRect().top; })()`
 			Eval[bool](p, `(() => { const e = `+field+`; e.scrollIntoView({block: "center"}); e.focus(); return true; })()`)
