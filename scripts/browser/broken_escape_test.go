@@ -60,7 +60,7 @@ func TestBrokenEscapeInTheLink(t *testing.T) {
 	p.Wait(`location.hash.endsWith("&line=M92%20E%7Bvalue%7D")`)
 }
 
-// Nor does one stop a page that is open: pasted into the address, by a click, by Back.
+// Nor does one stop a page that is open: pasted into the address, or by Back.
 func TestBrokenEscapeOnAnOpenPage(t *testing.T) {
 	alongside(t)
 	p := NewSite(t).NewPage(t)
@@ -72,6 +72,16 @@ func TestBrokenEscapeOnAnOpenPage(t *testing.T) {
 	}
 	p.Back()
 	assert.Equal(t, problemsOf(t, p), shownProblems(p))
+	p.hash(heron)
+	p.Wait(`document.getElementsByName("steps")[0].value === "538.0"`)
+}
+
+func TestBrokenEscapeByAClick(t *testing.T) {
+	alongside(t)
+	s := NewSite(t)
+	s.Trimmed(t, "follows no such link, and no page has one")
+	p := s.NewPage(t)
+	p.Open("/measure/#" + heron)
 	Eval[bool](p, `(() => {
 		const link = document.createElement("a");
 		link.href = "../swap/#v=1&steps=5%";
@@ -81,8 +91,6 @@ func TestBrokenEscapeOnAnOpenPage(t *testing.T) {
 	})()`)
 	p.waitForSheet("swap")
 	assert.Equal(t, problemsOf(t, p), shownProblems(p))
-	p.hash(heron)
-	p.Wait(`document.getElementsByName("steps")[0].value === "538.0"`)
 }
 
 // hash goes to another fragment, as who pastes a link over the one that shows.

@@ -205,7 +205,7 @@ func (p *Page) WaitFor(limit time.Duration, expression string) {
 			const end = performance.now() + 1000;
 			while (!await (` + expression + `)) {
 				if (performance.now() > end) return false;
-				await new Promise((r) => setTimeout(r, 15));
+				await scheduler.postTask(() => {}, { delay: 15 }); // tests count timers
 			}
 			return true;
 		})()`
