@@ -11,16 +11,16 @@ const cameWithLink = "came with the link"
 
 // broughtView shows what a link would have sent to a machine, to be accepted.
 func (c *calculator) broughtView(b calc.Brought) app.UI {
-	title, do := "This line "+cameWithLink, "Accept this line"
+	says, do := "This line "+cameWithLink+". Somebody else may have written it. A line can heat the machine, move it, or switch a guard off. Read all of it: you can copy it once you have accepted it.", "Accept this line"
 	if len(b.All) > 1 {
-		title, do = "These lines "+cameWithLink, "Accept these lines"
+		says, do = "These lines "+cameWithLink+". Somebody else may have written them. A line can heat the machine, move it, or switch a guard off. Read all of them: you can copy and save what is made of them once you have accepted them.", "Accept these lines"
 	}
 	var lines []app.UI
 	for _, l := range b.All {
 		lines = append(lines, app.Dt().Text(l.Label), app.Dd().Body(app.Code().Text(l.Text)))
 	}
 	return app.Div().Class("brought").Body(
-		note(calc.Note{Kind: calc.Caution, Line: text(title + ". Somebody else may have written it. A line can heat the machine, move it, or switch a guard off. Read all of it: it can be copied once you have accepted it.")}),
+		note(calc.Note{Kind: calc.Caution, Line: text(says)}),
 		app.Dl().Body(lines...),
 		button("accept-"+b.Before, do, func() {
 			for _, l := range b.All {
