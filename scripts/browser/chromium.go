@@ -23,9 +23,9 @@ func Find() (string, error) {
 	return "", errors.New("no Chromium found: install it (Debian: apt-get install chromium), or name a browser of its family in CHROME")
 }
 
-// Launch starts a browser with a profile of its own and nothing in it. Contexts
-// made from the returned one by chromedp.NewContext are its tabs.
-func Launch(parent context.Context) (ctx context.Context, end func(), err error) {
+// Launch starts a browser with a profile of its own and nothing in it, set up as the
+// options say besides. Contexts made from the returned one by chromedp.NewContext are its tabs.
+func Launch(parent context.Context, more ...chromedp.ExecAllocatorOption) (ctx context.Context, end func(), err error) {
 	path, err := Find()
 	if err != nil {
 		return nil, nil, err
@@ -39,13 +39,11 @@ func Launch(parent context.Context) (ctx context.Context, end func(), err error)
 		chromedp.UserDataDir(profile),
 		// The sandbox needs rights that containers don't have; only our own pages are opened.
 		chromedp.NoSandbox,
-		// All pages are our own: none needs a process apart from others, which takes long.
-		chromedp.Flag("disable-site-isolation-trials", true),
 		// Nothing of the browser's own may use the network meanwhile.
 		chromedp.Flag("disable-quic", true),
 		chromedp.Flag("disable-component-update", true),
 	)
-	allocator, endAllocator := chromedp.NewExecAllocator(parent, options...)
+	allocator, endAllocator := chromedp.NewExecAllocator(parent, append(options, more...)...)
 	ctx, endBrowser := chromedp.NewContext(allocator)
 	end = func() {
 		_ = chromedp.Cancel(ctx) // waits until it has ended, so that the profile can go

@@ -21,7 +21,8 @@ type chromium struct {
 }
 
 func newChromium() (engine, error) {
-	ctx, stop, err := Launch(context.Background())
+	// All pages are our own: none needs a process apart from others, which takes long.
+	ctx, stop, err := Launch(context.Background(), chromedp.Flag("disable-site-isolation-trials", true))
 	if err != nil {
 		return nil, err
 	}
