@@ -6,8 +6,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// cameWithLink marks a line for a machine that a link brought.
-const cameWithLink = "came with the link"
+// cameWithLink marks a line for a machine that was not typed here.
+const cameWithLink = "came with a link or a file"
 
 // broughtView shows what a link would have sent to a machine, to be accepted.
 func (c *calculator) broughtView(b calc.Brought) app.UI {

@@ -101,7 +101,7 @@ func (c *calculator) link() (url string, long bool) {
 func (c *calculator) share() app.UI {
 	url, long := c.link()
 	if long {
-		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: remove some rows to share it."), c.across(""))
+		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: shorten a text or remove some rows to share it."), c.across(""))
 	}
 	if url == "" {
 		return app.Text("")

@@ -14,11 +14,14 @@ type Problem struct {
 	Says string
 }
 
+// mostQuoted is how much of an entry a sentence repeats, in characters.
+const mostQuoted = mostTemplate
+
 // problemWith makes the sentence from the error of a value's Set.
 func problemWith(f Field, row int, err error) Problem {
 	says := f.name(row) + ": " + err.Error() + "."
 	if refused, ok := errors.AsType[*unit.Error](err); ok { // errors.As would bring reflection in
-		says = f.name(row) + " is " + quote(plainText(refused.Text)) + ": " + refused.Problem
+		says = f.name(row) + " is " + quote(clip(plainText(refused.Text), mostQuoted)) + ": " + refused.Problem
 		if errors.Is(err, unit.ErrAmbiguous) {
 			says += ": " + refused.Advice + "."
 		} else {

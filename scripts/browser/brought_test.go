@@ -64,9 +64,9 @@ func TestLineOfALinkIsNotOffered(t *testing.T) {
 			p := NewSite(t).NewPage(t)
 			open(p)
 			part := p.Text("#part-apply")
-			assert.Contains(t, part, "This line came with the link.")
+			assert.Contains(t, part, "This line came with a link or a file.")
 			assert.Contains(t, part, heating, "to be read as it is")
-			assert.Contains(t, part, "The line, came with the link"+filled)
+			assert.Contains(t, part, "The line, came with a link or a file"+filled)
 			assert.Empty(t, offeredLines(p))
 		})
 	}
@@ -79,7 +79,7 @@ func TestAcceptingALineOfALink(t *testing.T) {
 	p.Open("/measure/#" + strangersSheet)
 	press(p, "#accept-line")
 	assert.Equal(t, []string{filled, strings.Replace(filled, "564.3", "538", 1)}, offeredLines(p))
-	assert.NotContains(t, p.Text("#part-apply"), "came with the link")
+	assert.NotContains(t, p.Text("#part-apply"), "came with a link or a file")
 	assert.Equal(t, "copy-line", Eval[string](p, `document.activeElement.id`))
 	p.FillNth("rest", 0, "28.5")
 	assert.Len(t, offeredLines(p), 2, "other readings, the same line")
@@ -88,7 +88,7 @@ func TestAcceptingALineOfALink(t *testing.T) {
 
 	p.Open("/measure/#" + strings.Replace(strangersSheet, "S300", "S301", 1))
 	assert.Empty(t, offeredLines(p), "that very text was accepted, and no other")
-	assert.Contains(t, p.Text("#part-apply"), "came with the link")
+	assert.Contains(t, p.Text("#part-apply"), "came with a link or a file")
 
 	q := s.NewPage(t) // somebody else
 	q.Open("/measure/#" + strangersSheet)
@@ -149,7 +149,7 @@ func TestMovesOfALinkAreNotSaved(t *testing.T) {
 	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1&stop=M0%20%3B%20wait%E2%80%A8G1%20Z-20")
 	assert.Empty(t, offeredLines(p))
 	part := p.Text("#part-moves")
-	assert.Contains(t, part, "These lines came with the link.")
+	assert.Contains(t, part, "These lines came with a link or a file.")
 	assert.Contains(t, part, "Line before the first moveM302 P1")
 	assert.Contains(t, part, "M0 ; wait G1 Z-20", "on one line")
 	press(p, "#accept-moves")
