@@ -1,40 +1,46 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"striderule/calc"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // What a person has typed as a line for a machine, or accepted as one, stays accepted in
-// this browser: one item of localStorage for each text, whose key ends with it.
+// this browser, for the field that it stands in: a line for the end of a test may be none
+// for its middle. It is one item of localStorage for each, whose key ends with the text.
 
 // accepted are those of this visit: a browser may refuse to keep them.
 var accepted = map[string]bool{}
 
-func acceptedKey(text string) string {
-	return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":line:" + text
+func acceptedKey(l calc.TemplateText) string {
+	return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":line:" + l.Key + ":" + l.Text
 }
 
-func isAccepted(text string) bool {
-	return accepted[text] || app.Window().Call("isKept", acceptedKey(text)).Truthy()
+func isAccepted(l calc.TemplateText) bool {
+	return accepted[acceptedKey(l)] || app.Window().Call("isKept", acceptedKey(l)).Truthy()
 }
 
-func accept(text string) {
-	accepted[text] = true
-	app.Window().Call("keepText", acceptedKey(text), "accepted")
+func accept(l calc.TemplateText) {
+	accepted[acceptedKey(l)] = true
+	app.Window().Call("keepText", acceptedKey(l), "accepted")
 }
 
 // acceptKnown offers what is made of templates that were accepted before.
 func (c *calculator) acceptKnown() {
-	for _, text := range c.form.Brought() {
-		if isAccepted(text) {
-			c.form.Accept(text)
+	for _, l := range c.form.Brought() {
+		if isAccepted(l) {
+			c.form.Accept(l.Key, l.Text)
 		}
 	}
 }
 
-// keepOwn keeps what was typed here, which will come back with the page's own address.
+// keepOwn keeps what was typed here, once that is done: it will come back with the page's
+// own address.
 func (c *calculator) keepOwn() {
-	for _, text := range c.form.Own() {
-		if !isAccepted(text) {
-			accept(text)
+	for _, l := range c.form.Own() {
+		if !isAccepted(l) {
+			accept(l)
 		}
 	}
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // cameWithLink marks a line for a machine that was not typed here.
-const cameWithLink = "came with a link or a file"
+const cameWithLink = "came with the link or file"
 
 // broughtView shows what a link would have sent to a machine, to be accepted.
 func (c *calculator) broughtView(b calc.Brought) app.UI {
@@ -24,8 +24,8 @@ func (c *calculator) broughtView(b calc.Brought) app.UI {
 		app.Dl().Body(lines...),
 		button("accept-"+b.Before, do, func() {
 			for _, l := range b.All {
-				accept(l.Text)
-				c.form.Accept(l.Text)
+				accept(l)
+				c.form.Accept(l.Key, l.Text)
 			}
 			c.follow()
 			announce("Accepted.")

@@ -2,8 +2,13 @@ package main
 
 import "github.com/maxence-charriere/go-app/v10/pkg/app"
 
+// acts are what buttons do, by their ids, as last rendered.
+var acts = map[string]func(){}
+
 // button is one that does something. The id tells go-app that it is another one
-// where another stood before.
+// where another stood before. While it is the same, go-app keeps the handler that it had
+// first, with all that this knew: so it looks up what the button does now.
 func button(id, text string, do func()) app.HTMLButton {
-	return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { do() }, app.EventScope(id))
+	acts[id] = do
+	return app.Button().Type("button").ID(id).Text(text).OnClick(func(app.Context, app.Event) { acts[id]() }, app.EventScope(id))
 }

@@ -156,7 +156,6 @@ func (c *calculator) settled(wait int, do func()) {
 // page is shown.
 func (c *calculator) writeAddress() {
 	c.unwritten = false
-	c.keepOwn()
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.moveTo(fragment)
 		writeFragment(fragment)
@@ -165,6 +164,7 @@ func (c *calculator) writeAddress() {
 
 // leave writes what typing has not yet paused for.
 func (c *calculator) leave() {
+	c.keepOwn()
 	if c.unwritten {
 		c.writeAddress()
 	}

@@ -134,8 +134,7 @@ func (p *logPage) item(e logbook.Entry) app.UI {
 		app.Div().Class("log-do").Body(
 			app.A().ID("open-"+e.ID).Class("log-open").Href(linkTo(pathOf(e.Page), e.Sheet)).Aria("label", "Open "+about).Text("Open"),
 			app.If(!p.example, func() app.UI {
-				return app.Button().Type("button").Class("log-delete").Aria("label", "Delete "+about).Text("Delete").
-					OnClick(func(app.Context, app.Event) { p.delete(asStored([]logbook.Entry{e})) }, app.EventScope(e.ID))
+				return button("delete-"+e.ID, "Delete", func() { p.delete(asStored([]logbook.Entry{e})) }).Class("log-delete").Aria("label", "Delete "+about)
 			}),
 		),
 	)

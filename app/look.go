@@ -36,7 +36,7 @@ func lookBlocks() []calc.Block {
 		calc.Steps{Items: lines}, calc.Points{Items: lines},
 		calc.Code{ID: "look-1", Label: "Steps per mm", Text: "564.3"},
 		calc.Code{ID: "look-2", Label: "Several lines", Text: "G1 X10 F600\nG1 X100 F600", File: "test.txt"},
-		calc.Brought{Before: "moves", All: []calc.BroughtLine{{Label: "Line of a move", Text: "G1 {axis}{length} F6000"}}},
+		calc.Brought{Before: "moves", All: []calc.TemplateText{{Key: "move", Label: "Line of a move", Text: "G1 {axis}{length} F6000"}}},
 		calc.Code{ID: "moves", Label: "Moves", Text: "G1 X10 F6000", Brought: true},
 		calc.Ask{Keys: []string{"asked", "steps"}, For: "the correction"},
 		calc.Links{All: []calc.Link{{Text: "Convert it", Slug: "convert"}}},

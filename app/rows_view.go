@@ -27,8 +27,7 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	add := app.Button().Type("button").Class("add").ID("add-" + idOf(g)).Text("Add " + article(g.Noun)).
-		OnClick(func(ctx app.Context, e app.Event) { c.addRow(columns[0].Key) })
+	add := button("add-"+idOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}

@@ -14,10 +14,11 @@ type Form struct {
 	index    map[string]int      // of fields, by key
 	text     map[string][]string // by key, a cell a row
 	rows     map[*Group]int
-	problems []Problem       // of the entries
-	notices  []Problem       // of the link that was loaded
-	unknown  []Piece         // of that link, kept
-	brought  map[string]bool // keys of templates that came with it and are not accepted
+	problems []Problem         // of the entries
+	notices  []Problem         // of the link that was loaded
+	unknown  []Piece           // of that link, kept
+	brought  map[string]bool   // keys of templates that came with it and are not accepted
+	theirs   map[string]string // what these were
 	received *Claim
 	report   Report
 

@@ -28,47 +28,51 @@ func (f *Form) template(field Field) string {
 
 // noteBrought notes the templates of a link that has just been read.
 func (f *Form) noteBrought() {
-	f.brought = map[string]bool{}
+	f.brought, f.theirs = map[string]bool{}, map[string]string{}
 	for _, field := range f.fields {
 		if t := f.template(field); t != "" && !slices.Contains(field.Suggest, t) {
-			f.brought[field.Key] = true
+			f.brought[field.Key], f.theirs[field.Key] = true, t
 		}
 	}
 }
 
 // typedOver ends that a template is a stranger's: when it was emptied, begun anew, or
-// replaced by a suggestion. One that was only changed stays theirs.
+// replaced by a suggestion. One that was only changed stays theirs, and one that an undo
+// brings back is theirs again.
 func (f *Form) typedOver(field Field, text string) {
-	if text = strings.TrimSpace(text); len(text) <= 1 || slices.Contains(field.Suggest, text) {
+	text = strings.TrimSpace(text)
+	switch theirs := f.theirs[field.Key]; {
+	case len(text) <= 1 || slices.Contains(field.Suggest, text):
 		delete(f.brought, field.Key)
+	case theirs != "" && strings.Contains(text, theirs):
+		f.brought[field.Key] = true
 	}
 }
 
 // Brought returns the templates that came with the link and that nobody has accepted, in
 // the order of their fields. One with a problem is none: nothing is made of it.
-func (f *Form) Brought() []string { return f.templates(true) }
+func (f *Form) Brought() []TemplateText { return f.templates(true) }
 
 // Own returns the templates that were typed here, or accepted.
-func (f *Form) Own() []string { return f.templates(false) }
+func (f *Form) Own() []TemplateText { return f.templates(false) }
 
-func (f *Form) templates(brought bool) []string {
-	var all []string
+func (f *Form) templates(brought bool) []TemplateText {
+	var all []TemplateText
 	for _, field := range f.fields {
 		if t := f.template(field); t != "" && f.brought[field.Key] == brought && !slices.Contains(field.Suggest, t) && f.ProblemAt(field.Key, 0) == "" {
-			all = append(all, t)
+			all = append(all, TemplateText{field.Key, field.Label, t})
 		}
 	}
 	return all
 }
 
-// Accept has what is made of templates with this very text offered.
-func (f *Form) Accept(text string) {
-	for _, field := range f.fields {
-		if f.template(field) == text {
-			delete(f.brought, field.Key)
-		}
+// Accept has what is made of a field's template offered, if this is the very text of it.
+func (f *Form) Accept(key, text string) {
+	if field, ok := f.Field(key); ok && f.template(field) == text {
+		delete(f.brought, key)
+		delete(f.theirs, key)
+		f.solve()
 	}
-	f.solve()
 }
 
 // markBrought marks what is made of a stranger's templates, and puts those before it.
@@ -82,7 +86,7 @@ func (f *Form) markBrought() {
 		var blocks []Block
 		for _, b := range part.Blocks {
 			if code, ok := b.(Code); ok {
-				var lines []BroughtLine
+				var lines []TemplateText
 				for _, key := range code.Of {
 					field, _ := f.Field(key)
 					if !f.brought[key] || !f.Visible(field, 0) {
@@ -91,7 +95,7 @@ func (f *Form) markBrought() {
 					code.Brought = true
 					if !told[key] {
 						told[key] = true
-						lines = append(lines, BroughtLine{field.Label, f.template(field)})
+						lines = append(lines, TemplateText{key, field.Label, f.template(field)})
 					}
 				}
 				if len(lines) > 0 {

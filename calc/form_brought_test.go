@@ -36,17 +36,17 @@ func TestTemplateOfALinkIsNotOffered(t *testing.T) {
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{heating}, brought)
-	assert.Equal(t, []string{heating}, f.Brought())
+	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Brought())
 	assert.Contains(t, f.Report().String(), "Came with the link, to be read before it is sent: Your controller's line: "+heating)
 
-	f.Accept("M92 E{value}")
-	assert.Equal(t, []string{heating}, f.Brought(), "another text was accepted")
-	f.Accept(heating)
+	f.Accept("line", "M92 E{value}")
+	assert.Len(t, f.Brought(), 1, "another text was accepted")
+	f.Accept("line", heating)
 	texts, brought = offered(f)
 	assert.Equal(t, []string{"M104 S300 M302 P1 M92 E564.3", "M104 S300 M302 P1 M92 E538"}, texts)
 	assert.Empty(t, brought)
 	assert.Empty(t, f.Brought())
-	assert.Equal(t, []string{heating}, f.Own())
+	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Own())
 
 	f.Set("rest", 0, "28.6")
 	texts, _ = offered(f)
@@ -67,7 +67,7 @@ func TestTypedTemplateIsOffered(t *testing.T) {
 	texts, brought := offered(f)
 	assert.Len(t, texts, 2)
 	assert.Empty(t, brought)
-	assert.Equal(t, []string{heating}, f.Own())
+	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Own())
 }
 
 // Who changes a stranger's line has not read it for that: only one that is begun anew is
@@ -83,6 +83,21 @@ func TestChangedTemplateOfALink(t *testing.T) {
 		assert.Equal(t, own, len(texts) == 2, "%q", typed)
 		assert.Equal(t, own, len(brought) == 0, "%q", typed)
 	}
+}
+
+// An undo in the field brings back what was typed over.
+func TestTemplateThatAnUndoBringsBack(t *testing.T) {
+	f := Load(measurePage, heron+"&line="+escape(heating))
+	f.Set("line", 0, "")
+	f.Set("line", 0, heating)
+	assert.Len(t, f.Brought(), 1)
+	f.Set("line", 0, "M92 E{value}")
+	f.Set("line", 0, heating+" ; mine")
+	assert.Len(t, f.Brought(), 1)
+	f.Accept("line", heating+" ; mine")
+	f.Set("line", 0, "")
+	f.Set("line", 0, heating+" ; mine")
+	assert.Empty(t, f.Brought(), "accepted before")
 }
 
 func TestTemplateThatAChoiceBringsBack(t *testing.T) {
@@ -111,11 +126,13 @@ func TestMovesOfALink(t *testing.T) {
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{"M302 P1", "M500 P2"}, brought, "M0 is a suggestion")
-	f.Accept("M302 P1")
+	f.Accept("finish", "M302 P1")
+	assert.Len(t, f.Brought(), 2, "accepted for another field")
+	f.Accept("begin", "M302 P1")
 	texts, brought = offered(f)
 	assert.Empty(t, texts, "each line is accepted by itself")
 	assert.Equal(t, []string{"M500 P2"}, brought)
-	f.Accept("M500 P2")
+	f.Accept("finish", "M500 P2")
 	texts, _ = offered(f)
 	assert.Len(t, texts, 1)
 }

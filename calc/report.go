@@ -168,10 +168,10 @@ type (
 	// that nobody here has accepted.
 	Brought struct {
 		Before string // the ID of that Code
-		All    []BroughtLine
+		All    []TemplateText
 	}
-	// A BroughtLine is one of them.
-	BroughtLine struct{ Label, Text string }
+	// A TemplateText is the template of a field: of its key and its label.
+	TemplateText struct{ Key, Label, Text string }
 	// A Note stands out.
 	Note struct {
 		Kind NoteKind

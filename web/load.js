@@ -59,7 +59,7 @@
   }
   // When the document is loaded, a script has come or never will. Then a browser may have
   // kept a damaged one, or what once stood in its place: it is asked for anew.
-  const started = () => typeof Go !== "undefined";
+  const started = () => Boolean(window.goappGetenv); // one of the first things that web/start.js sets
   addEventListener("load", async () => {
     if (started()) return;
     try {

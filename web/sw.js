@@ -79,6 +79,18 @@ async function keep(cache, path) {
   await cache.put(address(path), new Response(file.body, { headers: { "content-type": file.type } }));
 }
 
+// keepAnew is for a page that got a damaged part.
+async function keepAnew(url) {
+  const path = url.pathname.slice(scope.pathname.length);
+  const program = path === plain || path === zipped;
+  if (!program && !files[path]) return;
+  try {
+    const cache = await caches.open(current);
+    await cache.delete(address(program ? plain : path));
+    await (program ? keepProgram(cache) : keep(cache, path));
+  } catch (e) { /* the page asks the host */ }
+}
+
 async function take(path, from) {
   // no-cache: ask the host whether what the page has just loaded is still right.
   const response = await fetch(address(path), { cache: from, mode: "same-origin" });
@@ -110,6 +122,7 @@ async function page(request, url) {
 }
 
 async function part(request, url) {
+  if (request.cache === "reload") await keepAnew(url);
   const names = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== current);
   const kept = url.search === "?kept"; // a page asks for the program, if it is here
   for (const name of [current, ...names]) {

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -193,7 +194,7 @@ func (r *reader) entry(start int, v value) {
 			r.damage(m.value.at, quote(m.key)+" is not known, and was left out")
 		case !known:
 			if key := strings.TrimSpace(calc.OneLine(m.key)); key == m.key && key != versionKey {
-				other = append([]calc.Piece{{Key: key, Cells: []string{calc.OneLine(m.value.text)}}}, other...)
+				other = append(other, calc.Piece{Key: key, Cells: []string{calc.OneLine(m.value.text)}})
 			}
 		case f.Number() && m.value.kind == aNumber:
 			n, err := strconv.ParseFloat(m.value.text, 64)
@@ -210,6 +211,7 @@ func (r *reader) entry(start int, v value) {
 			return
 		}
 	}
+	slices.Reverse(other)
 	e.Other = calc.Join(other)
 	if e.ID == "" {
 		e.ID = idOf(e.tidy())

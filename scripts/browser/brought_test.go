@@ -64,9 +64,9 @@ func TestLineOfALinkIsNotOffered(t *testing.T) {
 			p := NewSite(t).NewPage(t)
 			open(p)
 			part := p.Text("#part-apply")
-			assert.Contains(t, part, "This line came with a link or a file.")
+			assert.Contains(t, part, "This line came with the link or file.")
 			assert.Contains(t, part, heating, "to be read as it is")
-			assert.Contains(t, part, "The line, came with a link or a file"+filled)
+			assert.Contains(t, part, "The line, came with the link or file"+filled)
 			assert.Empty(t, offeredLines(p))
 		})
 	}
@@ -79,7 +79,7 @@ func TestAcceptingALineOfALink(t *testing.T) {
 	p.Open("/measure/#" + strangersSheet)
 	press(p, "#accept-line")
 	assert.Equal(t, []string{filled, strings.Replace(filled, "564.3", "538", 1)}, offeredLines(p))
-	assert.NotContains(t, p.Text("#part-apply"), "came with a link or a file")
+	assert.NotContains(t, p.Text("#part-apply"), "came with the link or file")
 	assert.Equal(t, "copy-line", Eval[string](p, `document.activeElement.id`))
 	p.FillNth("rest", 0, "28.5")
 	assert.Len(t, offeredLines(p), 2, "other readings, the same line")
@@ -88,11 +88,55 @@ func TestAcceptingALineOfALink(t *testing.T) {
 
 	p.Open("/measure/#" + strings.Replace(strangersSheet, "S300", "S301", 1))
 	assert.Empty(t, offeredLines(p), "that very text was accepted, and no other")
-	assert.Contains(t, p.Text("#part-apply"), "came with a link or a file")
+	assert.Contains(t, p.Text("#part-apply"), "came with the link or file")
 
 	q := s.NewPage(t) // somebody else
 	q.Open("/measure/#" + strangersSheet)
 	assert.Empty(t, offeredLines(q))
+}
+
+// What is accepted is what the page shows, whatever it showed before.
+func TestAcceptingWhatIsShown(t *testing.T) {
+	alongside(t)
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + strangersSheet)
+	p.hash(strings.Replace(strangersSheet, "S300", "S301", 1))
+	assert.Contains(t, p.Text("#part-apply"), "S301")
+	press(p, "#accept-line")
+	assert.Len(t, offeredLines(p), 2)
+	p.hash(strangersSheet)
+	assert.Empty(t, offeredLines(p))
+
+	Eval[bool](p, `((f) => { f.focus(); f.setSelectionRange(0, 5); return true; })(document.getElementById("f-line"))`)
+	p.Press(kb.Delete)
+	p.Press("x")
+	assert.Contains(t, p.Text("#part-apply"), "xS300 M302 P1 M92 E{value}")
+	press(p, "#accept-line")
+	assert.Len(t, offeredLines(p), 2, "changed, then accepted")
+	p.hash(strangersSheet)
+	assert.Empty(t, offeredLines(p))
+
+	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1")
+	press(p, "#accept-moves")
+	assert.Len(t, offeredLines(p), 2)
+	p.hash(page(t, "plan").Example + "&stop=M302%20P1")
+	assert.Empty(t, offeredLines(p), "accepted for another place")
+}
+
+// An undo in the field brings a stranger's line back as that.
+func TestUndoBringsALineBack(t *testing.T) {
+	alongside(t)
+	p := NewSite(t).NewPage(t)
+	p.Open("/measure/#" + strangersSheet)
+	p.Focus("line", 0)
+	p.Press(kb.Delete)
+	require.Equal(t, "", p.Field("line"), "it was selected")
+	require.True(t, Eval[bool](p, `document.execCommand("undo")`))
+	p.Wait(`document.getElementById("f-line").value.startsWith("M104")`)
+	p.Settle()
+	assert.Empty(t, offeredLines(p))
+	p.Reload()
+	assert.Empty(t, offeredLines(p))
 }
 
 // What was typed here comes back with the page's own address, as it does after a reload.
@@ -149,7 +193,7 @@ func TestMovesOfALinkAreNotSaved(t *testing.T) {
 	p.Open("/plan/#" + page(t, "plan").Example + "&begin=M302%20P1&stop=M0%20%3B%20wait%E2%80%A8G1%20Z-20")
 	assert.Empty(t, offeredLines(p))
 	part := p.Text("#part-moves")
-	assert.Contains(t, part, "These lines came with a link or a file.")
+	assert.Contains(t, part, "These lines came with the link or file.")
 	assert.Contains(t, part, "Line before the first moveM302 P1")
 	assert.Contains(t, part, "M0 ; wait G1 Z-20", "on one line")
 	press(p, "#accept-moves")

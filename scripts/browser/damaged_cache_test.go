@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // sendsOnce has files damaged the first time that they are sent, and kept by browsers for a
@@ -80,6 +81,30 @@ func TestDamageThatTheBrowserKept(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// So may be what the site's worker has kept.
+func TestDamageThatTheWorkerKept(t *testing.T) {
+	alongside(t)
+	for _, ending := range []string{".wasm", ".js"} {
+		t.Run(ending, func(t *testing.T) {
+			p := NewSite(t).NewPage(t)
+			p.Allow("")
+			p.Open("/measure/#" + heron)
+			p.WaitOffline()
+			damaged := Eval[int](p, `caches.keys().then((names) => caches.open(names[0])).then(async (cache) => {
+				const all = (await cache.keys()).filter((r) => /(app|start)\.[^/]*$/.test(r.url) && r.url.endsWith("`+ending+`"));
+				for (const r of all) {
+					const kept = await cache.match(r), body = await kept.arrayBuffer();
+					await cache.put(r, new Response(body.slice(0, body.byteLength / 2), { headers: kept.headers }));
+				}
+				return all.length;
+			})`)
+			require.Equal(t, 1, damaged)
+			p.Reload()
+			assert.NotEmpty(t, answerOf(p))
+		})
 	}
 }
 

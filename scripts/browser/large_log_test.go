@@ -63,4 +63,11 @@ func TestImportOfDamages(t *testing.T) {
 	p.Settle()
 	assert.Contains(t, p.Text("#import-report"), "1000 places or more")
 	assert.Less(t, Eval[float64](p, `memory.buffer.byteLength`), 300e6)
+
+	press(p, "#import-end")
+	Eval[bool](p, `((keys) => (takeFile("log.json", '{"log":"striderule","version":1,"entries":[{' + keys + "}]}", ""), true))(
+		Array.from({ length: 4e5 }, (_, i) => '"k' + i + '":""').join())`)
+	p.Wait(`document.getElementById("import-report")`)
+	p.Settle()
+	assert.Contains(t, p.Text("#import-report"), "The file is damaged in 1 place", "one entry of 400,000 keys")
 }

@@ -487,6 +487,9 @@ func TestLots(t *testing.T) {
 	assert.InDelta(t, -4.19, p.Value("out-drawn-to"), 0.04)
 	p.Fill("asked", "81")
 	assert.False(t, Eval[bool](p, `Boolean(document.getElementById("lots"))`))
+	Eval[bool](p, draw)
+	p.Wait(`document.getElementById("lots")`)
+	assert.InDelta(t, p.Value("out-guide-from"), p.Value("out-drawn-from"), 0.06, "of the entries as they are now")
 }
 
 func TestSpeedsLengthsAndSidesAreEntered(t *testing.T) {
