@@ -403,7 +403,7 @@ func TestLogByKeyboard(t *testing.T) {
 		small := Eval[bool](p, `(() => { const e = document.activeElement, b = (e.closest("label") || e).getBoundingClientRect(); return e !== document.body && e.closest("main") && (b.height < 43.5 || b.width < 43.5); })() || false`)
 		assert.False(t, small, "%s is less than 44 px", id)
 	}
-	for _, id := range []string{"export", "export-csv", "import", "example-show", "log-machine", "log-axis", "delete-listed", "tick-" + first, "open-" + first, "log-delete"} {
+	for _, id := range []string{"export", "export-csv", "import", "example-show", "log-machine", "log-axis", "delete-listed", "tick-" + first, "open-" + first, "delete-" + first} {
 		assert.True(t, reached[id], "%s is not reached: %v", id, reached)
 	}
 }
