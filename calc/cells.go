@@ -87,4 +87,7 @@ type (
 	rateUpList   = Column[unit.Acceleration]
 	choiceList   = List[Choice, *Choice]
 	textList     = List[Text, *Text]
+	flagList     = List[Flag, *Flag]
 )
+
+func lengthsOf(model unit.Input[unit.Length]) lengthList { return columnOf(model) }

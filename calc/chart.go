@@ -65,6 +65,11 @@ const (
 	pointKinds
 )
 
+// at is a point without an interval.
+func at(x, y float64, label string, kind PointKind) Point {
+	return Point{x, y, y, y, label, kind}
+}
+
 // A Band is a range of y: a tolerance, an interval.
 type Band struct {
 	Lo, Hi float64

@@ -59,7 +59,7 @@ func (c *Choice) Plain(text string) string {
 			return o.Word
 		}
 	}
-	return plainText(text)
+	return strings.TrimSpace(text)
 }
 
 // About lists the words.
@@ -80,6 +80,8 @@ type Checks struct {
 	ticked  []Choice
 	options []Option
 }
+
+func newChecks(options []Option) Checks { return Checks{options: options} }
 
 // Options returns what can be ticked.
 func (c *Checks) Options() []Option { return c.options }

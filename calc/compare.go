@@ -104,7 +104,7 @@ func (f *Form) differencesOf(was *Form, field Field) []Difference {
 // the unit where the text brings none.
 func told(field Field, cells []string) string {
 	if choice := choiceOf(field); choice != nil && len(cells) == 0 && field.Group == nil {
-		return choice.options[0].Label
+		return choice.Options()[0].Label
 	}
 	texts := make([]string, len(cells))
 	for i, cell := range cells {
@@ -127,9 +127,9 @@ func told(field Field, cells []string) string {
 func labelled(field Field, cell string) string {
 	var options []Option
 	if checks, ok := field.Cells.(*Checks); ok {
-		options = checks.options
+		options = checks.Options()
 	} else if choice := choiceOf(field); choice != nil {
-		options = choice.options
+		options = choice.Options()
 		if cell == "" {
 			return options[0].Label
 		}

@@ -1,5 +1,7 @@
 package calc
 
+import "striderule/calc/lists"
+
 var convertPage = Page{
 	Slug:     "convert",
 	Menu:     "Convert",
@@ -8,7 +10,7 @@ var convertPage = Page{
 	About:    "Turn steps per mm, inch or degree into travel per motor turn or per output turn and back, for one axis or a whole table of them.",
 	New:      func() Sheet { return newConvert() },
 	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8,1.8,1.8&micro=16,16,16&ratio=54:12,1,1",
-	Outputs: concat(
+	Outputs: lists.Concat(
 		settingOutputs("", ""), axisOutputs,
 	),
 	Tasks: []Task{
@@ -42,7 +44,7 @@ func (s *convertSheet) Fields() []Field {
 	col := func(key, label, hint string, cells Cells, suggest ...string) Field {
 		return Field{Key: key, Label: label, Hint: hint, Section: section, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
-	return concat(
+	return lists.Concat(
 		[]Field{col("name", "Name", "", &s.Name), col("moves", "It moves", "", &s.Moves)},
 		s.scaleRows.fields(section, s.axis, "Given is", nil, when("moves", "linear"), when("moves", "rotary")),
 		s.motorRows.fields(section, s.axis, nil),

@@ -1,7 +1,10 @@
 package calc
 
 import (
+	"strings"
+
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -31,7 +34,7 @@ func (s *screwValue) Set(text string) error {
 func (s *screwValue) String() string { return s.text }
 
 // Plain returns the text, trimmed.
-func (s *screwValue) Plain(text string) string { return plainText(text) }
+func (s *screwValue) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what is read.
 func (s *screwValue) About() string {
@@ -84,7 +87,7 @@ type outputCells struct{ kind, pitch, teeth, screw, roller, module, pinion Cells
 // its travel per turn is asked for.
 func outputFields(section *Section, group *Group, suffix string, on, sized []When, c outputCells) []Field {
 	with := func(kind string) []When { return and(on, "out"+suffix, kind) }
-	size := func(kind string) []When { return concat(with(kind), sized) }
+	size := func(kind string) []When { return lists.Concat(with(kind), sized) }
 	field := func(key, label, hint string, on []When, cells Cells, suggest ...string) Field {
 		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells, Suggest: suggest}
 	}

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -18,12 +19,6 @@ type roundEntry struct {
 	Aside  flagList
 }
 
-type flagList = List[Flag, *Flag]
-
-func lengthsOf(model unit.Input[unit.Length]) lengthList {
-	return columnOf(model)
-}
-
 func readingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
 func restInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0, 3000) } // all may have gone in
 
@@ -32,7 +27,7 @@ func newRoundEntry(noun string, start int) roundEntry {
 		group: &Group{Noun: noun, Least: 1, Start: start, Most: MostRows},
 		Each:  lengthsOf(readingInput()), Rest: lengthsOf(restInput()), Fed: lengthsOf(readingInput()), Moved: lengthsOf(readingInput()),
 		Turned: columnOf(unit.Angles.Input("°", 0.001, 360_000)),
-		Aside:  listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
+		Aside:  listOf(newFlag("the reading is set aside: it stays on view, and does not count")),
 	}
 }
 
@@ -42,7 +37,7 @@ func (r *roundEntry) fields(section *Section, suffix string, on []When, more ...
 	column := func(key, label, hint string, on []When, cells Cells) Field {
 		return Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: r.group, Cells: cells}
 	}
-	return concat(more, []Field{
+	return lists.Concat(more, []Field{
 		column("eachmark", "Mark at", "", and(rest, "marks", "each"), r.Each.cells()),
 		column("rest", "Remaining", "From the drive's inlet to the mark after the run.", rest, r.Rest.cells()),
 		column("fed", "Fed", "", and(and(on, "axis", "feed"), "read", "fed"), r.Fed.cells()),
@@ -108,14 +103,4 @@ func plainRuns(r *roundEntry, list *column) []run {
 }
 
 // counted are the runs that were not set aside.
-func counted(runs []run) []run { return keep(runs, func(r run) bool { return !r.aside }) }
-
-func keep[T any](list []T, good func(T) bool) []T {
-	var all []T
-	for _, r := range list {
-		if good(r) {
-			all = append(all, r)
-		}
-	}
-	return all
-}
+func counted(runs []run) []run { return lists.Keep(runs, func(r run) bool { return !r.aside }) }

@@ -1,9 +1,11 @@
 package calc
 
+import "striderule/calc/lists"
+
 // The columns by which a table of axes asks what an entry asks of one.
 
 func nameList() textList {
-	return listOf(Text{most: 40, about: "a name of your own"})
+	return listOf(newText(40, "a name of your own"))
 }
 
 // axisName is how a report calls an axis of a table.
@@ -54,8 +56,8 @@ func (s *scaleRows) fields(section *Section, group *Group, label string, on, lin
 	col := func(key, label, hint string, on []When, cells Cells) Field {
 		return Field{Key: key, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells}
 	}
-	mm := func(as string) []When { return and(concat(on, linear), "as", as) }
-	deg := func(as string) []When { return and(concat(on, rotary), "as", as) }
+	mm := func(as string) []When { return and(lists.Concat(on, linear), "as", as) }
+	deg := func(as string) []When { return and(lists.Concat(on, rotary), "as", as) }
 	return []Field{
 		col("as", label, "", on, &s.As),
 		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", mm(asSteps), s.Steps.cells()),

@@ -35,7 +35,7 @@ func newToolEntry(first Option) toolEntry {
 }
 
 func (t *toolEntry) fields(section *Section, prefix, label string, on []When) []Field {
-	told := append(append([]When(nil), on...), When{Key: prefix + "tool", Words: []string{t.Kind.options[0].Word}, Not: true})
+	told := append(append([]When(nil), on...), When{Key: prefix + "tool", Words: []string{t.Kind.Options()[0].Word}, Not: true})
 	return []Field{
 		{Key: prefix + "tool", Label: label, Section: section, When: on, Cells: one(&t.Kind)},
 		{Key: prefix + "step", Label: "Its step", Hint: "The step of its display, or from line to line.", Section: section,

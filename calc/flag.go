@@ -1,6 +1,10 @@
 package calc
 
-import "striderule/calc/unit"
+import (
+	"strings"
+
+	"striderule/calc/unit"
+)
 
 // A Flag is something that is so or not; it is not, unless it is said.
 type Flag struct {
@@ -8,12 +12,14 @@ type Flag struct {
 	about string
 }
 
+func newFlag(about string) Flag { return Flag{about: about} }
+
 const flagOn = "yes"
 
 // Set takes yes or nothing.
 func (f *Flag) Set(text string) error {
 	f.On = f.Plain(text) == flagOn
-	if !f.On && plainText(text) != "" {
+	if !f.On && strings.TrimSpace(text) != "" {
 		return &unit.Error{Text: text, Problem: "neither yes nor empty", Advice: "write yes, or leave it out", Cause: errChoice}
 	}
 	return nil
@@ -28,7 +34,7 @@ func (f *Flag) String() string {
 }
 
 // Plain returns the text, trimmed.
-func (f *Flag) Plain(text string) string { return plainText(text) }
+func (f *Flag) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what yes means.
 func (f *Flag) About() string { return "yes: " + f.about }

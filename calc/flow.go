@@ -1,6 +1,9 @@
 package calc
 
-import "striderule/calc/unit"
+import (
+	"striderule/calc/lists"
+	"striderule/calc/unit"
+)
 
 // Other pages hand over by these keys, in this order: scale, by, flow, width,
 // layer, walls, spacing, fused, stated, used, planned, included, set, density,
@@ -119,7 +122,7 @@ func newFlow() *flowSheet {
 		Thick:   lengthsOf(length(0.01, 200)),
 		Weighed: columnOf(mass(0.01, 20_000)),
 		Across:  lengthsOf(length(0.2, 20)),
-		Aside:   listOf(Flag{about: "the reading is set aside: it stays on view, and does not count"}),
+		Aside:   listOf(newFlag("the reading is set aside: it stays on view, and does not count")),
 		tool:    newToolEntry(Option{"none", "Not known", "then only the scatter of the readings counts"}),
 		Balance: mass(0.00001, 100), BalanceLimits: mass(0.00001, 100),
 		Tol: unit.Percents.Input("%", 0.001, 50),
@@ -145,7 +148,7 @@ func (s *flowSheet) Fields() []Field {
 	// A choice that is hidden holds its default, so that a diameter counts as
 	// one for a stated length.
 	length := and(when("by", byMass, byDiameter), "stated", "length")
-	return concat(
+	return lists.Concat(
 		[]Field{
 			{Key: "scale", Label: "Has the feed scale been checked?", Hint: "A wrong scale would be hidden by the flow factor, so there is none before that.", Section: secFlowScale, Cells: one(&s.Scale)},
 			aim("by", "Find it by", "", nil, &s.By),

@@ -199,7 +199,7 @@ func (f *Form) Tick(key, word string, on bool) {
 		return
 	}
 	var ticked []string
-	for _, o := range checks.options {
+	for _, o := range checks.Options() {
 		if o.Word == word && on || o.Word != word && checks.Has(o.Word) {
 			ticked = append(ticked, o.Word)
 		}

@@ -23,7 +23,7 @@ func (f *Form) template(field Field) string {
 	if !isTemplate(field) {
 		return ""
 	}
-	return plainText(f.Text(field.Key, 0))
+	return strings.TrimSpace(f.Text(field.Key, 0))
 }
 
 // noteBrought notes the templates of a link that has just been read.

@@ -92,7 +92,7 @@ func (f *Form) most(field Field) int {
 		return field.Group.Most
 	}
 	if c, ok := field.Cells.(*Checks); ok {
-		return len(c.options)
+		return len(c.Options())
 	}
 	return 1
 }

@@ -61,22 +61,6 @@ func (f *Form) Groups() []*Group {
 	return groups
 }
 
-// Heading names a column outside of the page: with the unit of bare numbers.
-func Heading(column Field) string {
-	if u, ok := column.Cells.At(0).(interface{ Unit() string }); ok && u.Unit() != "" {
-		return column.Label + " (" + u.Unit() + ")"
-	}
-	return column.Label
-}
-
-// Nouns is Noun for several rows.
-func (g *Group) Nouns() string {
-	if stem, ok := strings.CutSuffix(g.Noun, "axis"); ok {
-		return stem + "axes"
-	}
-	return g.Noun + "s"
-}
-
 // A Pasted is what came of pasting a piece of a table into a group's rows.
 type Pasted struct {
 	Group    *Group
@@ -139,7 +123,7 @@ func (f *Form) pasteCell(p *Pasted, column Field, row int, value string) {
 	column.Cells.Resize(f.rows[p.Group])
 	if choice, ok := column.Cells.At(row).(*Choice); ok {
 		value = choice.Plain(value)
-		for _, o := range choice.options {
+		for _, o := range choice.Options() {
 			if strings.EqualFold(o.Label, value) {
 				value = o.Word
 			}

@@ -30,7 +30,7 @@ func (f *Form) plainCells(field Field) []string {
 		cell := ""
 		if f.Visible(field, row) {
 			cell = field.Cells.At(row).Plain(f.Text(field.Key, row))
-			if c, ok := field.Cells.At(row).(*Choice); ok && cell == c.options[0].Word {
+			if c, ok := field.Cells.At(row).(*Choice); ok && cell == c.Options()[0].Word {
 				cell = "" // the default
 			}
 		}
@@ -46,7 +46,7 @@ func (f *Form) plainCells(field Field) []string {
 // option at all.
 func (f *Form) plainTicks(checks *Checks, key string) []string {
 	var cells []string
-	for _, o := range checks.options {
+	for _, o := range checks.Options() {
 		if checks.Has(o.Word) {
 			cells = append(cells, o.Word)
 		}

@@ -2,8 +2,6 @@ package calc
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 )
 
 // Version is what links are marked with. Defaults, keys and meanings are
@@ -121,18 +119,4 @@ func upper(c byte) byte {
 		return c - 'a' + 'A'
 	}
 	return c
-}
-
-// OneLine makes any text one line of valid UTF-8, as an input element holds it.
-func OneLine(s string) string {
-	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
-		return s // most texts are that simple, and a log has tens of thousands
-	}
-	s = strings.ToValidUTF8(s, string(utf8.RuneError))
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' { // the last two break lines as well
-			return ' '
-		}
-		return r
-	}, s)
 }

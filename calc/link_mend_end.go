@@ -23,15 +23,6 @@ func mendEnd(s string) (string, string) {
 
 func saysBehind(text string) string { return quote(clip(text, 40)) + " behind it is left out" }
 
-// clip shortens a text that is told to most characters.
-func clip(text string, most int) string {
-	text = OneLine(strings.TrimSpace(text))
-	if utf8.RuneCountInString(text) > most {
-		return string([]rune(text)[:most]) + "…"
-	}
-	return text
-}
-
 // mostMarks is how many places are looked at for the end of a link.
 const mostMarks = 50
 

@@ -1,6 +1,9 @@
 package calc
 
-import "striderule/calc/unit"
+import (
+	"striderule/calc/lists"
+	"striderule/calc/unit"
+)
 
 var measurePage = Page{
 	Slug:     "measure",
@@ -10,7 +13,7 @@ var measurePage = Page{
 	About:    "Type the length you asked for and what you measured; get the corrected steps per mm or travel per motor turn, with the line to send and what to do next.",
 	New:      func() Sheet { return newMeasure() },
 	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
-	Outputs: concat(
+	Outputs: lists.Concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),
 		[]Output{
@@ -101,7 +104,7 @@ func newMeasure() *measureSheet {
 		trialEntry: newTrialEntry(),
 		Asked:      readingInput(), AskedDeg: unit.Angles.Input("°", 0.001, 360_000),
 		Speed: testSpeedInput(),
-		Done:  Checks{options: readiness},
+		Done:  newChecks(readiness),
 		Read: choose(
 			Option{"rest", "Mark and remaining", "a mark on the filament, and what is left up to it"},
 			Option{"fed", "Fed length", "what came out, or went in, in one reading"},
@@ -127,12 +130,12 @@ func newMeasure() *measureSheet {
 			Option{"volume", "In mm³", "then the filament's diameter scales it too"},
 		),
 		Line: lineToSend(), TravelLine: lineToSend(), RotaryLine: lineToSend(),
-		Entry: Template{about: "an entry of a configuration, with {value} where the number goes"},
+		Entry: newTemplate("an entry of a configuration, with {value} where the number goes"),
 	}
 }
 
 func lineToSend() Template {
-	return Template{about: "text to send, with {value} where the number goes"}
+	return newTemplate("text to send, with {value} where the number goes")
 }
 
 // positionInput reads a place along an axis, which may lie before its zero.

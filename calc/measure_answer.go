@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
@@ -55,11 +56,6 @@ func (a *measured) verb() string {
 	return "moved"
 }
 
-// percent is a relative error as a figure, in the digits that u supports.
-func percent(id, label string, v, u float64) *Figure {
-	return &Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
-}
-
 // wording is how this page says its verdicts.
 func (a *measured) wording() wording {
 	return wording{
@@ -83,7 +79,7 @@ func (a *measured) answer() *Answer {
 		answer.Verdict = a.secondVerdict()
 		answer.Label = "As the first runs gave it, " + name
 		answer.Says = say("The error now is ", off, ". The setting was ", a.old("", a.now), " before the change.")
-		answer.Needs = concat(answer.Needs, a.laterKeys)
+		answer.Needs = lists.Concat(answer.Needs, a.laterKeys)
 		if a.judgedThen.Verdict == measure.LeaveIt {
 			keep := a.setting("", a.corrected())
 			keep.Label, keep.U, keep.Like = "It is set: keep it at, "+name, 0, keep.U
@@ -106,7 +102,7 @@ func (a *measured) answer() *Answer {
 func (a *measured) firstVerdict() *Verdict {
 	v := a.wording().verdict(a.judged, a.scale.Error())
 	if a.alone {
-		v.Says = concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
+		v.Says = lists.Concat(a.wording().span(measure.Estimate{Value: a.scale.Error().Value}), say(" One run cannot show how much the runs scatter: make at least three."))
 	}
 	if a.suspectsMistake() {
 		v.Title, v.Mistake = "Look for a mistake first", true
@@ -114,7 +110,7 @@ func (a *measured) firstVerdict() *Verdict {
 	}
 	if a.slips() {
 		v.Title += ", and mind the slip"
-		v.Says = concat(say("Taken from the runs without slip: "), v.Says)
+		v.Says = lists.Concat(say("Taken from the runs without slip: "), v.Says)
 	}
 	return v
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
 
@@ -101,7 +102,7 @@ func (a *measured) next() *Part {
 			items.say("Leave the setting. If sizes or amounts are still wrong, the cause is not the scale of this axis.")
 		}
 	case measure.MeasureMore, measure.NotWithThis:
-		items = concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
+		items = lists.Concat(items, a.remedies(), []Line{say("More runs of the same kind count together with these. For another length or instrument start anew: these readings belong to this one.")})
 		if !a.sheet.rotary() {
 			links = []Link{a.toPlan()}
 		}
@@ -198,7 +199,7 @@ func (a *measured) again() *Part {
 	if !a.hasThen {
 		return nil
 	}
-	p := &Part{ID: "again", Title: "After the change", Needs: concat(a.readKeys, a.laterKeys)}
+	p := &Part{ID: "again", Title: "After the change", Needs: lists.Concat(a.readKeys, a.laterKeys)}
 	e := a.then.Error()
 	off := percent("then", "Error now", e.Value, 0)
 	off.U = 100 * e.Expanded()
@@ -219,7 +220,7 @@ func (a *measured) again() *Part {
 // given facts allow, and asks for the facts that are missing.
 func (a *measured) conventions() *Part {
 	p := &Part{ID: "conventions", Title: "The same in each convention",
-		Needs: concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
+		Needs: lists.Concat(a.allKeys, []string{"angle", "micro"}, a.sheet.gearEntry.keys(""))}
 	was, is := a.facts()
 	p.Blocks = beforeAndAfter(was, is, a.old, a.setting)
 	if a.sheet.gearEntry.known() && a.sheet.reduction() < 1 {

@@ -6,11 +6,6 @@ import (
 	"striderule/calc/measure"
 )
 
-// at is a point without an interval.
-func at(x, y float64, label string, kind PointKind) Point {
-	return Point{x, y, y, y, label, kind}
-}
-
 // taken is a point that was worked out, with its interval.
 func taken(x float64, e measure.Estimate, per float64, label string) Point {
 	low, high := e.Interval()

@@ -1,5 +1,7 @@
 package calc
 
+import "striderule/calc/lists"
+
 // The sections of the form.
 var (
 	secAxis   = &Section{Title: "The axis and its setting in this test"}
@@ -17,7 +19,7 @@ const lineHint = "With {value} where the number goes."
 func (s *measureSheet) Fields() []Field {
 	feed, travel := when("axis", "feed"), when("axis", "travel")
 	rest := and(feed, "read", "rest")
-	return concat(
+	return lists.Concat(
 		[]Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: one(&s.Axis)}},
 		relabel(s.scaleEntry.fields(secAxis, "As it stood during the first runs, with all its digits. Leave it so when you enter readings after the change.", "axis", "feed", "travel"), " in this test"),
 		[]Field{

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
 
@@ -89,7 +90,7 @@ func (a *measured) ratio() *Part {
 	if len(fits) == 0 {
 		return nil
 	}
-	p := &Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
+	p := &Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: lists.Concat(a.readKeys, a.sheet.gearEntry.keys(""), []string{"counted"})}
 	var items sentences
 	for _, f := range fits[:min(len(fits), 4)] {
 		what, look := "", ""

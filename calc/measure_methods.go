@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
 
@@ -53,7 +54,7 @@ func (a *measured) solveSpeeds() error {
 
 // withSpeed are the runs that count and tell their speed.
 func (a *measured) withSpeed() []run {
-	return keep(a.runs, func(r run) bool { return !r.aside && r.speed > 0 })
+	return lists.Keep(a.runs, func(r run) bool { return !r.aside && r.speed > 0 })
 }
 
 func (a *measured) solveLengths() error {
@@ -75,7 +76,7 @@ func (a *measured) solveLengths() error {
 
 // withLength are the runs that count and tell their commanded length.
 func (a *measured) withLength() []run {
-	return keep(a.runs, func(r run) bool { return !r.aside && r.want > 0 })
+	return lists.Keep(a.runs, func(r run) bool { return !r.aside && r.want > 0 })
 }
 
 // solveSides takes reversal from positions, and the scale from the line through

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
 
@@ -164,7 +165,7 @@ const trustParts = "For belts and screws, trust the value that the parts give ov
 // warnings are those of the evidence and of what was made of it, once each.
 func (a *measured) warnings() []measure.Warning {
 	var all []measure.Warning
-	for _, w := range concat(a.test.Warnings, a.slip.Warnings, a.fit.Warnings, a.reversal.Warnings, a.judged.Warnings) {
+	for _, w := range lists.Concat(a.test.Warnings, a.slip.Warnings, a.fit.Warnings, a.reversal.Warnings, a.judged.Warnings) {
 		if !slices.Contains(all, w) {
 			all = append(all, w)
 		}

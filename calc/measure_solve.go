@@ -2,6 +2,7 @@ package calc
 
 import (
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
 
@@ -113,7 +114,7 @@ func (s *measureSheet) Solve() Report {
 	a.later, a.laterKeys, later = s.runs(&s.second, again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()
 	a.now, a.nowKey, a.hasNow = s.setting(s.rotary())
-	a.readKeys = concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
+	a.readKeys = lists.Concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
 		a.runKeys, s.tool.keys(""), s.markTool.keys("mark"))
 	a.allKeys = append([]string{"as", a.nowKey}, a.readKeys...)
 	a.failed = a.solve()
@@ -129,7 +130,7 @@ func (s *measureSheet) Solve() Report {
 		a.alone = settlesNothing(&a.judged, counted(a.runs))
 	}
 	a.solveAgain()
-	return a.report(concat(problems, later, s.templateProblems()))
+	return a.report(lists.Concat(problems, later, s.templateProblems()))
 }
 
 func (a *measured) hasAnswer() bool { return a.found && a.hasNow }

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -21,7 +22,7 @@ const touchesTitle = "What else this touches"
 func (a *measured) touches() *Part {
 	s := a.sheet
 	p := &Part{ID: "touches", Title: touchesTitle,
-		Needs: concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
+		Needs: lists.Concat(a.allKeys, []string{"angle", "micro"}, s.gearEntry.keys(""), tunedKeys, speedKeys)}
 	t := touched{touchedEntry: &s.touchedEntry}
 	t.was, t.is = a.facts()
 	var items sentences
@@ -50,7 +51,7 @@ func (a *measured) toPlan() Link {
 	if a.test.Scatter > 0 {
 		scatter = unit.Trim(a.test.Scatter, 2)
 	}
-	return hand("Plan a test that settles it", "plan", concat(
+	return hand("Plan a test that settles it", "plan", lists.Concat(
 		fills("axis", s.Axis.told(), "path", s.Path.told(), "wanted", wanted),
 		s.tool.handed(""), fills("scatter", scatter), s.scaleEntry.handed(false), s.motorEntry.handed(), s.gearEntry.handed())...)
 }

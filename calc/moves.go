@@ -28,10 +28,10 @@ const (
 func newMovesEntry() movesEntry {
 	return movesEntry{
 		Single: unit.Lengths.Input("mm", 1, 3000),
-		Begin:  Template{about: "a line before the first move"},
-		Move:   Template{about: "the line of a move, with {length}, {speed} in mm/min and {axis} where they go"},
-		Stop:   Template{about: "the line that waits while you read"},
-		Finish: Template{about: "a line after the last move"},
+		Begin:  newTemplate("a line before the first move"),
+		Move:   newTemplate("the line of a move, with {length}, {speed} in mm/min and {axis} where they go"),
+		Stop:   newTemplate("the line that waits while you read"),
+		Finish: newTemplate("a line after the last move"),
 	}
 }
 

@@ -23,28 +23,6 @@ type Task struct {
 	Fragment  string
 }
 
-// Pages are the calculators, in the order of the menu. A new one is a file
-// beside this and a name here.
-var Pages = []Page{
-	measurePage,
-	convertPage,
-	swapPage,
-	partsPage,
-	planPage,
-	ratePage,
-	flowPage,
-}
-
-// PageOf returns the page with a slug.
-func PageOf(slug string) (Page, bool) {
-	for _, p := range Pages {
-		if p.Slug == slug {
-			return p, true
-		}
-	}
-	return Page{}, false
-}
-
 // An Output is a figure that a page works out: the element `out-ID` (in a
 // table of rows `out-ID-1`, `out-ID-2` ...) holds it at full precision.
 type Output struct {
@@ -108,6 +86,14 @@ type Group struct {
 	Most  int
 }
 
+// Nouns is Noun for several rows.
+func (g *Group) Nouns() string {
+	if stem, ok := strings.CutSuffix(g.Noun, "axis"); ok {
+		return stem + "axes"
+	}
+	return g.Noun + "s"
+}
+
 // MostRows is what no group may exceed.
 const MostRows = 50
 
@@ -138,7 +124,7 @@ type Cells interface {
 func About(f Field) string {
 	s := ""
 	if checks, ok := f.Cells.(*Checks); ok {
-		s = "any of " + words(checks.options)
+		s = "any of " + words(checks.Options())
 	} else {
 		f.Cells.Resize(1)
 		s = f.Cells.At(0).About()

@@ -1,5 +1,7 @@
 package calc
 
+import "striderule/calc/lists"
+
 var partsPage = Page{
 	Slug:     "parts",
 	Menu:     "Parts",
@@ -9,7 +11,7 @@ var partsPage = Page{
 	New:      func() Sheet { return newParts() },
 	Example: "v=1&name=Heron%20feed,Plover%20X,Plover%20Y,Plover%20Z&out=roller,,,screw&angle=1.8,1.8,1.8,1.8&micro=16,16,16,16" +
 		"&gears=pairs&driving=12&driven=54&pitch=,2,2&teeth=,18,18&screw=,,,Tr10x4%28P2%29&roller=8.5",
-	Outputs: concat(
+	Outputs: lists.Concat(
 		settingOutputs("", ""), axisOutputs,
 		[]Output{
 			{"ratio", "Gear ratio: motor turns for one output turn", "1"},
@@ -78,7 +80,7 @@ func (s *partsSheet) Fields() []Field {
 	unless := func(key string, words ...string) []When { return []When{{Key: key, Words: words, Not: true}} }
 	element := outputFields(section, s.axis, "", nil, known, s.outputRows.cells())
 	geared := func(kind string) []When { return and(unless("find", findGears), "gears", kind) }
-	return concat(
+	return lists.Concat(
 		[]Field{col("name", "Name", "", nil, &s.Name), element[0], col("find", "Wanted is", "", nil, &s.Find)},
 		s.scaleRows.fields(section, s.axis, "Known is", when("find", findElement, findGears), unless("out", "rotary"), when("out", "rotary")),
 		s.motorRows.fields(section, s.axis, nil),

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -106,13 +107,13 @@ func (r *partsRow) handedGears(suffix string) []entry {
 func (r *partsRow) links() []Link {
 	links := []Link{r.toMeasure(), r.toSwap(), r.toRate()}
 	if !r.rotary {
-		links = append(links, hand("Plan a test of it", "plan", concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))...))
+		links = append(links, hand("Plan a test of it", "plan", lists.Concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))...))
 	}
 	return links
 }
 
 func (r *partsRow) toMeasure() Link {
-	entries := concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))
+	entries := lists.Concat([]entry{fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))
 	return hand("Measure with this setting", "measure", entries...)
 }
 
@@ -125,7 +126,7 @@ func (r *partsRow) toRate() Link {
 // what is there now.
 func (r *partsRow) toSwap() Link {
 	to := func(changed string, entries ...[]entry) Link {
-		all := concat([]entry{fill("changed", changed), fill("moves", r.axisWord("feed", "")), r.handed()}, concat(entries...))
+		all := lists.Concat([]entry{fill("changed", changed), fill("moves", r.axisWord("feed", "")), r.handed()}, lists.Concat(entries...))
 		return hand("Swap a part of it", "swap", all...)
 	}
 	if r.rotary {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 )
 
 // A partsRow is one axis: as it is read, and what follows from it.
@@ -30,7 +31,7 @@ func (s *partsSheet) row(i int) *partsRow {
 	motor := s.motorRows.at(i)
 	r.motor = motor.motor()
 	r.noMotor = motor.missing()
-	r.needs = concat([]string{"name", "find", "angle", "micro"}, r.out.keys(""))
+	r.needs = lists.Concat([]string{"name", "find", "angle", "micro"}, r.out.keys(""))
 	s.readGears(r, i)
 	if r.find == findSetting {
 		var element drive.Output
@@ -142,7 +143,7 @@ func (r *partsRow) tell() {
 
 func (r *partsRow) findSetting() {
 	if len(r.missing) > 0 {
-		r.lacks(lower(settingName(drive.StepsPerUnit, r.rotary)), concat(r.missing, r.noGears, r.noMotor))
+		r.lacks(lower(settingName(drive.StepsPerUnit, r.rotary)), lists.Concat(r.missing, r.noGears, r.noMotor))
 		return
 	}
 	r.tell()
@@ -165,7 +166,7 @@ var trust = worded{
 
 func (r *partsRow) findElement() {
 	travel, missing := r.in(drive.TravelPerOutputTurn)
-	if r.lacks("the size of the part", concat(r.missing, r.out.missingPitch(), missing)) {
+	if r.lacks("the size of the part", lists.Concat(r.missing, r.out.missingPitch(), missing)) {
 		return
 	}
 	i := r.out.implied(travel.Value)
@@ -181,7 +182,7 @@ func (r *partsRow) findElement() {
 func (r *partsRow) findGears() {
 	element, missingElement := r.out.element("")
 	turn, missing := r.in(drive.TravelPerTurn)
-	if r.lacks("the gear ratio", concat(r.missing, missingElement, missing)) {
+	if r.lacks("the gear ratio", lists.Concat(r.missing, missingElement, missing)) {
 		return
 	}
 	ratio := drive.PerTurn(element) / turn.Value

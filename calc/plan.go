@@ -1,6 +1,9 @@
 package calc
 
-import "striderule/calc/unit"
+import (
+	"striderule/calc/lists"
+	"striderule/calc/unit"
+)
 
 var planPage = Page{
 	Slug:     "plan",
@@ -111,7 +114,7 @@ func (s *planSheet) Fields() []Field {
 	feed, travel := when("axis", "feed"), when("axis", "travel")
 	hot := and(feed, "path", "hot")
 	scale := when("trip", "one", "lengths")
-	return concat(
+	return lists.Concat(
 		[]Field{
 			{Key: "axis", Label: "Axis", Section: what, Cells: one(&s.Axis)},
 			{Key: "path", Label: "Test", Section: what, When: feed, Cells: one(&s.Path)},

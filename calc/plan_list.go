@@ -1,6 +1,9 @@
 package calc
 
-import "striderule/calc/unit"
+import (
+	"striderule/calc/lists"
+	"striderule/calc/unit"
+)
 
 // before, during and after are the check-list.
 func (a *planned) before() *Part {
@@ -56,7 +59,7 @@ func (a *planned) during() *Part {
 }
 
 func (a *planned) after() *Part {
-	p := &Part{ID: "after", Title: "Check-list: afterwards", Needs: concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
+	p := &Part{ID: "after", Title: "Check-list: afterwards", Needs: lists.Concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.gearEntry.keys(""))}
 	items := sentences{say("Set the controller back to absolute moves if yours are: the last line above does it.")}
 	if a.isFeed() {
 		items.say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off.")
@@ -93,7 +96,7 @@ func (a *planned) toMeasure() Link {
 			speed = []string{perMinute(a.atSpeeds()[0])}
 		}
 	}
-	return hand("Enter the readings", "measure", concat(
+	return hand("Enter the readings", "measure", lists.Concat(
 		fills("axis", a.Axis.told()), a.scaleEntry.handed(false),
 		[]entry{fill("path", a.Path.told()), fill("trial", a.Trial.told()), fill("trip", a.Trip.told()), fill("asked", asked...), fill("speed", speed...),
 			fill("mark", mark...), fill("at", at...), fill("want", want...), fill("target", targets...)},

@@ -1,5 +1,7 @@
 package calc
 
+import "striderule/calc/lists"
+
 // program are the moves, ready to send.
 func (a *planned) program() *program {
 	if a.isFeed() {
@@ -107,7 +109,7 @@ func (a *planned) moves() *Part {
 	if a.isFeed() {
 		name = "feed-test.gcode"
 	}
-	return &Part{ID: "moves", Title: "The moves, line by line", Needs: concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
+	return &Part{ID: "moves", Title: "The moves, line by line", Needs: lists.Concat(a.keys, a.movesEntry.keys()), Blocks: []Block{
 		caution("maker"),
 		para("Relative moves, lengths in mm, speeds in mm/min. Read them before you send them; send them one by one if you have no way to wait in between. Your own wording goes into “Your own lines for the moves”."),
 		Code{ID: "moves", Label: "Moves", Text: a.program().String(), File: name, Of: []string{"begin", "move", "stop", "finish"}},

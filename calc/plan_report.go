@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
@@ -124,7 +125,7 @@ func (a *planned) meltRate(v unit.Speed) float64 {
 }
 
 func (a *planned) figures() *Part {
-	p := &Part{ID: "plan", Title: "The test in figures", Needs: concat(a.keys, []string{"filament", "melt", "each", "single"})}
+	p := &Part{ID: "plan", Title: "The test in figures", Needs: lists.Concat(a.keys, []string{"filament", "melt", "each", "single"})}
 	all := figureList{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
 	if a.method() == bothSides {
 		all.add(a.lost("lost"))
@@ -209,7 +210,7 @@ var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 
 // trade sets length against runs: what each brings, and for the same uncertainty.
 func (a *planned) trade() *Part {
-	p := &Part{ID: "trade", Title: "Longer, or more often", Needs: concat(a.keys, []string{"each"})}
+	p := &Part{ID: "trade", Title: "Longer, or more often", Needs: lists.Concat(a.keys, []string{"each"})}
 	if a.method() == bothSides {
 		return nil
 	}
@@ -241,7 +242,7 @@ func (a *planned) speedTable() *Part {
 	if a.method() != severalSpeeds {
 		return nil
 	}
-	p := &Part{ID: "speeds", Title: "What the speeds can show", Needs: concat(a.keys, []string{"filament", "melt"})}
+	p := &Part{ID: "speeds", Title: "What the speeds can show", Needs: lists.Concat(a.keys, []string{"filament", "melt"})}
 	t := Table{Caption: "Speeds", Head: []string{"Speed, mm/min", "mm/s"}}
 	if a.Filament.Given {
 		t.Head = append(t.Head, "To melt, mm³/s")

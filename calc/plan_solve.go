@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
@@ -131,9 +132,9 @@ type planned struct {
 }
 
 func (s *planSheet) Solve() Report {
-	a := planned{planSheet: s, keys: concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
+	a := planned{planSheet: s, keys: lists.Concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.keys(""))}
 	wrong := s.problems()
-	r := Report{Problems: concat(wrong, s.movesEntry.problems())}
+	r := Report{Problems: lists.Concat(wrong, s.movesEntry.problems())}
 	if missing := s.missing(); len(missing) > 0 {
 		r.add(&Part{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing})
 		return r

@@ -2,17 +2,10 @@ package calc
 
 import (
 	"errors"
+	"strings"
 
 	"striderule/calc/unit"
 )
-
-// A Problem is something wrong with an entry or a link, as a whole sentence
-// that names the field, repeats what was typed and says what to write.
-type Problem struct {
-	Key  string // of the field; of the unknown piece if no field has it
-	Row  int    // in a group, from 0
-	Says string
-}
 
 // mostQuoted is how much of an entry a sentence repeats, in characters.
 const mostQuoted = mostTemplate
@@ -21,7 +14,7 @@ const mostQuoted = mostTemplate
 func problemWith(f Field, row int, err error) Problem {
 	says := f.name(row) + ": " + err.Error() + "."
 	if refused, ok := errors.AsType[*unit.Error](err); ok { // errors.As would bring reflection in
-		says = f.name(row) + " is " + quote(clip(plainText(refused.Text), mostQuoted)) + ": " + refused.Problem
+		says = f.name(row) + " is " + quote(clip(strings.TrimSpace(refused.Text), mostQuoted)) + ": " + refused.Problem
 		if errors.Is(err, unit.ErrAmbiguous) {
 			says += ": " + refused.Advice + "."
 		} else {
@@ -37,4 +30,12 @@ func (f Field) name(row int) string {
 		return f.Label
 	}
 	return f.Label + " in " + f.Group.Noun + " " + itoa(row+1)
+}
+
+// Heading names a column outside of the page: with the unit of bare numbers.
+func Heading(column Field) string {
+	if u, ok := column.Cells.At(0).(interface{ Unit() string }); ok && u.Unit() != "" {
+		return column.Label + " (" + u.Unit() + ")"
+	}
+	return column.Label
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -123,7 +124,7 @@ func (s *rateSheet) Fields() []Field {
 		after[i].Hint = ""
 		after[i].Carry = false
 	}
-	return concat(
+	return lists.Concat(
 		[]Field{
 			{Key: "compare", Label: "Look at it", Section: what, Cells: one(&s.Compare)},
 			col("name", "Name", "", nil, &s.Name), col("moves", "It moves", "", nil, &s.Moves),
@@ -138,8 +139,8 @@ func (s *rateSheet) Fields() []Field {
 			col("fastdeg", "Travel speed", turns, deg, s.FastDeg.cells()),
 			col("back", "Retraction speed", "The fastest that a feeder moves. "+inSeconds, when("moves", "feed"), s.Back.cells()),
 			col("accel", "Acceleration", "In mm/s², if you know it; not for axes in degrees.", mm, s.Accel.cells()),
-			col("stepsnew", "Steps per mm after the swap", "Empty: only motor or microsteps change.", concat(swap, mm), s.StepsNew.cells()),
-			col("stepsdegnew", "Steps per degree after the swap", "", concat(swap, deg), s.DegNew.cells()),
+			col("stepsnew", "Steps per mm after the swap", "Empty: only motor or microsteps change.", lists.Concat(swap, mm), s.StepsNew.cells()),
+			col("stepsdegnew", "Steps per degree after the swap", "", lists.Concat(swap, deg), s.DegNew.cells()),
 		},
 		after,
 		[]Field{

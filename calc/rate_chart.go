@@ -2,6 +2,7 @@ package calc
 
 import (
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -10,7 +11,7 @@ const mostOpen = 3
 
 // charts draw the pulse rate of each axis against speed.
 func (a *rates) charts() *Part {
-	p := &Part{ID: "lines", Title: "Pulse rate against speed", Folded: len(a.rows) > mostOpen, Needs: concat(a.needs, []string{"limit"})}
+	p := &Part{ID: "lines", Title: "Pulse rate against speed", Folded: len(a.rows) > mostOpen, Needs: lists.Concat(a.needs, []string{"limit"})}
 	limit := a.sheet.Limit
 	if limit.Given {
 		for _, r := range a.rows {

@@ -2,12 +2,13 @@ package calc
 
 import (
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
 // limits is what the controller's limit allows.
 func (a *rates) limits() *Part {
-	p := &Part{ID: "limit", Title: "What the limit allows" + afterwards(a.swap()), Needs: concat(a.needs, []string{"limit", "share"})}
+	p := &Part{ID: "limit", Title: "What the limit allows" + afterwards(a.swap()), Needs: lists.Concat(a.needs, []string{"limit", "share"})}
 	limit := a.sheet.Limit
 	if !limit.Given {
 		p.add(Ask{[]string{"limit"}, "the highest speeds"})
@@ -38,7 +39,7 @@ func (a *rates) limits() *Part {
 }
 
 func keepDemands(all []demand, above float64) []demand {
-	return keep(all, func(d demand) bool { return d.rate > above })
+	return lists.Keep(all, func(d demand) bool { return d.rate > above })
 }
 
 // after is what a swap changes.
@@ -63,12 +64,12 @@ func (a *rates) after() *Part {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return &Part{ID: "after", Title: "Before and after the swap", Needs: concat(a.needs, []string{"limit"}), Blocks: []Block{t}}
+	return &Part{ID: "after", Title: "Before and after the swap", Needs: lists.Concat(a.needs, []string{"limit"}), Blocks: []Block{t}}
 }
 
 // torque is what is behind one microstep.
 func (a *rates) torque() *Part {
-	p := &Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: concat(a.needs, []string{"hold"})}
+	p := &Part{ID: "torque", Title: "What microsteps do to torque", Folded: true, Needs: lists.Concat(a.needs, []string{"hold"})}
 	var figures figureList
 	add := func(r *rateRow, prefix, when string, m unit.Count) {
 		if m == 0 {
@@ -103,7 +104,7 @@ func (a *rates) torque() *Part {
 // corner is where a motor's current can no longer follow.
 func (a *rates) corner() *Part {
 	p := &Part{ID: "corner", Title: "When the motor cannot follow: a rule of thumb", Folded: true,
-		Needs: concat(a.needs, []string{"supply", "inductance", "current"})}
+		Needs: lists.Concat(a.needs, []string{"supply", "inductance", "current"})}
 	s := a.sheet
 	var missing []string
 	for _, e := range []struct {
@@ -114,7 +115,7 @@ func (a *rates) corner() *Part {
 			missing = append(missing, e.key)
 		}
 	}
-	turning := keep(a.rows, func(r *rateRow) bool { return r.is.motor.StepAngle != 0 && r.is.motor.Microsteps != 0 })
+	turning := lists.Keep(a.rows, func(r *rateRow) bool { return r.is.motor.StepAngle != 0 && r.is.motor.Microsteps != 0 })
 	if len(turning) == 0 {
 		missing = append(missing, "angle", "micro")
 	}

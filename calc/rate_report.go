@@ -2,6 +2,7 @@ package calc
 
 import (
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -133,7 +134,7 @@ func (a *rates) answer() *Answer {
 	ans := &Answer{
 		Figure: Figure{ID: "most", Label: most.who + " at " + most.at + afterwards(a.swap()), Value: most.rate, Unit: "pulses/s", Digits: rateDigits},
 		Says:   say("The highest rate of all. Give the most pulses per second that your controller makes to see what speeds it allows."),
-		Needs:  concat(a.needs, []string{"limit", "share"}),
+		Needs:  lists.Concat(a.needs, []string{"limit", "share"}),
 	}
 	switch {
 	case limit.Given && most.rate > limit.Number:

@@ -13,6 +13,14 @@ type Report struct {
 	Problems []Problem // found while solving: entries that do not fit together
 }
 
+// A Problem is something wrong with an entry or a link, as a whole sentence
+// that names the field, repeats what was typed and says what to write.
+type Problem struct {
+	Key  string // of the field; of the unknown piece if no field has it
+	Row  int    // in a group, from 0
+	Says string
+}
+
 // An Answer is the headline figure with what it means in one sentence.
 type Answer struct {
 	Figure

@@ -69,3 +69,8 @@ func (r Report) Notes() []Note {
 	}
 	return all
 }
+
+// percent is a relative error as a figure, in the digits that u supports.
+func percent(id, label string, v, u float64) *Figure {
+	return &Figure{ID: id, Label: label, Value: 100 * v, Like: 100 * u, Unit: "%", Digits: 3}
+}

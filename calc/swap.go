@@ -1,5 +1,7 @@
 package calc
 
+import "striderule/calc/lists"
+
 var swapPage = Page{
 	Slug:     "swap",
 	Menu:     "Swap",
@@ -8,7 +10,7 @@ var swapPage = Page{
 	About:    "Old and new part side by side: which of steps per mm and travel per turn moves, which stays, the new value, and every entry that must change.",
 	New:      func() Sheet { return newSwap() },
 	Example:  "v=1&changed=gears&moves=feed&steps=415&gears=pairs&driving=16&driven=55&gearsnew=pairs&drivingnew=12&drivennew=54&anglekept=1.8&microkept=16",
-	Outputs: concat(
+	Outputs: lists.Concat(
 		settingOutputs("", ", new"),
 		settingOutputs("was-", ", before"),
 		[]Output{
@@ -49,12 +51,12 @@ func newTrainEntry() trainEntry {
 
 func newSwap() *swapSheet {
 	return &swapSheet{
-		Changed: Checks{options: []Option{
+		Changed: newChecks([]Option{
 			{"angle", "Motor", "another step angle"},
 			{"micro", "Driver", "other microsteps"},
 			{"gears", "Gears", "other teeth, or a whole feeder's gearing"},
 			{"out", "Pulley, belt, screw or roller", "what moves the work"},
-		}},
+		}),
 		Moves:      choose(Option{"linear", "In mm", "carriage, nut"}, Option{"feed", "Filament", "in mm"}, Option{"rotary", "In degrees", "table, spindle"}),
 		scaleEntry: newScaleEntry(),
 		was:        newTrainEntry(), now: newTrainEntry(), kept: newTrainEntry(),
@@ -82,7 +84,7 @@ func (s *swapSheet) Fields() []Field {
 		return Field{Key: "micro" + suffix, Label: "Microsteps" + label, Hint: microHint, Section: section, When: on, Cells: input(&t.Micro), Suggest: usualMicro}
 	}
 	const before, after, same = " before", " after the swap", ", unchanged"
-	return concat(
+	return lists.Concat(
 		[]Field{
 			{Key: "changed", Label: "What is different now", Section: what, Cells: &s.Changed},
 			{Key: "moves", Label: "It moves", Section: setting, Cells: one(&s.Moves)},

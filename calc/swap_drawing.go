@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 )
 
 // A combing is one full step of a motor with its microsteps, as travel.
@@ -34,7 +35,7 @@ func (a *swapped) stepPicture() *Part {
 		unit = "°"
 	}
 	return &Part{ID: "step", Title: "One step, before and after",
-		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Needs:  lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
 		Blocks: []Block{combs(all, unit)}}
 }
 

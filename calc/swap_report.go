@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -32,7 +33,7 @@ func (a *swapped) answer() *Answer {
 func (a *swapped) numbers() *Part {
 	show := func(id string, s drive.Setting) *Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
 	return &Part{ID: "conventions", Title: "Before and after",
-		Needs:  concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Needs:  lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
 		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
 	}
 }
@@ -47,7 +48,7 @@ func (a *swapped) after() fact {
 func (a *swapped) touches() *Part {
 	s := a.sheet
 	p := &Part{ID: "touches", Title: touchesTitle,
-		Needs: concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
+		Needs: lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
 	t := touched{&s.touchedEntry, a.before(), a.after()}
 	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
 	items := sentences{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}

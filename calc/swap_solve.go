@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -48,8 +49,8 @@ func (s *swapSheet) changes() []change {
 		all = append(all, c)
 	}
 	if s.Changed.Has("gears") {
-		c := change{word: "gears", keys: concat([]string{"gears", "gears" + fresh}, s.was.gears.keys(""), s.now.gears.keys(fresh))}
-		c.missing = concat(s.was.gears.missing(""), s.now.gears.missing(fresh))
+		c := change{word: "gears", keys: lists.Concat([]string{"gears", "gears" + fresh}, s.was.gears.keys(""), s.now.gears.keys(fresh))}
+		c.missing = lists.Concat(s.was.gears.missing(""), s.now.gears.missing(fresh))
 		s.was.gears.put(&c.was)
 		s.now.gears.put(&c.now)
 		if len(c.missing) == 0 {
@@ -61,11 +62,11 @@ func (s *swapSheet) changes() []change {
 		all = append(all, c)
 	}
 	if s.Changed.Has("out") {
-		c := change{word: "out", keys: concat(s.was.output.keys(""), s.now.output.keys(fresh))}
+		c := change{word: "out", keys: lists.Concat(s.was.output.keys(""), s.now.output.keys(fresh))}
 		var missingWas, missingNow []string
 		c.was.Output, missingWas = s.was.output.element("")
 		c.now.Output, missingNow = s.now.output.element(fresh)
-		c.missing = concat(missingWas, missingNow)
+		c.missing = lists.Concat(missingWas, missingNow)
 		if len(c.missing) == 0 {
 			c.with = s.now.output.describe() + " instead of " + s.was.output.describe()
 		}
@@ -177,7 +178,7 @@ func (s *swapSheet) Solve() Report {
 		return r
 	}
 	setting, settingKey, given := s.setting(s.rotary())
-	a := swapped{s, all, factors, setting, given, keys, concat(keys, []string{"as", settingKey})}
+	a := swapped{s, all, factors, setting, given, keys, lists.Concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
 		r.add(a.numbers(), a.stepPicture())

@@ -25,7 +25,7 @@ type Teeth struct {
 // nothing given.
 func (t *Teeth) Set(text string) error {
 	t.Value = nil
-	if plainText(text) == "" {
+	if strings.TrimSpace(text) == "" {
 		return nil
 	}
 	stages := strings.Split(unit.Replaced(text, "×", "x", "X", "x", "*", "x"), "x")
@@ -66,7 +66,7 @@ func (t *Teeth) String() string {
 func (t *Teeth) Plain(text string) string {
 	var read Teeth
 	if err := read.Set(text); err != nil {
-		return plainText(text)
+		return strings.TrimSpace(text)
 	}
 	return strings.ReplaceAll(read.String(), " ", "")
 }

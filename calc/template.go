@@ -14,6 +14,8 @@ type Template struct {
 	about string
 }
 
+func newTemplate(about string) Template { return Template{about: about} }
+
 // mostTemplate is how long one may be, in characters.
 const mostTemplate = 200
 
@@ -22,7 +24,7 @@ const mostTemplate = 200
 // else is not printable ASCII.
 func (t *Template) Set(text string) error {
 	t.Value = ""
-	text = plainText(text)
+	text = strings.TrimSpace(text)
 	if shown := inASCII(text); shown != text {
 		return &unit.Error{Text: shown, Problem: "not all of it is printable ASCII", Advice: "a line for a machine is made of plain letters, digits and signs", Cause: errText}
 	}
@@ -52,7 +54,7 @@ func inASCII(text string) string {
 func (t *Template) String() string { return t.Value }
 
 // Plain returns the text, trimmed.
-func (t *Template) Plain(text string) string { return plainText(text) }
+func (t *Template) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what the line is for.
 func (t *Template) About() string {

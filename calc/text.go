@@ -21,6 +21,8 @@ type Text struct {
 	about string
 }
 
+func newText(most int, about string) Text { return Text{most: most, about: about} }
+
 // Set takes the text, trimmed.
 func (t *Text) Set(text string) error {
 	t.Value = ""
@@ -40,9 +42,7 @@ func errLongText(text string, most int) error {
 func (t *Text) String() string { return t.Value }
 
 // Plain returns the text, trimmed.
-func (t *Text) Plain(text string) string { return plainText(text) }
-
-func plainText(text string) string { return strings.TrimSpace(text) }
+func (t *Text) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what the text is for.
 func (t *Text) About() string { return t.about + ", at most " + strconv.Itoa(t.most) + " characters" }

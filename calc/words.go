@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -32,15 +33,6 @@ func capital(s string) string {
 	return string(unicode.ToUpper(r)) + s[size:]
 }
 
-// concat joins slices into a new one.
-func concat[T any](parts ...[]T) []T {
-	var all []T
-	for _, p := range parts {
-		all = append(all, p...)
-	}
-	return all
-}
-
 func quote(s string) string { return "“" + s + "”" }
 
 // lower writes the first letter small.
@@ -68,4 +60,27 @@ func plural(n int, one, many string) string {
 		return "1 " + one
 	}
 	return itoa(n) + " " + many
+}
+
+// OneLine makes any text one line of valid UTF-8, as an input element holds it.
+func OneLine(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return s // most texts are that simple, and a log has tens of thousands
+	}
+	s = strings.ToValidUTF8(s, string(utf8.RuneError))
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' { // the last two break lines as well
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+// clip shortens a text that is told to most characters.
+func clip(text string, most int) string {
+	text = OneLine(strings.TrimSpace(text))
+	if utf8.RuneCountInString(text) > most {
+		return string([]rune(text)[:most]) + "…"
+	}
+	return text
 }

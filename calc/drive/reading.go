@@ -3,7 +3,7 @@ package drive
 import (
 	"math"
 
-	"striderule/calc/order"
+	"striderule/calc/lists"
 )
 
 // A RatioReading is what a found ratio of measured to commanded travel may
@@ -54,7 +54,7 @@ func ReadRatio(ratio, u float64, mistakes []Mistake) RatioReading {
 		}
 		return sum
 	}
-	order.Sort(fits, func(a, b []Mistake) bool {
+	lists.Sort(fits, func(a, b []Mistake) bool {
 		if ra, rb := rank(a), rank(b); ra != rb {
 			return ra < rb
 		}

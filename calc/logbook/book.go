@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strconv"
 
-	"striderule/calc/order"
+	"striderule/calc/lists"
 )
 
 // A Book holds entries, newest first.
@@ -133,7 +133,7 @@ func sorted(entries []Entry) []Entry {
 	for i := range places {
 		places[i] = i
 	}
-	order.Sort(places, func(i, j int) bool { return entries[i].isBefore(entries[j]) })
+	lists.Sort(places, func(i, j int) bool { return entries[i].isBefore(entries[j]) })
 	all := make([]Entry, len(entries))
 	for i, place := range places {
 		all[i] = entries[place]

@@ -3,7 +3,7 @@ package measure
 import (
 	"math"
 
-	"striderule/calc/order"
+	"striderule/calc/lists"
 )
 
 // A Means is a way to know better.
@@ -76,7 +76,7 @@ func (s Scale) Advise(tolerance float64) ([]Remedy, error) {
 		}
 		return r.U
 	}
-	order.Sort(useful, func(x, y Remedy) bool { return rank(x) < rank(y) })
+	lists.Sort(useful, func(x, y Remedy) bool { return rank(x) < rank(y) })
 	return useful, nil
 }
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"striderule/calc/order"
+	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
@@ -101,7 +101,7 @@ func (b Budget) Scaled(factor float64) Budget {
 // BySize returns the components, the largest first.
 func (b Budget) BySize() Budget {
 	sorted := slices.Clone(b)
-	order.Sort(sorted, func(x, y Component) bool { return x.U > y.U })
+	lists.Sort(sorted, func(x, y Component) bool { return x.U > y.U })
 	return sorted
 }
 
