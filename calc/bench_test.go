@@ -32,3 +32,22 @@ func BenchmarkSolve(b *testing.B) {
 		})
 	}
 }
+
+// What the link of a received and changed sheet costs, beside a solve of it.
+func BenchmarkReply(b *testing.B) {
+	f := Load(measurePage, Load(measurePage, measurePage.Example).ShareFragment())
+	f.Set("rest", 1, "28.4")
+	if !strings.Contains(f.ReplyFragment(), "was-rest=") {
+		b.Fatal("the reply does not tell what was changed")
+	}
+	b.Run("solve", func(b *testing.B) {
+		for b.Loop() {
+			f.solve()
+		}
+	})
+	b.Run("reply", func(b *testing.B) {
+		for b.Loop() {
+			f.ReplyFragment()
+		}
+	})
+}

@@ -1,6 +1,10 @@
 package calc
 
-import "striderule/calc/measure"
+import (
+	"strconv"
+
+	"striderule/calc/measure"
+)
 
 // A readingsChart draws readings beside their mean, in the making.
 type readingsChart struct {
@@ -18,7 +22,7 @@ func (c *readingsChart) add(row int, value float64, aside, suspect bool) {
 	case suspect:
 		kind = Suspect
 	}
-	n := itoa(row + 1)
+	n := strconv.Itoa(row + 1)
 	c.put(n, Point{Y: value, Lo: value, Hi: value, Label: c.noun + " " + n, Kind: kind})
 }
 

@@ -40,6 +40,7 @@ func (f *Form) Compare() *Comparison {
 		return nil
 	}
 	was := f.with(f.before)
+	was.workOut()
 	c := &Comparison{Theirs: f.sent != nil, Before: was.report.Answer, After: f.report.Answer}
 	for _, field := range f.fields {
 		c.Differences = append(c.Differences, f.differencesOf(was, field)...)
@@ -55,7 +56,7 @@ func (f *Form) Compare() *Comparison {
 	return c
 }
 
-// with is the same form with other text.
+// with is the same form with other text, read and not worked out.
 func (f *Form) with(text map[string][]string) *Form {
 	g := untyped(f.Page)
 	for key, cells := range text {
@@ -63,7 +64,7 @@ func (f *Form) with(text map[string][]string) *Form {
 			g.take(field, cells)
 		}
 	}
-	g.solve()
+	g.readCells()
 	return g
 }
 
@@ -76,7 +77,9 @@ func (f *Form) alone(d Difference) *Answer {
 		cells[d.Row] = f.Text(d.Key, d.Row)
 		text[d.Key] = cells
 	}
-	return f.with(text).report.Answer
+	changed := f.with(text)
+	changed.workOut()
+	return changed.report.Answer
 }
 
 // differencesOf compares a field that has a part now, cell by cell, or as a whole where rows came or
@@ -167,18 +170,17 @@ func (f *Form) AddressFragment() string {
 
 // compared are the pieces of the sheet and of what its changed fields were.
 func (f *Form) compared() []Piece {
-	pieces := f.pieces()
+	text := f.plainText()
+	pieces := f.piecesOf(text)
 	if f.before == nil {
 		return pieces
 	}
 	if pieces == nil { // emptied, which is a change too
 		pieces = []Piece{{"v", []string{Version}}}
 	}
-	was := f.with(f.before)
 	for _, field := range f.fields {
-		old, _ := was.Field(field.Key)
-		before := was.plainCells(old)
-		if slices.Equal(before, f.plainCells(field)) {
+		before := f.before[field.Key]
+		if slices.Equal(before, text[field.Key]) {
 			continue
 		}
 		if len(before) == 0 {
@@ -215,15 +217,16 @@ func (f *Form) takeWas(was map[string][]string, p Piece) bool {
 // receiveSheet notes what a link brought, to compare with.
 func (f *Form) receiveSheet(fragment string, was map[string][]string) {
 	if len(was) > 0 {
-		f.before = f.plainText()
-		maps.Copy(f.before, was)
+		before := f.plainText()
+		maps.Copy(before, was)
+		f.before = f.with(before).plainText()
 	}
 	if f.received != nil { // it comes from somebody, or out of the log
 		f.sent, f.link = f.plainText(), fragment
 	}
 }
 
-// plainText is the text of all fields as a link carries it.
+// plainText is the text of all fields as a link carries it; what is empty is left out.
 func (f *Form) plainText() map[string][]string {
 	all := map[string][]string{}
 	for _, field := range f.fields {

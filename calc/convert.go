@@ -1,6 +1,10 @@
 package calc
 
-import "striderule/calc/lists"
+import (
+	"strconv"
+
+	"striderule/calc/lists"
+)
 
 var convertPage = Page{
 	Slug:     "convert",
@@ -52,17 +56,11 @@ func (s *convertSheet) Fields() []Field {
 	)
 }
 
-// An axisRow is one row of the table, read.
-type axisRow struct {
-	fact
-	n     string // "1"
-	name  string
-	key   string // that the setting is typed in
-	given bool   // the setting is
-}
+// A tableRow is an axis of the table, with what is to be said of it.
+type tableRow struct{ axisRow }
 
-func (s *convertSheet) row(i int) axisRow {
-	r := axisRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i)}
+func (s *convertSheet) row(i int) tableRow {
+	r := tableRow{axisRow{n: strconv.Itoa(i + 1), name: axisName(s.Name.Rows[i], i)}}
 	r.rotary = s.Moves.Rows[i].Word == "rotary"
 	r.setting, r.key, r.given = s.scaleRows.at(i).setting(r.rotary)
 	motor := s.motorRows.at(i)
@@ -77,7 +75,7 @@ func (s *convertSheet) row(i int) axisRow {
 
 func (s *convertSheet) Solve() Report {
 	r := Report{Parts: []Part{meaning}}
-	var given []axisRow
+	var given []tableRow
 	var above []string // what the rows before depend on: the headline is of the first that answers
 	fields := s.Fields()
 	for i := range s.Name.Rows {

@@ -4,22 +4,13 @@ import (
 	"strings"
 
 	"striderule/calc/drive"
-	"striderule/calc/unit"
 )
 
-// convertDigits is what conversions are shown with: they are exact, so it is
-// for reading only.
-const convertDigits = 8
-
-func (r axisRow) figure(id, label string, v float64, u string) *Figure {
-	return &Figure{ID: id + "-" + r.n, Label: label, Value: v, Unit: u, Digits: convertDigits}
-}
-
-func (r axisRow) needs() []string {
+func (r tableRow) needs() []string {
 	return []string{"name", "moves", "as", r.key, "angle", "micro", "ratio"}
 }
 
-func (r axisRow) part() *Part {
+func (r tableRow) part() *Part {
 	figures, asks := r.numbers()
 	p := &Part{ID: "axis-" + r.n, Title: r.name, Needs: r.needs(), Blocks: append([]Block{Figures{figures}}, asks...)}
 	if ratio, ok := r.gears.(plainRatio); ok && ratio > 0 && ratio < 1 {
@@ -28,54 +19,8 @@ func (r axisRow) part() *Part {
 	return p
 }
 
-// axisOutputs are the figures of an axis beside its settings.
-var axisOutputs = []Output{
-	{"stepsin", "Steps per inch", "steps/in"},
-	{"turnin", "Travel per motor turn in inches", "in/rev"},
-	{"stepsrev", "Steps per turn of a rotary axis", "steps/rev"},
-	{"fullsteps", "Full steps per motor turn", "steps/rev"},
-	{"fullstep", "Travel per full step", "mm or °"},
-	{"microstep", "Travel per microstep", "mm or °"},
-}
-
-// numbers are all that can be told of an axis, and what the rest needs.
-func (r axisRow) numbers() (figures figureList, asks []Block) {
-	perUnit := "mm"
-	if r.rotary {
-		perUnit = "°"
-	}
-	for _, to := range drive.Conventions {
-		s, missing := r.in(to)
-		if len(missing) > 0 {
-			asks = append(asks, r.ask(to, missing))
-			continue
-		}
-		figures.add(settingFigure(conventionWords[to]+"-"+r.n, s, r.rotary, convertDigits, false))
-		switch {
-		case to == drive.StepsPerUnit && !r.rotary:
-			figures.add(r.figure("stepsin", "Steps per inch", s.Value*unit.Inch, "steps/in"))
-		case to == drive.StepsPerUnit:
-			figures.add(r.figure("stepsrev", "Steps per turn of the axis", s.Value*unit.Turn, "steps/rev"))
-		case to == drive.TravelPerTurn && !r.rotary:
-			figures.add(r.figure("turnin", "Travel per motor turn in inches", s.Value/unit.Inch, "in/rev"))
-		}
-	}
-	if s, missing := r.in(drive.TravelPerTurn); len(r.noMotor) > 0 {
-		asks = append(asks, Ask{r.noMotor, "travel per full step and per microstep"})
-	} else if len(missing) == 0 {
-		figures.add(
-			r.figure("fullsteps", "Full steps per motor turn", r.motor.FullSteps(), "steps/rev"),
-			r.figure("fullstep", "Travel per full step", s.Value/r.motor.FullSteps(), perUnit),
-			r.figure("microstep", "Travel per microstep", s.Value/r.motor.Pulses(), perUnit))
-	}
-	return figures, asks
-}
-
-// turnsFaster is said of gear ratios below one, which are rarely meant.
-var turnsFaster = Note{Doubt, say("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")}
-
 // overview is the number that was asked for, of every axis, side by side.
-func (s *convertSheet) overview(rows []axisRow) *Part {
+func (s *convertSheet) overview(rows []tableRow) *Part {
 	t := Table{Caption: "All axes", Head: []string{"Axis", "Given", "Wanted"}}
 	p := &Part{ID: "all", Title: "All axes at a glance"}
 	for _, r := range rows {
@@ -97,7 +42,7 @@ func (s *convertSheet) overview(rows []axisRow) *Part {
 }
 
 // other is the convention that the person does not have.
-func (r axisRow) other() drive.Convention {
+func (r tableRow) other() drive.Convention {
 	if r.setting.Convention == drive.StepsPerUnit {
 		return drive.TravelPerTurn
 	}
@@ -106,7 +51,7 @@ func (r axisRow) other() drive.Convention {
 
 // answer is the number in the other convention: travel per motor turn for who
 // has steps per mm, steps per mm for the others.
-func (r axisRow) answer(needs []string) *Answer {
+func (r tableRow) answer(needs []string) *Answer {
 	to := r.other()
 	s, missing := r.in(to)
 	if len(missing) > 0 {
@@ -117,12 +62,3 @@ func (r axisRow) answer(needs []string) *Answer {
 	from := settingFigure("", r.setting, r.rotary, convertDigits, false)
 	return &Answer{Figure: *f, Needs: needs, Says: say("The same fact as ", from, ".")}
 }
-
-// meaning explains the conventions.
-var meaning = Part{ID: "meaning", Title: "What these numbers mean", Guide: true, Blocks: []Block{
-	points(
-		"Steps per mm: the microsteps that the controller sends for one millimetre. It holds motor, microsteps, gears and output in one number.",
-		"Travel per motor turn: how far the axis moves when the motor turns once. A controller that stores it stores full steps per turn and microsteps beside it.",
-		"Travel per output turn: the same behind the gears, whose ratio is then an entry of its own.",
-	),
-}}

@@ -28,8 +28,8 @@ func (t feedTest) draw() Drawing {
 		return t.piece()
 	}
 	s := sketchOf(t.id, t.title, 0, t.mark, feedColumn, 12, t.show)
-	s.drive(feedBefore, "before")
-	s.drive(feedAfter, "after")
+	feeder(s, feedBefore, "before")
+	feeder(s, feedAfter, "after")
 	s.upright(Measure, t.mark, feedBefore, 78)
 	s.upright(Measure, t.rest, 73, feedAfter)
 	s.upright(Mark, t.mark, feedBefore-9, feedBefore+9)
@@ -61,7 +61,7 @@ func (t feedTest) draw() Drawing {
 func (t feedTest) piece() Drawing {
 	s := sketchOf(t.id, t.title, 0, max(t.fed, t.asked), feedColumn, 12, t.show)
 	s.plate(Body, s.From+4*s.per, feedBefore-3, t.fed, feedBefore+3)
-	s.rollers(feedBefore)
+	rollers(s, feedBefore)
 	s.upright(Mark, t.fed, feedBefore-9, feedBefore+9)
 	s.dim(Motion, 0, t.fed, 86, feedBefore, t.way)
 	s.tell("The drive "+t.way+" ", t.fed)
@@ -75,41 +75,18 @@ func (t feedTest) piece() Drawing {
 	return s.done(high, ".")
 }
 
-// drive is filament on its way through a drive, which stands left of x = 0.
-func (s *sketch) drive(y float64, when string) {
+// feeder is filament on its way through a drive, which stands left of x = 0.
+func feeder(s *sketch, y float64, when string) {
 	s.plate(Body, s.From+4*s.per, y-3, s.To-4*s.per, y+3)
-	s.rollers(y)
+	rollers(s, y)
 	s.words(-25*s.per, y+38, Middle, when)
 }
 
 // rollers take filament in between them.
-func (s *sketch) rollers(y float64) {
+func rollers(s *sketch, y float64) {
 	x := -16 * s.per
 	s.disc(x, y-14, 11, 24)
 	s.disc(x, y+14, 11, 0)
 	s.disc(x, y-14, 2.5, 0)
 	s.disc(x, y+14, 2.5, 0)
-}
-
-// picture draws the test as it was read, or as far as it is set.
-func (a *measured) picture() *Part {
-	s := a.sheet
-	t := feedTest{id: "test", title: "The test, to scale", left: "left", way: "fed", asked: a.asked,
-		show: func(v float64) string { return a.length("", "", v).String() }}
-	runs := counted(a.runs)
-	n := float64(len(runs))
-	for _, r := range runs {
-		t.mark, t.rest, t.fed = t.mark+r.mark/n, t.rest+r.rest/n, t.fed+r.moved/n
-	}
-	if n > 1 {
-		t.title += ", mean of " + itoa(len(runs)) + " runs"
-	}
-	if mark := s.Mark.Number; n == 0 && s.Read.Word != "fed" && s.Marks.Word != "each" && mark > a.asked {
-		t.mark, t.rest, t.fed, t.asked = mark, mark-a.asked, a.asked, 0
-		t.title, t.left, t.way = "The test to come, to scale", "to be left", "to feed"
-	}
-	if !s.isFeed() || t.fed <= 0 {
-		return nil
-	}
-	return &Part{ID: "picture", Title: "The test as a drawing", Needs: a.readKeys, Blocks: []Block{t.draw()}}
 }

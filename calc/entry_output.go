@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
@@ -186,13 +187,13 @@ func (o *outputEntry) keys(suffix string) []string {
 func (o *outputEntry) describe() string {
 	switch o.Kind.Word {
 	case "belt":
-		return "a belt of " + unit.Lengths.Text(o.Pitch.Value()) + " pitch on " + itoa(int(o.Teeth.Value())) + " teeth"
+		return "a belt of " + unit.Lengths.Text(o.Pitch.Value()) + " pitch on " + strconv.Itoa(int(o.Teeth.Value())) + " teeth"
 	case "screw":
 		return "a screw of " + unit.Lengths.Text(o.Screw.Value.Lead()) + " lead"
 	case "roller":
 		return "a roller of " + unit.Lengths.Text(o.Diameter.Value()) + " effective diameter"
 	case "rack":
-		return "a rack of module " + unit.Full(o.Module.Number) + " on " + itoa(int(o.Pinion.Value())) + " teeth"
+		return "a rack of module " + unit.Full(o.Module.Number) + " on " + strconv.Itoa(int(o.Pinion.Value())) + " teeth"
 	}
 	return "turning the work directly"
 }

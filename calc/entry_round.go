@@ -1,7 +1,10 @@
 package calc
 
 import (
+	"math"
+
 	"striderule/calc/lists"
+	"striderule/calc/measure"
 	"striderule/calc/unit"
 )
 
@@ -57,41 +60,6 @@ type run struct {
 	want       float64 // commanded, in a test of several lengths; 0 if not told
 }
 
-// runs returns the complete rows, the keys they are read from, and what is
-// wrong with those that cannot be.
-func (s *measureSheet) runs(r *roundEntry, suffix string) (runs []run, keys []string, problems []Problem) {
-	keys = []string{"aside" + suffix}
-	switch {
-	case s.rotary():
-		return plainRuns(r, r.Turned.cells()), append(keys, "turned"+suffix), nil
-	case s.Axis.Word == "travel":
-		return plainRuns(r, r.Moved.cells()), append(keys, "moved"+suffix), nil
-	case s.Read.Word == "fed":
-		return plainRuns(r, r.Fed.cells()), append(keys, "fed"+suffix), nil
-	}
-	each := s.Marks.Word == "each"
-	keys = append(keys, "mark", "rest"+suffix)
-	if each {
-		keys[1] = "eachmark" + suffix
-	}
-	for i, rest := range r.Rest.rows {
-		mark := s.Mark.Entry()
-		if each {
-			mark = &r.Each.rows[i]
-		}
-		if !mark.Given || !rest.Given {
-			continue
-		}
-		if rest.Number >= mark.Number {
-			problems = append(problems, Problem{"rest" + suffix, i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
-				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
-			continue
-		}
-		runs = append(runs, run{row: i, mark: mark.Number, rest: rest.Number, moved: mark.Number - rest.Number, aside: r.Aside.Rows[i].On})
-	}
-	return runs, keys, problems
-}
-
 func plainRuns(r *roundEntry, list *column) []run {
 	var runs []run
 	for i, in := range list.rows {
@@ -104,3 +72,10 @@ func plainRuns(r *roundEntry, list *column) []run {
 
 // counted are the runs that were not set aside.
 func counted(runs []run) []run { return lists.Keep(runs, func(r run) bool { return !r.aside }) }
+
+// standsOut finds the reading that stands out from the others, read with an
+// instrument of some step: a step or two is no slip of the hand.
+func standsOut(s measure.Series, step float64) (index int, found bool) {
+	g, err := measure.Grubbs(s, 0.05)
+	return g.Index, err == nil && g.Found && math.Abs(g.Value-g.Mean) > 2*step
+}

@@ -1,6 +1,10 @@
 package calc
 
-import "striderule/calc/lists"
+import (
+	"strconv"
+
+	"striderule/calc/lists"
+)
 
 // The columns by which a table of axes asks what an entry asks of one.
 
@@ -13,7 +17,7 @@ func axisName(name Text, i int) string {
 	if name.Value != "" {
 		return name.Value
 	}
-	return "Axis " + itoa(i+1)
+	return "Axis " + strconv.Itoa(i+1)
 }
 
 // scaleRows is a scaleEntry for each row.

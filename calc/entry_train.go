@@ -177,3 +177,19 @@ func (g *gearEntry) put(p *drive.Parts) {
 		p.Ratio = g.Ratio.Number
 	}
 }
+
+// relabel says of fields with a text to fill in at which time they are meant.
+func relabel(fields []Field, suffix string) []Field {
+	for i := range fields {
+		if fields[i].Key != "as" {
+			fields[i].Label += suffix
+		}
+	}
+	return fields
+}
+
+// Suffixes of the keys of what is there after the swap, and of what stayed.
+const (
+	suffixNew  = "new"
+	suffixKept = "kept"
+)

@@ -46,8 +46,6 @@ var flowPage = Page{
 	},
 }
 
-const scaleVerified = "verified"
-
 // The ways to the flow factor.
 const (
 	byWalls    = "walls"

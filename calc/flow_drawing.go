@@ -55,8 +55,8 @@ func (a *flowed) section() Drawing {
 	s.Alt += " thick"
 	if mean > 0 {
 		y += 24
-		s.jaw(middle-mean/2, -7*per, foot+8)
-		s.jaw(middle+mean/2, 7*per, foot+8)
+		jaw(s, middle-mean/2, -7*per, foot+8)
+		jaw(s, middle+mean/2, 7*per, foot+8)
 		s.dimOf(Mark, middle-mean/2, middle+mean/2, y, y-10, "caliper reads", mean)
 		s.tell("; the caliper reads ", mean)
 	}
@@ -64,7 +64,7 @@ func (a *flowed) section() Drawing {
 }
 
 // jaw is one of a caliper's, down to its beam.
-func (s *sketch) jaw(x, out, foot float64) { s.line(Mark, x, 34, x, foot, x+out, foot) }
+func jaw(s *sketch, x, out, foot float64) { s.line(Mark, x, 34, x, foot, x+out, foot) }
 
 // caliperPlaces shows a printed box from above, and where to measure it.
 func caliperPlaces() Drawing {
@@ -73,9 +73,9 @@ func caliperPlaces() Drawing {
 	s.plate(Body, left, top, left+size, top+size)
 	s.plate(Body, left+wall, top+wall, left+size-wall, top+size-wall)
 	right, half := float64(left+size), float64(top+size/2)
-	for _, jaw := range []struct{ x, out float64 }{{right - wall, -16}, {right, 16}} {
-		s.line(Mark, jaw.x, half-9, jaw.x, half+9)
-		s.line(Mark, jaw.x, half, jaw.x+jaw.out, half)
+	for _, side := range []struct{ x, out float64 }{{right - wall, -16}, {right, 16}} {
+		s.line(Mark, side.x, half-9, side.x, half+9)
+		s.line(Mark, side.x, half, side.x+side.out, half)
 	}
 	s.words(right+22, half-3, Start, "here: in the")
 	s.words(right+22, half+13, Start, "middle of a flat side")

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strconv"
+
 	"striderule/calc/measure"
 )
 
@@ -103,7 +105,7 @@ func (a *flowed) remedies() []Line {
 		switch m.Means {
 		case measure.MoreRuns:
 			l = say("Take one more reading: the uncertainty of the error comes down to about ± ", u)
-			enough = itoa(m.Enough.Runs) + " readings in all would settle it"
+			enough = strconv.Itoa(m.Enough.Runs) + " readings in all would settle it"
 		case measure.BetterInstrument:
 			l = say("Read it with "+toolName(m.Next.With)+": it would be about ± ", u)
 			enough = toolName(m.Enough.With) + " would settle it"

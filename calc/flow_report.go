@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/measure"
@@ -68,7 +69,7 @@ func (a *flowed) grave() []Note {
 	var notes []Note
 	doubt := func(text string) { notes = append(notes, Note{Doubt, say(text)}) }
 	if r := a.suspect(); r != nil {
-		doubt("Reading " + itoa(r.row+1) + " stands out from the others by more than chance explains. A blob, a burr, the seam, a slip in typing? Tick Set aside there if you know why; if not, take more readings.")
+		doubt("Reading " + strconv.Itoa(r.row+1) + " stands out from the others by more than chance explains. A blob, a burr, the seam, a slip in typing? Tick Set aside there if you know why; if not, take more readings.")
 	}
 	e := a.scale.Error().Value
 	if math.Abs(e) > 0.2 {
@@ -161,7 +162,7 @@ func (a *flowed) table() Table {
 		t.Head = append(t.Head, "Plastic, error in %")
 	}
 	for _, r := range a.readings {
-		n := itoa(r.row + 1)
+		n := strconv.Itoa(r.row + 1)
 		name := n
 		if r.aside {
 			name += ", set aside"

@@ -28,21 +28,22 @@ type Form struct {
 	link   string              // that brought it
 }
 
-// NewForm returns a page's form with nothing typed.
-func NewForm(p Page) *Form { return Load(p, "") }
+// ReadForm returns the form that a link's fragment describes. Every string can be
+// read: what cannot be understood is kept, and Problems says so.
+func ReadForm(site Site, p Page, fragment string) *Form {
+	return readUpTo(MostLink, site, p, fragment)
+}
 
-// Load returns the form that a link's fragment describes. Every string can be
-// loaded: what cannot be understood is kept and told in Problems.
-func Load(p Page, fragment string) *Form { return loadUpTo(MostLink, p, fragment) }
+// ReadWholeForm is ReadForm for a fragment that was written here: of such a sheet nothing is
+// cut off, however long it is.
+func ReadWholeForm(site Site, p Page, fragment string) *Form {
+	return readUpTo(len(fragment), site, p, fragment)
+}
 
-// LoadWhole is Load for a fragment that was written here: of such a sheet nothing is cut off,
-// however long it is.
-func LoadWhole(p Page, fragment string) *Form { return loadUpTo(len(fragment), p, fragment) }
-
-// loadUpTo reads a fragment up to so many characters.
-func loadUpTo(most int, p Page, fragment string) *Form {
+// readUpTo reads a fragment up to so many characters.
+func readUpTo(most int, site Site, p Page, fragment string) *Form {
 	f := untyped(p)
-	was := f.read(fragment, most)
+	was := f.read(site, fragment, most)
 	f.solve()
 	f.noteBrought()
 	f.markBrought()
@@ -80,9 +81,14 @@ func (f *Form) Field(key string) (Field, bool) {
 	return f.fields[i], true
 }
 
-// solve reads all text into the sheet anew and works out the report. What is
-// hidden counts as not given.
+// solve reads all text into the sheet anew and works out the report.
 func (f *Form) solve() {
+	f.readCells()
+	f.workOut()
+}
+
+// readCells reads all text into the sheet anew. What is hidden counts as not given.
+func (f *Form) readCells() {
 	f.problems = nil
 	for _, field := range f.fields {
 		n := len(f.text[field.Key])
@@ -100,6 +106,10 @@ func (f *Form) solve() {
 			}
 		}
 	}
+}
+
+// workOut makes the report of what the sheet holds.
+func (f *Form) workOut() {
 	f.report = f.sheet.Solve()
 	for i, p := range f.report.Problems {
 		if field, ok := f.Field(p.Key); ok {

@@ -10,17 +10,10 @@ import (
 // is offered to copy or save until somebody here has accepted that very text. What the page
 // itself suggests needs that not.
 
-// isTemplate reports whether a field holds a template.
-func isTemplate(field Field) bool {
-	cell, alone := field.Cells.(single)
-	_, ok := cell.value.(*Template)
-	return alone && ok
-}
-
 // template returns a field's template as it stands in the form, trimmed; empty if it is no
 // such field. Also of one that is hidden, which a choice may bring back.
 func (f *Form) template(field Field) string {
-	if !isTemplate(field) {
+	if !field.holdsTemplate() {
 		return ""
 	}
 	return strings.TrimSpace(f.Text(field.Key, 0))

@@ -2,17 +2,18 @@ package calc
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
 // read takes the pieces of a link of at most so many characters, and returns what its
 // fields held before.
-func (f *Form) read(fragment string, most int) (was map[string][]string) {
-	fragment, said := Mend(fragment)
+func (f *Form) read(site Site, fragment string, most int) (was map[string][]string) {
+	fragment, said := site.Mend(fragment)
 	f.Mended(said)
 	if cut, long := cutLong(fragment, most); long {
 		fragment = cut
-		f.notice("link", "The link is longer than "+itoa(most)+" characters: what comes after them is not read.")
+		f.notice("link", "The link is longer than "+strconv.Itoa(most)+" characters: what comes after them is not read.")
 	}
 	was = map[string][]string{}
 	if encodedTwice(fragment) {
@@ -77,7 +78,7 @@ func (f *Form) take(field Field, cells []string) {
 		cells = []string{strings.Join(cells, ",")} // a comma typed by hand
 	}
 	if len(cells) > most {
-		f.notice(field.Key, field.Label+": the link has "+itoa(len(cells))+" values, "+itoa(most)+" are read.")
+		f.notice(field.Key, field.Label+": the link has "+strconv.Itoa(len(cells))+" values, "+strconv.Itoa(most)+" are read.")
 		cells = cells[:most]
 	}
 	f.text[field.Key] = slices.Clone(cells)

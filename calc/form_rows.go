@@ -2,6 +2,7 @@ package calc
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -155,15 +156,15 @@ func (f *Form) Unpaste(p Pasted) {
 
 // Says tells what was done, in a sentence or some.
 func (p Pasted) Says() string {
-	s := "Pasted into " + p.Group.Noun + " " + itoa(p.From+1) + "."
+	s := "Pasted into " + p.Group.Noun + " " + strconv.Itoa(p.From+1) + "."
 	if p.Rows > 1 {
-		s = "Pasted into " + p.Group.Nouns() + " " + itoa(p.From+1) + " to " + itoa(p.From+p.Rows) + "."
+		s = "Pasted into " + p.Group.Nouns() + " " + strconv.Itoa(p.From+1) + " to " + strconv.Itoa(p.From+p.Rows) + "."
 	}
 	if p.Replaced > 0 {
 		s += " " + plural(p.Replaced, "text that stood there was", "texts that stood there were") + " replaced."
 	}
 	if p.Over > 0 {
-		s += " " + plural(p.Over, "line", "lines") + " more than fit: there are " + itoa(p.Group.Most) + " rows at most."
+		s += " " + plural(p.Over, "line", "lines") + " more than fit: there are " + strconv.Itoa(p.Group.Most) + " rows at most."
 	}
 	if p.Odd > 0 {
 		s += " Left out: " + plural(p.Odd, "value", "values") + " without a column here, or not among the choices."

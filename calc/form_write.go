@@ -5,10 +5,13 @@ package calc
 // nothing is typed.
 func (f *Form) Fragment() string { return Join(f.pieces()) }
 
-func (f *Form) pieces() []Piece {
+func (f *Form) pieces() []Piece { return f.piecesOf(f.plainText()) }
+
+// piecesOf are the pieces of a link to a sheet of this text, and what else the link had.
+func (f *Form) piecesOf(text map[string][]string) []Piece {
 	var pieces []Piece
 	for _, field := range f.fields {
-		if cells := f.plainCells(field); len(cells) > 0 {
+		if cells := text[field.Key]; len(cells) > 0 {
 			pieces = append(pieces, Piece{field.Key, cells})
 		}
 	}
@@ -22,6 +25,9 @@ func (f *Form) pieces() []Piece {
 // plainCells returns a field's cells as a link carries them, without empty
 // ones at the end.
 func (f *Form) plainCells(field Field) []string {
+	if !f.Filled(field) {
+		return nil // most of them: what is empty is the default
+	}
 	var cells []string
 	if checks, ok := field.Cells.(*Checks); ok && f.Visible(field, 0) {
 		return f.plainTicks(checks, field.Key)

@@ -36,3 +36,6 @@ func hand(text, slug string, entries ...entry) Link {
 	}
 	return Link{text, slug, Join(pieces)}
 }
+
+// scaleVerified is how a page says to that of the flow that the setting is right.
+const scaleVerified = "verified"

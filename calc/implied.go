@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/unit"
@@ -53,7 +54,7 @@ func (o *outputEntry) missingPitch() []string {
 // teeth on the motor side.
 func impliedGear(ratio float64, driving int) implied {
 	n := max(1, math.Round(ratio*float64(driving)))
-	return implied{"driven", "Teeth on the driven side", "", ratio * float64(driving), n, "a pair of " + itoa(driving) + " and " + number(n) + " teeth", "another output element, several stages", true}
+	return implied{"driven", "Teeth on the driven side", "", ratio * float64(driving), n, "a pair of " + strconv.Itoa(driving) + " and " + number(n) + " teeth", "another output element, several stages", true}
 }
 
 // Coarse threads have these pitches up to M24 (ISO 261); above them a lead is

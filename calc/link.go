@@ -60,17 +60,21 @@ func Join(pieces []Piece) string {
 // escape writes text so that it survives a forum: only letters, digits and
 // what stands inside links everywhere stay as they are.
 func escape(text string) string {
+	if !strings.ContainsFunc(text, func(r rune) bool { return r > '~' || !staysAsItIs(byte(r)) }) {
+		return text // most texts
+	}
 	var b strings.Builder
 	for i := range len(text) {
-		c := text[i]
-		if isAlnum(c) || strings.IndexByte("-._~/:", c) >= 0 {
-			b.WriteByte(c)
+		if staysAsItIs(text[i]) {
+			b.WriteByte(text[i])
 		} else {
-			writeEscape(&b, c)
+			writeEscape(&b, text[i])
 		}
 	}
 	return b.String()
 }
+
+func staysAsItIs(c byte) bool { return isAlnum(c) || strings.IndexByte("-._~/:", c) >= 0 }
 
 func writeEscape(b *strings.Builder, c byte) {
 	b.WriteByte('%')

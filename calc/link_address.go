@@ -5,16 +5,16 @@ import "strings"
 // ReadAddress finds page and fragment in a pasted link, wherever it is hosted,
 // or in a text with such a link in it. The fragment comes mended; said tells
 // what was done, as from Mend.
-func ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
+func (site Site) ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
 	text = strings.TrimSpace(text)
 	if len(text) > mostMend {
 		text = text[:mostMend]
 		said = append(said, "of a text as long as this only the first part is read")
 	}
 	for range 4 {
-		if slug, rest, found := findLink(text); found {
-			link, more := cutLink(rest)
-			fragment, mended := Mend(link)
+		if slug, rest, found := site.findLink(text); found {
+			link, more := site.cutLink(rest)
+			fragment, mended := site.Mend(link)
 			return slug, Printable(fragment), append(append(said, more...), mended...), true
 		}
 		decoded := decode(text, anyByte)
@@ -29,19 +29,19 @@ func ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
 
 // findLink returns the page of the first link in a text, and what follows its
 // `#`. A text without one may be an address to a page alone.
-func findLink(text string) (slug, rest string, ok bool) {
+func (site Site) findLink(text string) (slug, rest string, ok bool) {
 	for at := 0; ; {
 		i := strings.IndexByte(text[at:], '#')
 		if i < 0 {
 			break
 		}
 		i += at
-		if slug, ok = slugOf(text[at:i]); ok {
+		if slug, ok = site.slugOf(text[at:i]); ok {
 			return slug, strings.TrimLeft(text[i:], "#"), true
 		}
 		at = i + 1
 	}
-	slug, ok = slugOf(text)
+	slug, ok = site.slugOf(text)
 	return slug, "", ok
 }
 
@@ -50,7 +50,7 @@ const mostAddress = 300 // bytes
 
 // slugOf returns the page at the end of an address, which words and a redirect
 // may stand before.
-func slugOf(before string) (string, bool) {
+func (site Site) slugOf(before string) (string, bool) {
 	before = before[max(0, len(before)-mostAddress):]
 	joined, _ := plainCharacters(before) // it may be broken within the address
 	for _, text := range []string{before, joined} {
@@ -60,7 +60,7 @@ func slugOf(before string) (string, bool) {
 		for _, a := range []string{address, whole} {
 			a = strings.TrimSuffix(strings.TrimSuffix(a, "index.html"), "/")
 			slug := a[strings.LastIndexByte(a, '/')+1:]
-			if _, ok := PageOf(slug); ok {
+			if site.Page(slug) {
 				return slug, true
 			}
 		}
@@ -71,7 +71,7 @@ func slugOf(before string) (string, bool) {
 // cutLink takes a link out of the text that it begins. A space ends it, unless
 // what follows is certainly more of the link. Where that is not certain the
 // line is kept whole: it shows as a problem what belongs to no field.
-func cutLink(text string) (link string, said []string) {
+func (site Site) cutLink(text string) (link string, said []string) {
 	for from := 0; ; {
 		i := strings.IndexFunc(text[from:], isBlank)
 		if i < 0 {
@@ -87,7 +87,7 @@ func cutLink(text string) (link string, said []string) {
 		switch {
 		case rest == "":
 			return text[:i], said
-		case belongs(text[:i], next):
+		case site.belongs(text[:i], next):
 			if i > 0 && !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) && !endsInEscape(text[:i]) {
 				said = append(said, "spaces within values are left as they are")
 			}
@@ -102,8 +102,8 @@ func cutLink(text string) (link string, said []string) {
 }
 
 // belongs reports whether the next word is certainly more of a link.
-func belongs(link, next string) bool {
-	return next[0] == '&' || goesOn(next) || strings.HasSuffix(link, "&") && knows(next)
+func (site Site) belongs(link, next string) bool {
+	return next[0] == '&' || site.goesOn(next) || strings.HasSuffix(link, "&") && site.knows(next)
 }
 
 // mayBelong reports whether the next word may be more of a link, as a figure

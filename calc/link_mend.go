@@ -3,7 +3,6 @@ package calc
 import (
 	"slices"
 	"strings"
-	"sync"
 	"unicode/utf8"
 )
 
@@ -16,9 +15,17 @@ import (
 
 // A repair returns a fragment as it was before one sort of change, and says
 // what was done; it says nothing if it did nothing.
-type repair func(fragment string) (mended, says string)
+type repair func(site Site, fragment string) (mended, says string)
 
-var repairs = []repair{mendCharacters, mendSpaces, mendEncoding, mendEntities, mendMicro, mendKeys, mendCommas, mendEnd}
+var repairs = []repair{
+	anywhere(mendCharacters), anywhere(mendSpaces), Site.mendEncoding, Site.mendEntities, Site.mendMicro, Site.mendKeys,
+	anywhere(mendCommas), Site.mendEnd,
+}
+
+// anywhere is a repair that needs to know of no page.
+func anywhere(mend func(fragment string) (mended, says string)) repair {
+	return func(_ Site, fragment string) (string, string) { return mend(fragment) }
+}
 
 // mostMend is the length in bytes up to which a text is looked through. A link
 // that was encoded several times is longer than MostLink.
@@ -27,7 +34,7 @@ const mostMend = 8 * MostLink
 // Mend returns a link's fragment as it was before it was changed on its way,
 // and what was mended, a phrase each. Without such a phrase it returns the
 // fragment as it is; mending again what was mended changes nothing.
-func Mend(text string) (fragment string, said []string) {
+func (site Site) Mend(text string) (fragment string, said []string) {
 	if text == "" || len(text) > mostMend {
 		return text, nil
 	}
@@ -35,7 +42,7 @@ func Mend(text string) (fragment string, said []string) {
 	for again := true; again; {
 		again = false
 		for _, mend := range repairs {
-			mended, says := mend(fragment)
+			mended, says := mend(site, fragment)
 			if says == "" {
 				continue
 			}
@@ -54,29 +61,6 @@ func Mend(text string) (fragment string, said []string) {
 // mendedNotice tells what Mend did.
 func mendedNotice(said []string) string {
 	return "The link had been changed on its way and was mended: " + strings.Join(said, "; ") + ". Compare the entries with what was sent."
-}
-
-// linkKeys are the keys that a link to any page may have, gathered page by page:
-// most links need no more than the first.
-var linkKeys = struct {
-	sync.Mutex
-	known map[string]bool
-	pages int // whose keys are known
-}{known: map[string]bool{"v": true, claimKey: true}}
-
-func isLinkKey(key string) bool {
-	linkKeys.Lock()
-	defer linkKeys.Unlock()
-	for !linkKeys.known[key] {
-		if linkKeys.pages == len(Pages) {
-			return false
-		}
-		for _, f := range Pages[linkKeys.pages].New().Fields() {
-			linkKeys.known[f.Key], linkKeys.known[wasMark+f.Key] = true, true
-		}
-		linkKeys.pages++
-	}
-	return true
 }
 
 // inFragment are the marks that may stand in a fragment beside letters and

@@ -10,10 +10,10 @@ import (
 const endMarks = ".,;:!?)]}>\"'»”’…*"
 
 // mendEnd cuts off what stands behind a link without a space between.
-func mendEnd(s string) (string, string) {
-	end := markupEnd(s)
+func (site Site) mendEnd(s string) (string, string) {
+	end := site.markupEnd(s)
 	if end == len(s) {
-		end = marksEnd(s)
+		end = site.marksEnd(s)
 	}
 	if end == len(s) {
 		return cutClaim(s)
@@ -29,7 +29,7 @@ const mostMarks = 50
 // markupEnd returns where a link ends that runs into markup: at a bracket that
 // closes what was opened before the link, and the like. It does not end where
 // the link goes on behind.
-func markupEnd(s string) int {
+func (site Site) markupEnd(s string) int {
 	tried := 0
 	var open [1 << 8]int // brackets, by what closes them
 	for i := range len(s) {
@@ -47,7 +47,7 @@ func markupEnd(s string) int {
 		if !ends {
 			continue
 		}
-		if tried++; !goesOn(s[i:]) {
+		if tried++; !site.goesOn(s[i:]) {
 			return i
 		}
 		if tried == mostMarks {
@@ -60,17 +60,17 @@ func markupEnd(s string) int {
 func isClosing(c byte) bool { return c == ')' || c == ']' || c == '}' }
 
 // goesOn reports whether a text holds another field of the link before it.
-func goesOn(s string) bool {
+func (site Site) goesOn(s string) bool {
 	s, _, _ = strings.Cut(s, "#")
 	_, s, found := strings.Cut(s, "&")
-	return found && knows(s)
+	return found && site.knows(s)
 }
 
 // marksEnd returns where a link ends before the marks behind it. Brackets are
 // markupEnd's: one that is still there was opened in the link.
-func marksEnd(s string) int {
+func (site Site) marksEnd(s string) int {
 	key, _, _ := strings.Cut(s[strings.LastIndexByte(s, '&')+1:], "=")
-	known := isLinkKey(key) // a field ends in no empty cell, but others may
+	known := site.Knows(key) // a field ends in no empty cell, but others may
 	end := len(s)
 	for end > 0 {
 		if before, found := cutCode(s[:end]); found {

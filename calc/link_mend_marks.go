@@ -14,10 +14,10 @@ const (
 
 // knows reports whether a fragment has a key of a page with a value, and a
 // version that ends where it should.
-func knows(s string) bool {
+func (site Site) knows(s string) bool {
 	known := false
 	for _, p := range Split(s) {
-		if p.Cells == nil || !isLinkKey(p.Key) {
+		if p.Cells == nil || !site.Knows(p.Key) {
 			continue
 		}
 		if p.Key == "v" && strings.ContainsAny(p.Cells[0], "&=") {
@@ -31,31 +31,31 @@ func knows(s string) bool {
 // mendEncoding decodes a link whose own marks were encoded, or all of whose
 // characters were changed: as it stands there is no field in it, decoded there
 // is.
-func mendEncoding(s string) (string, string) {
-	if strings.IndexByte(s, '%') < 0 || knows(s) {
+func (site Site) mendEncoding(s string) (string, string) {
+	if strings.IndexByte(s, '%') < 0 || site.knows(s) {
 		return s, ""
 	}
 	decoded := s
 	for range 3 {
-		if decoded = decode(decoded, anyByte); knows(decoded) {
+		if decoded = decode(decoded, anyByte); site.knows(decoded) {
 			return decoded, saysEncoded
 		}
 	}
 	bare := decode(s, isHighByte)
-	if plain, says := plainCharacters(bare); knows(plain) {
+	if plain, says := plainCharacters(bare); site.knows(plain) {
 		return bare, says
 	}
 	return s, ""
 }
 
 // mendEntities takes back `&amp;` for `&`: a key begins with the rest of it.
-func mendEntities(s string) (string, string) {
+func (site Site) mendEntities(s string) (string, string) {
 	pieces := strings.Split(s, "&")
 	certain := false
 	for i, raw := range pieces {
 		cut := cutEntities(raw)
 		key, _, _ := strings.Cut(cut, "=")
-		certain = certain || cut != raw && i > 0 && isLinkKey(unescape(key))
+		certain = certain || cut != raw && i > 0 && site.Knows(unescape(key))
 	}
 	if !certain {
 		return s, ""
@@ -81,13 +81,13 @@ func cutEntities(raw string) string {
 
 // mendMicro undoes what web pages make of `&micro`, the start of some keys: it
 // is their code for µ, also without a semicolon. A link has no `=` there else.
-func mendMicro(s string) (string, string) {
+func (site Site) mendMicro(s string) (string, string) {
 	says := ""
 	for _, micro := range []string{"µ", "%C2%B5", "%c2%b5"} {
 		parts := strings.Split(s, micro)
 		for i := 1; i < len(parts); i++ {
 			key, _, found := strings.Cut(parts[i], "=")
-			if found && isLinkKey("micro"+key) {
+			if found && site.Knows("micro"+key) {
 				parts[i], says = "&micro"+parts[i], saysMicro
 			} else {
 				parts[i] = micro + parts[i]
@@ -101,7 +101,7 @@ func mendMicro(s string) (string, string) {
 // mendKeys finds fields whose key, or the version, is hidden by encoded
 // characters that no link has there. Such a change went over the whole link,
 // which is then laid bare for mendCharacters.
-func mendKeys(s string) (string, string) {
+func (site Site) mendKeys(s string) (string, string) {
 	pieces := strings.Split(s, "&")
 	says, everywhere := "", false
 	for i, raw := range pieces {
@@ -115,11 +115,11 @@ func mendKeys(s string) (string, string) {
 				says, everywhere = why, true
 			}
 		}
-		if isLinkKey(was) {
+		if site.Knows(was) {
 			continue
 		}
 		plain, why := plainCharacters(decode(key, anyByte))
-		if plain = strings.TrimSpace(plain); !isLinkKey(plain) {
+		if plain = strings.TrimSpace(plain); !site.Knows(plain) {
 			continue
 		}
 		pieces[i] = plain + "=" + list

@@ -139,4 +139,3 @@ func lineToSend() Template {
 }
 
 // positionInput reads a place along an axis, which may lie before its zero.
-func positionInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", -3000, 3000) }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
@@ -178,7 +179,7 @@ func (a *measured) remedies() []Line {
 		switch m.Means {
 		case measure.MoreRuns:
 			l = say("Make one more run: the uncertainty of the error comes down to about ± ", u)
-			enough = itoa(m.Enough.Runs) + " runs in all would settle it"
+			enough = strconv.Itoa(m.Enough.Runs) + " runs in all would settle it"
 		case measure.LongerMove:
 			l = say("Move farther: with ", a.length("", "", m.Next.Commanded), " it would be about ± ", u)
 			enough = a.length("", "", m.Enough.Commanded).String() + " would settle it"

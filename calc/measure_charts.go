@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/measure"
 )
@@ -19,7 +20,7 @@ func (a *measured) speedChart() Chart {
 	fastest, sum := 0.0, 0.0
 	runs := a.withSpeed()
 	for _, r := range runs {
-		c.Points = append(c.Points, at(r.speed, 100*measure.Error(a.asked, r.moved), "run "+itoa(r.row+1), Counted))
+		c.Points = append(c.Points, at(r.speed, 100*measure.Error(a.asked, r.moved), "run "+strconv.Itoa(r.row+1), Counted))
 		fastest, sum = max(fastest, r.speed), sum+r.speed
 	}
 	line := Curve{"line through the runs", Fitted, []Place{{0, 100 * a.slip.Line.Intercept}, {fastest, 100 * (a.slip.Line.Intercept + a.slip.Line.Slope*fastest)}}}
@@ -51,7 +52,7 @@ func (a *measured) lengthChart() Chart {
 	line := a.fit.Line
 	longest := 0.0
 	for _, r := range a.withLength() {
-		c.Points = append(c.Points, at(r.want, r.moved-r.want, "run "+itoa(r.row+1), Counted))
+		c.Points = append(c.Points, at(r.want, r.moved-r.want, "run "+strconv.Itoa(r.row+1), Counted))
 		longest = max(longest, r.want)
 	}
 	c.Points = append(c.Points, taken(0, a.fit.Offset, 1, "fixed offset"))
@@ -73,7 +74,7 @@ func (a *measured) residualChart() Chart {
 		if math.Abs(left) < roundingNoise {
 			left = 0
 		}
-		c.Points = append(c.Points, at(r.want, left, "run "+itoa(r.row+1), Counted))
+		c.Points = append(c.Points, at(r.want, left, "run "+strconv.Itoa(r.row+1), Counted))
 		longest = max(longest, r.want)
 	}
 	c.Curves = []Curve{level("the line", Fitted, 0, longest, 0)}

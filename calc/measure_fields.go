@@ -78,19 +78,3 @@ func (s *measureSheet) Fields() []Field {
 		},
 	)
 }
-
-// readiness is what to see to before a reading is worth anything.
-var readiness = []Option{
-	{"filament", "Same filament", "the one in use, and the roller's tension as in use"},
-	{"path", "Straight path", "no drag: spool free, no tight bend on the way in"},
-	{"clean", "Roller clean", "its teeth are free of ground plastic"},
-	{"slack", "Slack taken up", "a short feed in the same direction before the mark is made"},
-	{"flow", "Flow at 100 %", "an override would scale the test moves too"},
-	{"volume", "Feed counted in mm", "not in mm³: that would scale the test moves by the filament's area"},
-	{"relative", "Moves relative", "or the counter set to zero before each run; else the second run does not move"},
-	{"long", "Long feeds let through", "a controller that refuses long single feeds gets several short ones"},
-	{"mark", "Mark fine", "thin, and read at right angles, with the filament straight along the rule"},
-	{"driver", "Microsteps as the driver is set", "by jumpers or by software; what it smooths by itself does not count"},
-	{"feeder", "Right feeder selected", "where there are several"},
-	{"guard", "Cold-feed guard", "lifted only for an open-path test, and noted down to be put back"},
-}

@@ -2,13 +2,6 @@ package calc
 
 import "striderule/calc/unit"
 
-// Feed speeds, in mm/s, above which a test is more likely to measure slip than
-// scale. At 3 mm/s a filament of 1.75 mm asks the hot end to melt 7 mm³/s.
-const (
-	fastHot  unit.Speed = 3
-	fastOpen unit.Speed = 10
-)
-
 // howTo is the test itself, step by step, with its cautions.
 func (a *measured) howTo() *Part {
 	p := &Part{ID: "how", Title: "How to make the test", Guide: true, Needs: []string{"axis", "drive", "path", "read", "speed"}}
@@ -67,11 +60,7 @@ func (s *measureSheet) speedBlocks() []Block {
 		{ID: "feed", Label: "Feed speed", Value: v, Unit: "mm/s", Digits: 5},
 		{ID: "word", Label: "Feed speed as an F word, which counts in mm/min", Value: v * unit.Minute, Unit: "mm/min", Digits: 6},
 	}}}
-	limit := fastOpen
-	if s.Path.Word == "hot" {
-		limit = fastHot
-	}
-	if s.Speed.Value() > limit {
+	if s.Speed.Value() > s.fastest() {
 		blocks = append(blocks, Note{Doubt, say("That is fast for a test: slip may be measured along. Is it mm/min? Test again at 60 to 90 mm/min.")})
 	}
 	return blocks

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strconv"
+
 	"striderule/calc/lists"
 	"striderule/calc/measure"
 )
@@ -15,7 +17,7 @@ func (a *measured) speeds() *Part {
 	t := Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
 	for i, v := range r.Speeds {
 		t.row(&Figure{Value: v, Digits: 4},
-			&Figure{ID: "speedmean-" + itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
+			&Figure{ID: "speedmean-" + strconv.Itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
 	}
 	slope := r.Line.SlopeEstimate()
 	figures := figureList{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
@@ -104,7 +106,7 @@ func (a *measured) ratio() *Part {
 	}
 	says := "The ratio that you found is just what this does:"
 	if len(fits) > 1 {
-		says = itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
+		says = strconv.Itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
 	}
 	p.add(para(says), Points{items},
 		para("If one of them is true, put that right and measure again, instead of dialling it into the setting."))

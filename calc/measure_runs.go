@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"striderule/calc/lists"
 	"striderule/calc/measure"
@@ -33,7 +34,7 @@ func (a *measured) runTable() Table {
 	}
 	cell := func(id string, v float64) Line { return say(&Figure{ID: id, Value: v, Digits: 5}) }
 	for _, r := range a.runs {
-		n := itoa(r.row + 1)
+		n := strconv.Itoa(r.row + 1)
 		name := n
 		if r.aside {
 			name += ", set aside"
@@ -81,7 +82,7 @@ func (a *measured) runChart() Chart {
 	t := a.sheet.tolerance()
 	c.within(a.asked*(1-t), a.asked*(1+t))
 	for _, r := range a.later {
-		n := itoa(r.row + 1)
+		n := strconv.Itoa(r.row + 1)
 		c.put(n, Point{Y: r.moved, Lo: r.moved, Hi: r.moved, Label: "run " + n + " after the change", Kind: Later})
 	}
 	return c.chart
@@ -101,13 +102,6 @@ func (a *measured) suspect() *run {
 	return &runs[i]
 }
 
-// standsOut finds the reading that stands out from the others, read with an
-// instrument of some step: a step or two is no slip of the hand.
-func standsOut(s measure.Series, step float64) (index int, found bool) {
-	g, err := measure.Grubbs(s, 0.05)
-	return g.Index, err == nil && g.Found && math.Abs(g.Value-g.Mean) > 2*step
-}
-
 func seriesOf(runs []run) measure.Series {
 	series := make(measure.Series, len(runs))
 	for i, r := range runs {
@@ -121,7 +115,7 @@ func (a *measured) grave() []Note {
 	var notes []Note
 	doubt := func(text string) { notes = append(notes, Note{Doubt, say(text)}) }
 	if r := a.suspect(); r != nil {
-		doubt("Run " + itoa(r.row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
+		doubt("Run " + strconv.Itoa(r.row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
 	}
 	if a.hasAsked && a.runs[0].mark > 0 && a.runs[0].mark <= a.asked {
 		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
@@ -171,4 +165,39 @@ func (a *measured) warnings() []measure.Warning {
 		}
 	}
 	return all
+}
+
+// runs returns the complete rows, the keys they are read from, and what is
+// wrong with those that cannot be.
+func (s *measureSheet) runs(r *roundEntry, suffix string) (runs []run, keys []string, problems []Problem) {
+	keys = []string{"aside" + suffix}
+	switch {
+	case s.rotary():
+		return plainRuns(r, r.Turned.cells()), append(keys, "turned"+suffix), nil
+	case s.Axis.Word == "travel":
+		return plainRuns(r, r.Moved.cells()), append(keys, "moved"+suffix), nil
+	case s.Read.Word == "fed":
+		return plainRuns(r, r.Fed.cells()), append(keys, "fed"+suffix), nil
+	}
+	each := s.Marks.Word == "each"
+	keys = append(keys, "mark", "rest"+suffix)
+	if each {
+		keys[1] = "eachmark" + suffix
+	}
+	for i, rest := range r.Rest.rows {
+		mark := s.Mark.Entry()
+		if each {
+			mark = &r.Each.rows[i]
+		}
+		if !mark.Given || !rest.Given {
+			continue
+		}
+		if rest.Number >= mark.Number {
+			problems = append(problems, Problem{"rest" + suffix, i, quote(rest.String()) + " is not less than the mark, " + mark.String() +
+				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
+			continue
+		}
+		runs = append(runs, run{row: i, mark: mark.Number, rest: rest.Number, moved: mark.Number - rest.Number, aside: r.Aside.Rows[i].On})
+	}
+	return runs, keys, problems
 }

@@ -19,13 +19,6 @@ func (s *measureSheet) asked() (v float64, key string, ok bool) {
 	return s.Asked.Number, "asked", s.Asked.Given
 }
 
-// Default tolerances on the error: 0.5 % of plastic is not seen, 0.2 % of 100 mm
-// of travel is what a caliper shows at once.
-const (
-	feedTolerance   = 0.005
-	travelTolerance = 0.002
-)
-
 func (s *measureSheet) tolerance() float64 {
 	switch {
 	case s.Tol.Given:

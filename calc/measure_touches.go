@@ -16,8 +16,6 @@ func (a *measured) facts() (was, is fact) {
 	return was, is
 }
 
-const touchesTitle = "What else this touches"
-
 // touches says what the change of scale brings with it.
 func (a *measured) touches() *Part {
 	s := a.sheet

@@ -1,30 +1,8 @@
 package calc
 
 import (
-	"math"
-	"strings"
-
 	"striderule/calc/measure"
 )
-
-// partNames say the causes of doubt.
-var partNames = worded{
-	{measure.Scatter, "the runs differ among themselves"},
-	{measure.Placement, "placing the mark and finding it again by eye"},
-	{measure.Resolution, "the step of the instrument"},
-	{measure.Accuracy, "the accuracy that is stated for the instrument"},
-	{measure.Certificate, "the instrument's certificate"},
-	{measure.LineFit, "how well the line is known"},
-}
-
-func partName(id string) string {
-	for _, of := range []struct{ prefix, says string }{{measure.MarkPart, ", at the mark"}, {measure.RemainingPart, ", at what remains"}} {
-		if rest, ok := strings.CutPrefix(id, of.prefix); ok {
-			return partNames.of(rest) + of.says
-		}
-	}
-	return partNames.of(id)
-}
 
 // why is what the verdict rests on, folded away.
 func (a *measured) why() *Part {
@@ -47,36 +25,4 @@ func (a *measured) relativeBudget() measure.Budget {
 		return a.fit.Budget
 	}
 	return nil
-}
-
-// whyBlocks are what the verdict on a relative error rests on; name says the
-// causes of its doubt.
-func whyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgement, name func(id string) string) []Block {
-	small := func(id, label string, v float64) *Figure {
-		return &Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
-	}
-	var blocks []Block
-	if len(budget) > 0 {
-		bars := Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
-		for i, c := range budget.BySize() {
-			if c.U == 0 {
-				break // the rest is not told
-			}
-			bars.All = append(bars.All, Bar{capital(name(c.ID)), *small("part-"+itoa(i+1), "", 100*c.U)})
-		}
-		blocks = append(blocks, bars)
-	}
-	var figures figureList
-	figures.add(small("combined", "All together, standard uncertainty u", 100*e.U))
-	if e.U > 0 { // else nothing is known that chances could be told from
-		if !math.IsInf(e.Dof, 0) {
-			figures.add(&Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
-		}
-		figures.add(&Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3},
-			small("within", "Probability that the error is within the tolerance", 100*judged.Within),
-			small("above", "Probability that it is beyond it, too much", 100*judged.Above),
-			small("below", "Probability that it is beyond it, too little", 100*judged.Below))
-	}
-	return append(blocks, Figures{figures},
-		para("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes."))
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"strings"
 
 	"striderule/calc/unit"
@@ -120,3 +121,12 @@ func (p *program) fill(length float64, speed unit.Speed) string {
 }
 
 func (p *program) String() string { return strings.Join(p.lines, "\n") }
+
+// thousandth is how finely moves are commanded, in mm.
+const thousandth = 0.001
+
+// nearest rounds a length to be commanded.
+func nearest(v float64) float64 { return math.Round(v/thousandth) / 1000 }
+
+// decimal writes a length to be commanded: no exponent, at most three decimals.
+func decimal(v float64) string { return unit.Full(nearest(v)) }

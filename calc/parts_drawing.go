@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
@@ -81,7 +82,7 @@ func (t train) draw() Drawing {
 	for i, w := range wheels {
 		s.disc(from, y, w.small, int(w.Driving))
 		s.disc(from+w.small+w.large, y, w.large, int(w.Driven))
-		text := itoa(int(w.Driving)) + " : " + itoa(int(w.Driven))
+		text := strconv.Itoa(int(w.Driving)) + " : " + strconv.Itoa(int(w.Driven))
 		s.Alt += "; a pair of " + text + " teeth"
 		if len(wheels) < 3 {
 			text += " teeth"
@@ -100,7 +101,7 @@ func (t train) draw() Drawing {
 	element, _ := t.out.element("")
 	if element != nil {
 		what := strings.TrimPrefix(t.out.describe(), "a ")
-		s.output(t.out, from, y)
+		drawOutput(s, t.out, from, y)
 		s.words(PaperWidth-2, 30, End, what)
 		s.Alt += "; " + what
 	}
@@ -125,8 +126,8 @@ func arc(x, y, r float64) []float64 {
 	return all
 }
 
-// output draws what turns rotation into travel, on its shaft.
-func (s *sketch) output(o *outputEntry, x, y float64) {
+// drawOutput draws what turns rotation into travel, on its shaft.
+func drawOutput(s *sketch, o *outputEntry, x, y float64) {
 	end := x + outputReach - 4
 	switch o.Kind.Word {
 	case "belt":

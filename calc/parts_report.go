@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
@@ -86,7 +87,7 @@ func (r *partsRow) handed() entry {
 }
 
 func (r *partsRow) handedMotor(suffix string) []entry {
-	return fills("angle"+suffix, unit.Full(float64(r.motor.StepAngle)), "micro"+suffix, itoa(int(r.motor.Microsteps)))
+	return fills("angle"+suffix, unit.Full(float64(r.motor.StepAngle)), "micro"+suffix, strconv.Itoa(int(r.motor.Microsteps)))
 }
 
 func (r *partsRow) handedGears(suffix string) []entry {
@@ -95,7 +96,7 @@ func (r *partsRow) handedGears(suffix string) []entry {
 	}
 	var driving, driven []string
 	for _, s := range r.gears.(toothPairs) {
-		driving, driven = append(driving, itoa(int(s.Driving))), append(driven, itoa(int(s.Driven)))
+		driving, driven = append(driving, strconv.Itoa(int(s.Driving))), append(driven, strconv.Itoa(int(s.Driven)))
 	}
 	if driving == nil {
 		return fills("gears"+suffix, "none")
@@ -130,11 +131,11 @@ func (r *partsRow) toSwap() Link {
 		return hand("Swap a part of it", "swap", all...)
 	}
 	if r.rotary {
-		return to("gears", r.handedGears(""), r.handedMotor(kept))
+		return to("gears", r.handedGears(""), r.handedMotor(suffixKept))
 	}
 	same := r.out.handed("")[:1] // the same sort of element takes its place
-	same[0].key += fresh
-	return to("out", r.out.handed(""), same, r.handedMotor(kept), r.handedGears(kept))
+	same[0].key += suffixNew
+	return to("out", r.out.handed(""), same, r.handedMotor(suffixKept), r.handedGears(suffixKept))
 }
 
 // whereToRead tells where the parts say what they are.

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"slices"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
@@ -26,7 +27,7 @@ type partsRow struct {
 
 func (s *partsSheet) row(i int) *partsRow {
 	r := &partsRow{out: s.outputRows.at(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.rows[i].Number)}
-	r.n, r.name, r.rotary = itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
+	r.n, r.name, r.rotary = strconv.Itoa(i+1), axisName(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
 	r.drawn = i < mostTrains
 	motor := s.motorRows.at(i)
 	r.motor = motor.motor()
@@ -81,7 +82,7 @@ func (s *partsSheet) Solve() Report {
 			continue
 		}
 		if a, b := len(s.Driving.Rows[i].Value), len(s.Driven.Rows[i].Value); a > 0 && b > 0 && a != b {
-			r.Problems = append(r.Problems, Problem{"driven", i, "there are counts for " + plural(b, "stage", "stages") + " here, and for " + itoa(a) +
+			r.Problems = append(r.Problems, Problem{"driven", i, "there are counts for " + plural(b, "stage", "stages") + " here, and for " + strconv.Itoa(a) +
 				" on the motor side. Write as many on either side, in the same order, such as 12 x 20 and 54 x 40."})
 		}
 		row := s.row(i)
@@ -238,7 +239,7 @@ func (r *partsRow) doubt() {
 	}
 	if r.out.Kind.Word == "roller" && (diameter < leastRoller || diameter > mostRoller) {
 		r.doubts = append(r.doubts, Note{Doubt, say("An effective diameter of " + number(diameter) + " mm is outside what we take feed rollers to have, " +
-			itoa(leastRoller) + " to " + itoa(mostRoller) + " mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round.")})
+			strconv.Itoa(leastRoller) + " to " + strconv.Itoa(mostRoller) + " mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round.")})
 	}
 	if len(r.noGears) == 0 && r.gears.reduction() < 1 {
 		r.doubts = append(r.doubts, turnsFaster)

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -178,11 +179,11 @@ func TestPartsDoubtsWhatSmallMachinesDoNotHave(t *testing.T) {
 func TestPartsRoundTrip(t *testing.T) {
 	page, _ := PageOf("parts")
 	rapid.Check(t, func(t *rapid.T) {
-		micro := itoa(rapid.IntRange(1, 256).Draw(t, "micro"))
-		gears := "&gears=pairs&driving=" + itoa(rapid.IntRange(1, 60).Draw(t, "driving")) + "&driven=" + itoa(rapid.IntRange(1, 200).Draw(t, "driven"))
+		micro := strconv.Itoa(rapid.IntRange(1, 256).Draw(t, "micro"))
+		gears := "&gears=pairs&driving=" + strconv.Itoa(rapid.IntRange(1, 60).Draw(t, "driving")) + "&driven=" + strconv.Itoa(rapid.IntRange(1, 200).Draw(t, "driven"))
 		teeth := rapid.IntRange(4, 200).Draw(t, "teeth")
 		element := rapid.SampledFrom([][2]string{{"", "&pitch=2&teeth="}, {"&out=rack", "&module=0.8&pinion="}}).Draw(t, "element")
-		there := Load(page, "v=1"+element[0]+"&angle=1.8&micro="+micro+gears+element[1]+itoa(teeth))
+		there := Load(page, "v=1"+element[0]+"&angle=1.8&micro="+micro+gears+element[1]+strconv.Itoa(teeth))
 		require.NotNil(t, there.Report().Answer)
 		known, _, _ := strings.Cut(element[1][1:], "&")
 		back := Load(page, "v=1"+element[0]+"&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro="+micro+gears+"&"+known)

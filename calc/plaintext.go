@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 
 	"striderule/calc/unit"
@@ -112,7 +113,7 @@ func writeBlock(b *strings.Builder, block Block) {
 		}
 	case Steps:
 		for i, l := range x.Items {
-			write("  ", itoa(i+1), ". ", l.String())
+			write("  ", strconv.Itoa(i+1), ". ", l.String())
 		}
 	case Points:
 		for _, l := range x.Items {

@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"math"
+	"strconv"
+)
 
 // lengthChart draws the uncertainty to expect against length, a line for each
 // number of runs, and marks what is planned.
@@ -53,7 +56,7 @@ func (a *planned) drawnLengths() []float64 {
 // runsOf is a number of runs in words, where each place has that many.
 func (a *planned) runsOf(n int) string {
 	if len(a.design.Places) > 0 {
-		return itoa(n) + " runs at each"
+		return strconv.Itoa(n) + " runs at each"
 	}
-	return itoa(n) + " runs"
+	return strconv.Itoa(n) + " runs"
 }

@@ -1,6 +1,10 @@
 package calc
 
-import "striderule/calc/lists"
+import (
+	"strconv"
+
+	"striderule/calc/lists"
+)
 
 // program are the moves, ready to send.
 func (a *planned) program() *program {
@@ -37,7 +41,7 @@ func (a *planned) feedMoves() *program {
 	p.move(slack, at[0], "takes up the slack")
 	p.wait(mark)
 	a.rounds(func(place, n int) {
-		p.move(length, at[place], "run "+itoa(n)+" of "+itoa(a.design.Runs()))
+		p.move(length, at[place], "run "+strconv.Itoa(n)+" of "+strconv.Itoa(a.design.Runs()))
 		then := ", then " + mark
 		if n == a.design.Runs() {
 			then = ""
@@ -72,7 +76,7 @@ func (a *planned) travelMoves() *program {
 		}
 		p.move(slack, v, "takes up the slack in the direction of the run")
 		p.wait("read where it stands")
-		p.move(length, v, "run "+itoa(n)+" of "+itoa(a.design.Runs()))
+		p.move(length, v, "run "+strconv.Itoa(n)+" of "+strconv.Itoa(a.design.Runs()))
 		p.wait("read where it stands, and write down how far it moved")
 		p.move(-length-slack, v, "back beyond the start")
 	})
@@ -90,12 +94,12 @@ func (a *planned) bothWays() *program {
 	}
 	for n := range a.design.Repeats {
 		for i, x := range targets {
-			to(x, "up to target "+itoa(i+1)+", round "+itoa(n+1))
+			to(x, "up to target "+strconv.Itoa(i+1)+", round "+strconv.Itoa(n+1))
 			p.wait("read the position reached")
 		}
 		to(a.To.Number, "turn round")
 		for i := len(targets) - 1; i >= 0; i-- {
-			to(targets[i], "down to target "+itoa(i+1)+", round "+itoa(n+1))
+			to(targets[i], "down to target "+strconv.Itoa(i+1)+", round "+strconv.Itoa(n+1))
 			p.wait("read the position reached")
 		}
 		to(a.From.Number, "turn round")

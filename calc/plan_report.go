@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/lists"
 	"striderule/calc/measure"
@@ -21,7 +22,7 @@ func (a *planned) notToBeHad() *Part {
 	d.Repeats = mostRepeats(d)
 	best := planned{planSheet: a.planSheet, test: a.planSheet.test(most), design: d}
 	best.expected, _ = best.test.Expect(d)
-	p.add(Note{Doubt, say("Even ", millimetres("", "", most), " and "+itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
+	p.add(Note{Doubt, say("Even ", millimetres("", "", most), " and "+strconv.Itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
 		best.lengthChart("the best there is room for"), Points{a.remedies()})
 	return p
 }
@@ -74,14 +75,14 @@ func share(id string, u float64) *Figure {
 
 // runsText is how many runs there are, in words.
 func (a *planned) runsText() string {
-	n := itoa(a.design.Repeats)
+	n := strconv.Itoa(a.design.Repeats)
 	switch a.method() {
 	case severalSpeeds:
-		return n + " at each of " + itoa(len(a.design.Places)) + " speeds"
+		return n + " at each of " + strconv.Itoa(len(a.design.Places)) + " speeds"
 	case severalLengths:
-		return n + " of each of " + itoa(len(a.design.Places)) + " lengths"
+		return n + " of each of " + strconv.Itoa(len(a.design.Places)) + " lengths"
 	case bothSides:
-		return n + " to each of " + itoa(len(targetShares)) + " targets from either side"
+		return n + " to each of " + strconv.Itoa(len(targetShares)) + " targets from either side"
 	}
 	return n + " runs"
 }
@@ -91,7 +92,7 @@ func (a *planned) answer() *Answer {
 	says := say("At ", a.perMinute("", a.atSpeeds()[0]))
 	switch a.method() {
 	case severalSpeeds:
-		says = say(itoa(a.design.Runs()) + " runs in all")
+		says = say(strconv.Itoa(a.design.Runs()) + " runs in all")
 	case severalLengths:
 		f.Label = capital(a.runsText()) + ", the longest of"
 	case bothSides:
@@ -180,11 +181,7 @@ func (a *planned) doubts() []Block {
 		doubt("The mark is less than a tenth beyond the length: if the drive feeds too much, it runs in.")
 	}
 	if a.isFeed() && a.method() == oneLength {
-		limit := fastOpen
-		if a.Path.Word == "hot" {
-			limit = fastHot
-		}
-		if v := a.atSpeeds()[0]; v > limit {
+		if a.atSpeeds()[0] > a.fastest() {
 			doubt("That is fast for a test: slip may be measured along. Is it mm/min?")
 		}
 	}
@@ -228,7 +225,7 @@ func (a *planned) trade() *Part {
 			continue // more runs that are no shorter are only more work
 		}
 		last = test.Commanded
-		t.row(itoa(d.Runs()), &Figure{ID: "needs-" + itoa(n), Value: test.Commanded, Digits: 6},
+		t.row(strconv.Itoa(d.Runs()), &Figure{ID: "needs-" + strconv.Itoa(n), Value: test.Commanded, Digits: 6},
 			&Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
 	}
 	if len(t.Rows) > 0 {
@@ -249,7 +246,7 @@ func (a *planned) speedTable() *Part {
 	}
 	slow, fast := a.atSpeeds()[0], a.atSpeeds()[0]
 	for i, v := range a.atSpeeds() {
-		n := "-" + itoa(i+1)
+		n := "-" + strconv.Itoa(i+1)
 		row := []Line{say(&Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), say(&Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
 		if a.Filament.Given {
 			row = append(row, say(&Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
@@ -274,7 +271,7 @@ func (a *planned) targetTable() *Part {
 	}
 	t := Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
 	for i, x := range a.targets() {
-		t.row(itoa(i+1), &Figure{ID: "target-" + itoa(i+1), Value: x, Digits: 6})
+		t.row(strconv.Itoa(i+1), &Figure{ID: "target-" + strconv.Itoa(i+1), Value: x, Digits: 6})
 	}
 	return &Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []Block{
 		para("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/lists"
 	"striderule/calc/measure"
@@ -189,7 +190,7 @@ func (s *planSheet) problems() []Problem {
 		add("asked", s.Asked.Text()+" do not fit: "+decimal(free)+" mm are free, of which "+decimal(slack)+" mm take up slack. Write "+decimal(free-slack)+" mm at most.")
 	}
 	if d := s.design(); s.Runs.Given && d.Runs() > MostRows {
-		add("runs", "that makes "+itoa(d.Runs())+" runs in all; there is room for "+itoa(MostRows)+". Write "+itoa(mostRepeats(d))+" at most.")
+		add("runs", "that makes "+strconv.Itoa(d.Runs())+" runs in all; there is room for "+strconv.Itoa(MostRows)+". Write "+strconv.Itoa(mostRepeats(d))+" at most.")
 	}
 	if at := s.atSpeeds(); s.method() == severalSpeeds && allEqual(at) {
 		add("at", "all runs are at one speed. Write at least two that differ, or choose One speed.")

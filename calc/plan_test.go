@@ -92,7 +92,7 @@ func TestPlanMovesStayInRange(t *testing.T) {
 		from := rapid.IntRange(-100, 100).Draw(t, "from")
 		to := from + rapid.IntRange(int(leastRange), 500).Draw(t, "room")
 		trip := rapid.SampledFrom([]string{"one", "lengths", "sides"}).Draw(t, "trip")
-		f := planOf(t, "v=1&axis=travel&trip="+trip+"&tool=own&step=0.01&from="+itoa(from)+"&to="+itoa(to)+"&runs="+itoa(rapid.IntRange(2, 8).Draw(t, "runs")))
+		f := planOf(t, "v=1&axis=travel&trip="+trip+"&tool=own&step=0.01&from="+strconv.Itoa(from)+"&to="+strconv.Itoa(to)+"&runs="+strconv.Itoa(rapid.IntRange(2, 8).Draw(t, "runs")))
 		m := follow(t, movesOf(f), "X", float64(from))
 		assert.GreaterOrEqual(t, m.low, float64(from)-1e-6)
 		assert.LessOrEqual(t, m.high, float64(to)+1e-6)
@@ -106,10 +106,10 @@ func TestPlanMovesStayInRange(t *testing.T) {
 
 func TestPlanFeedMovesAreWhatTheFiguresSay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		fragment := "v=1&trial=" + rapid.SampledFrom([]string{"one", "speeds"}).Draw(t, "trial") + "&tool=caliper-0.02&asked=" + itoa(rapid.IntRange(10, 120).Draw(t, "asked"))
+		fragment := "v=1&trial=" + rapid.SampledFrom([]string{"one", "speeds"}).Draw(t, "trial") + "&tool=caliper-0.02&asked=" + strconv.Itoa(rapid.IntRange(10, 120).Draw(t, "asked"))
 		single := rapid.IntRange(0, 60).Draw(t, "single")
 		if single > 0 {
-			fragment += "&single=" + itoa(single)
+			fragment += "&single=" + strconv.Itoa(single)
 		}
 		f := planOf(t, fragment)
 		m := follow(t, movesOf(f), "E", 0)

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -92,7 +93,7 @@ func (f *Form) flagged(field Field, cells []string) string {
 	var rows []string
 	for row, cell := range cells {
 		if cell != "" {
-			rows = append(rows, field.Group.Noun+" "+itoa(row+1))
+			rows = append(rows, field.Group.Noun+" "+strconv.Itoa(row+1))
 		}
 	}
 	return strings.Join(rows, ", ")

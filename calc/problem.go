@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"striderule/calc/unit"
@@ -29,7 +30,7 @@ func (f Field) name(row int) string {
 	if f.Group == nil {
 		return f.Label
 	}
-	return f.Label + " in " + f.Group.Noun + " " + itoa(row+1)
+	return f.Label + " in " + f.Group.Noun + " " + strconv.Itoa(row+1)
 }
 
 // Heading names a column outside of the page: with the unit of bare numbers.

@@ -119,7 +119,7 @@ func (s *rateSheet) Fields() []Field {
 	const turns = "In degrees per second; or write 15 rev/min."
 	after := s.newMotor.fields(axes, s.axis, swap)
 	for i := range after {
-		after[i].Key += fresh
+		after[i].Key += suffixNew
 		after[i].Label += " after the swap"
 		after[i].Hint = ""
 		after[i].Carry = false

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strconv"
+
 	"striderule/calc/drive"
 	"striderule/calc/unit"
 )
@@ -31,7 +33,7 @@ type rateRow struct {
 
 func (s *rateSheet) row(i int) *rateRow {
 	moves := s.Moves.Rows[i].Word
-	r := &rateRow{n: itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: s.Accel.rows[i].Number}
+	r := &rateRow{n: strconv.Itoa(i + 1), name: axisName(s.Name.Rows[i], i), rotary: moves == "rotary", accel: s.Accel.rows[i].Number}
 	f := fact{rotary: r.rotary, gears: plainRatio(s.Ratio.rows[i].Number)}
 	motor := s.motorRows.at(i)
 	f.motor = motor.motor()

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -149,7 +150,7 @@ func TestRateIsJustPossibleAtTheTop(t *testing.T) {
 		turn := rapid.Float64Range(0.5, 80).Draw(t, "turn")
 		limit := rapid.IntRange(1000, 1_000_000).Draw(t, "limit")
 		base := Figure{Value: turn}.Full()
-		entries := "v=1&as=turn&turn=" + base + "&angle=1.8&micro=" + itoa(micro) + "&work=10&limit=" + itoa(limit)
+		entries := "v=1&as=turn&turn=" + base + "&angle=1.8&micro=" + strconv.Itoa(micro) + "&work=10&limit=" + strconv.Itoa(limit)
 		r := Load(p, entries).Report()
 		var top float64
 		for _, f := range allFigures(r) {

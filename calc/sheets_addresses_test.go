@@ -40,12 +40,12 @@ func (w *writer) readEach(at, fragment string, text func(i int) string) {
 	for i := range len(at) + 1 {
 		is := readAs(text(i), fragment, i-(len(at)-len(fragment)))
 		if i > 0 && is != was {
-			w.line(itoa(first), " to ", itoa(i-1), ": ", was)
+			w.line(strconv.Itoa(first), " to ", strconv.Itoa(i-1), ": ", was)
 			first = i
 		}
 		was = is
 	}
-	w.line(itoa(first), " to ", itoa(len(at)), ": ", was)
+	w.line(strconv.Itoa(first), " to ", strconv.Itoa(len(at)), ": ", was)
 }
 
 // readAs is what is read from a text, as the difference from what was sent; how far behind
@@ -70,7 +70,7 @@ func readAs(text, sent string, place int) string {
 		if back == 0 && front > 0 {
 			was = "the rest"
 		}
-		changed = "at " + itoa(front-place) + " " + was + " is " + strconv.Quote(read[front:len(read)-back])
+		changed = "at " + strconv.Itoa(front-place) + " " + was + " is " + strconv.Quote(read[front:len(read)-back])
 	}
 	all := strings.Join(append([]string{slug, changed}, said...), "; ")
 	if rest != "" {

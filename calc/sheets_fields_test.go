@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -27,7 +28,7 @@ func (w *writer) fields(f *Form) {
 			w.line("section ", section.Title, map[bool]string{true: ", folded"}[section.Folded])
 		}
 		if g := field.Group; g != nil && g != group {
-			w.line("group ", g.Noun, ", ", g.Nouns(), ": least ", itoa(g.Least), ", at the start ", itoa(g.Start), ", most ", itoa(g.Most))
+			w.line("group ", g.Noun, ", ", g.Nouns(), ": least ", strconv.Itoa(g.Least), ", at the start ", strconv.Itoa(g.Start), ", most ", strconv.Itoa(g.Most))
 		}
 		group = field.Group
 		w.field(f, field)

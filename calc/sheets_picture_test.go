@@ -1,6 +1,9 @@
 package calc
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Pictures are written at six digits, as a list of what is in them.
 
@@ -35,7 +38,7 @@ func (w *writer) drawing(d *Drawing) {
 			}
 			w.line("  line ", roleNames[s.Role], " ", places(s.Points...), head)
 		case Disc:
-			w.line("  disc ", roleNames[s.Role], " ", places(s.At), " r ", short(s.R, 6), " teeth ", itoa(s.Teeth))
+			w.line("  disc ", roleNames[s.Role], " ", places(s.At), " r ", short(s.R, 6), " teeth ", strconv.Itoa(s.Teeth))
 		case Plate:
 			round := ""
 			if s.Round {
@@ -53,7 +56,7 @@ func (w *writer) drawing(d *Drawing) {
 }
 
 func scaleText(s Scale) string {
-	text := s.Title() + " (" + itoa(s.Digits) + " digits)"
+	text := s.Title() + " (" + strconv.Itoa(s.Digits) + " digits)"
 	if s.Names != nil {
 		text += " " + strings.Join(s.Names, ",")
 	}
@@ -85,7 +88,7 @@ func (w *writer) chart(c *Chart) {
 		for _, p := range l.At {
 			at = append(at, XY(p))
 		}
-		w.line("  curve ", itoa(int(l.Kind)), " ", places(at...), ": ", l.Label)
+		w.line("  curve ", strconv.Itoa(int(l.Kind)), " ", places(at...), ": ", l.Label)
 	}
 	if w.first("chart " + c.ID) {
 		w.line("  alt: ", c.Alt())

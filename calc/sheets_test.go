@@ -164,7 +164,7 @@ func (w *writer) comparison(c *Comparison) {
 	}
 	w.line("from ", headline(c.Before), " to ", headline(c.After))
 	for _, d := range c.Differences {
-		w.line("  ", d.Key, " ", itoa(d.Row), " ", d.Name, ": ", quote(d.Before), " to ", quote(d.After), ", alone ", headline(d.Alone))
+		w.line("  ", d.Key, " ", strconv.Itoa(d.Row), " ", d.Name, ": ", quote(d.Before), " to ", quote(d.After), ", alone ", headline(d.Alone))
 	}
 }
 

@@ -153,10 +153,10 @@ func (w *writer) form(f *Form, fragment string) {
 // checks writes what is wrong, and what came of the sender's result.
 func (w *writer) checks(f *Form) {
 	for _, p := range f.Problems() {
-		w.line("! ", p.Key, " ", itoa(p.Row), ": ", p.Says)
+		w.line("! ", p.Key, " ", strconv.Itoa(p.Row), ": ", p.Says)
 	}
 	if check, says := f.Check(); check != Unclaimed {
-		w.line("check ", itoa(int(check)), ": ", says)
+		w.line("check ", strconv.Itoa(int(check)), ": ", says)
 	}
 	if a := f.Report().Answer; a != nil {
 		w.line("shared as ", strings.Join(claimOf(a).Cells, ","))
@@ -192,7 +192,7 @@ func rowsShown(f *Form, field Field) string {
 		}
 	}
 	if len(rows) > 4 && strings.Trim(rows, rows[:1]) == "" {
-		rows = rows[:1] + "×" + itoa(len(rows))
+		rows = rows[:1] + "×" + strconv.Itoa(len(rows))
 	}
 	return rows
 }

@@ -64,12 +64,6 @@ func newSwap() *swapSheet {
 	}
 }
 
-// Suffixes of the keys of what is there after the swap, and of what stayed.
-const (
-	fresh = "new"
-	kept  = "kept"
-)
-
 func (s *swapSheet) Fields() []Field {
 	what := &Section{Title: "What changed"}
 	setting := &Section{Title: "The setting before the swap"}
@@ -91,28 +85,18 @@ func (s *swapSheet) Fields() []Field {
 		},
 		relabel(s.scaleEntry.fields(setting, "With all its digits.", "moves", "linear", "feed"), before),
 		[]Field{
-			angle("", before, ticked("angle"), parts, &s.was), angle(fresh, after, ticked("angle"), parts, &s.now),
-			micro("", before, ticked("micro"), parts, &s.was), micro(fresh, after, ticked("micro"), parts, &s.now),
+			angle("", before, ticked("angle"), parts, &s.was), angle(suffixNew, after, ticked("angle"), parts, &s.now),
+			micro("", before, ticked("micro"), parts, &s.was), micro(suffixNew, after, ticked("micro"), parts, &s.now),
 		},
 		relabel(s.was.gears.fields(parts, "", ticked("gears")), before),
-		relabel(s.now.gears.fields(parts, fresh, ticked("gears")), after),
+		relabel(s.now.gears.fields(parts, suffixNew, ticked("gears")), after),
 		relabel(s.was.output.fields(parts, "", ticked("out")), before),
-		relabel(s.now.output.fields(parts, fresh, ticked("out")), after),
+		relabel(s.now.output.fields(parts, suffixNew, ticked("out")), after),
 		[]Field{
-			angle(kept, same, stayed("angle"), rest, &s.kept),
-			micro(kept, same, stayed("micro"), rest, &s.kept),
+			angle(suffixKept, same, stayed("angle"), rest, &s.kept),
+			micro(suffixKept, same, stayed("micro"), rest, &s.kept),
 		},
-		relabel(s.kept.gears.fields(rest, kept, stayed("gears")), same),
+		relabel(s.kept.gears.fields(rest, suffixKept, stayed("gears")), same),
 		s.speedFields(when("moves", "linear", "feed")),
 	)
-}
-
-// relabel says of fields with a text to fill in at which time they are meant.
-func relabel(fields []Field, suffix string) []Field {
-	for i := range fields {
-		if fields[i].Key != "as" {
-			fields[i].Label += suffix
-		}
-	}
-	return fields
 }

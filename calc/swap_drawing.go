@@ -35,7 +35,7 @@ func (a *swapped) stepPicture() *Part {
 		unit = "°"
 	}
 	return &Part{ID: "step", Title: "One step, before and after",
-		Needs:  lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Needs:  lists.Concat(a.allKeys, []string{"angle" + suffixKept, "micro" + suffixKept}, a.sheet.kept.gears.keys(suffixKept)),
 		Blocks: []Block{combs(all, unit)}}
 }
 

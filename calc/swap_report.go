@@ -33,7 +33,7 @@ func (a *swapped) answer() *Answer {
 func (a *swapped) numbers() *Part {
 	show := func(id string, s drive.Setting) *Figure { return settingFigure(id, s, a.sheet.rotary(), 7, false) }
 	return &Part{ID: "conventions", Title: "Before and after",
-		Needs:  lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, a.sheet.kept.gears.keys(kept)),
+		Needs:  lists.Concat(a.allKeys, []string{"angle" + suffixKept, "micro" + suffixKept}, a.sheet.kept.gears.keys(suffixKept)),
 		Blocks: beforeAndAfter(a.before(), a.after(), show, show),
 	}
 }
@@ -41,14 +41,14 @@ func (a *swapped) numbers() *Part {
 func (a *swapped) before() fact { return a.sheet.fact(a.setting, &a.sheet.was, "") }
 
 func (a *swapped) after() fact {
-	return a.sheet.fact(a.setting.Rescaled(a.factors), &a.sheet.now, fresh)
+	return a.sheet.fact(a.setting.Rescaled(a.factors), &a.sheet.now, suffixNew)
 }
 
 // touches says what the swap brings with it beside the setting.
 func (a *swapped) touches() *Part {
 	s := a.sheet
 	p := &Part{ID: "touches", Title: touchesTitle,
-		Needs: lists.Concat(a.allKeys, []string{"angle" + kept, "micro" + kept}, s.kept.gears.keys(kept), speedKeys)}
+		Needs: lists.Concat(a.allKeys, []string{"angle" + suffixKept, "micro" + suffixKept}, s.kept.gears.keys(suffixKept), speedKeys)}
 	t := touched{&s.touchedEntry, a.before(), a.after()}
 	figure := func(f fact) string { return settingFigure("", f.setting, s.rotary(), 7, false).String() }
 	items := sentences{say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
@@ -169,7 +169,7 @@ func (a *swapped) toRate() (Link, bool) {
 	if len(missing)+len(missingAfter) > 0 {
 		return Link{}, false
 	}
-	steps, stepsAfter := "steps", "steps"+fresh
+	steps, stepsAfter := "steps", "steps"+suffixNew
 	moves := a.sheet.Moves.Word
 	fastest := "fast"
 	switch moves {
@@ -178,17 +178,17 @@ func (a *swapped) toRate() (Link, bool) {
 	case "feed":
 		fastest = "back"
 	case "rotary":
-		steps, stepsAfter = "stepsdeg", "stepsdeg"+fresh
+		steps, stepsAfter = "stepsdeg", "stepsdeg"+suffixNew
 	}
 	entries := fills(
 		"compare", "swap", "moves", moves, steps, unit.Trim(before.Value, 8),
 		"angle", positiveText(float64(was.motor.StepAngle)), "micro", positiveText(float64(was.motor.Microsteps)),
 		fastest, a.sheet.Fastest.Bare(), stepsAfter, unit.Trim(after.Value, 8))
 	if a.sheet.Changed.Has("angle") {
-		entries = append(entries, fill("angle"+fresh, positiveText(float64(is.motor.StepAngle))))
+		entries = append(entries, fill("angle"+suffixNew, positiveText(float64(is.motor.StepAngle))))
 	}
 	if a.sheet.Changed.Has("micro") {
-		entries = append(entries, fill("micro"+fresh, positiveText(float64(is.motor.Microsteps))))
+		entries = append(entries, fill("micro"+suffixNew, positiveText(float64(is.motor.Microsteps))))
 	}
 	return hand("Speed and step rate, before and after", "rate", append(entries, fill("limit", a.sheet.Limit.Bare()))...), true
 }

@@ -49,8 +49,8 @@ func (s *swapSheet) changes() []change {
 		all = append(all, c)
 	}
 	if s.Changed.Has("gears") {
-		c := change{word: "gears", keys: lists.Concat([]string{"gears", "gears" + fresh}, s.was.gears.keys(""), s.now.gears.keys(fresh))}
-		c.missing = lists.Concat(s.was.gears.missing(""), s.now.gears.missing(fresh))
+		c := change{word: "gears", keys: lists.Concat([]string{"gears", "gears" + suffixNew}, s.was.gears.keys(""), s.now.gears.keys(suffixNew))}
+		c.missing = lists.Concat(s.was.gears.missing(""), s.now.gears.missing(suffixNew))
 		s.was.gears.put(&c.was)
 		s.now.gears.put(&c.now)
 		if len(c.missing) == 0 {
@@ -62,10 +62,10 @@ func (s *swapSheet) changes() []change {
 		all = append(all, c)
 	}
 	if s.Changed.Has("out") {
-		c := change{word: "out", keys: lists.Concat(s.was.output.keys(""), s.now.output.keys(fresh))}
+		c := change{word: "out", keys: lists.Concat(s.was.output.keys(""), s.now.output.keys(suffixNew))}
 		var missingWas, missingNow []string
 		c.was.Output, missingWas = s.was.output.element("")
-		c.now.Output, missingNow = s.now.output.element(fresh)
+		c.now.Output, missingNow = s.now.output.element(suffixNew)
 		c.missing = lists.Concat(missingWas, missingNow)
 		if len(c.missing) == 0 {
 			c.with = s.now.output.describe() + " instead of " + s.was.output.describe()
@@ -132,7 +132,7 @@ func (s *swapSheet) fact(setting drive.Setting, changed *trainEntry, suffix stri
 		if s.Changed.Has(part) {
 			return changed, suffix
 		}
-		return &s.kept, kept
+		return &s.kept, suffixKept
 	}
 	angle, angleSuffix := from("angle")
 	micro, microSuffix := from("micro")
@@ -174,7 +174,7 @@ func (s *swapSheet) Solve() Report {
 	}
 	factors, err := drive.Rescale(was, now)
 	if err != nil {
-		r.Problems = []Problem{{"out" + fresh, 0, err.Error() + ". Choose an element of the same sort on both sides, or use the page for the parts of a new axis."}}
+		r.Problems = []Problem{{"out" + suffixNew, 0, err.Error() + ". Choose an element of the same sort on both sides, or use the page for the parts of a new axis."}}
 		return r
 	}
 	setting, settingKey, given := s.setting(s.rotary())

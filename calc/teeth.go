@@ -2,6 +2,7 @@ package calc
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
@@ -30,7 +31,7 @@ func (t *Teeth) Set(text string) error {
 	}
 	stages := strings.Split(unit.Replaced(text, "×", "x", "X", "x", "*", "x"), "x")
 	if len(stages) > mostStages {
-		return refuseTeeth(text, "more than "+itoa(mostStages)+" stages", "write the product of some of them as one stage")
+		return refuseTeeth(text, "more than "+strconv.Itoa(mostStages)+" stages", "write the product of some of them as one stage")
 	}
 	var all []unit.Count
 	for _, s := range stages {
@@ -56,7 +57,7 @@ func refuseTeeth(text, problem, advice string) error {
 func (t *Teeth) String() string {
 	all := make([]string, len(t.Value))
 	for i, n := range t.Value {
-		all[i] = itoa(int(n))
+		all[i] = strconv.Itoa(int(n))
 	}
 	return strings.Join(all, " x ")
 }

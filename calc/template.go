@@ -60,3 +60,10 @@ func (t *Template) Plain(text string) string { return strings.TrimSpace(text) }
 func (t *Template) About() string {
 	return t.about + ", in printable ASCII, at most " + strconv.Itoa(mostTemplate) + " characters"
 }
+
+// holdsTemplate reports whether a field holds a template.
+func (f Field) holdsTemplate() bool {
+	cell, alone := f.Cells.(single)
+	_, ok := cell.value.(*Template)
+	return alone && ok
+}

@@ -167,3 +167,7 @@ func elsewhere(before, after string, travel bool) []Line {
 	}
 	return items
 }
+
+const touchesTitle = "What else this touches"
+
+func positionInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", -3000, 3000) }

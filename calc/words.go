@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -11,19 +10,17 @@ import (
 )
 
 // worded are texts by the word that each belongs to.
-type worded []struct{ word, text string }
+type worded [][2]string
 
 // of returns a word's text, empty if it has none.
 func (texts worded) of(word string) string {
 	for _, t := range texts {
-		if t.word == word {
-			return t.text
+		if t[0] == word {
+			return t[1]
 		}
 	}
 	return ""
 }
-
-func itoa(n int) string { return strconv.Itoa(n) }
 
 func capital(s string) string {
 	r, size := utf8.DecodeRuneInString(s)
@@ -44,22 +41,13 @@ func lower(s string) string {
 	return string(unicode.ToLower(r)) + s[size:]
 }
 
-// thousandth is how finely moves are commanded, in mm.
-const thousandth = 0.001
-
-// nearest rounds a length to be commanded.
-func nearest(v float64) float64 { return math.Round(v/thousandth) / 1000 }
-
-// decimal writes a length to be commanded: no exponent, at most three decimals.
-func decimal(v float64) string { return unit.Full(nearest(v)) }
-
 func number(v float64) string { return unit.Trim(v, 7) }
 
 func plural(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
 	}
-	return itoa(n) + " " + many
+	return strconv.Itoa(n) + " " + many
 }
 
 // OneLine makes any text one line of valid UTF-8, as an input element holds it.
