@@ -18,11 +18,17 @@ import (
 // readQR reads the QR code in a picture with a reader that is none of ours.
 func readQR(t *testing.T, picture string) string {
 	t.Helper()
+	says, err := tryQR(picture)
+	require.NoError(t, err, says)
+	return says
+}
+
+// tryQR reads a picture that may have no code in it.
+func tryQR(picture string) (string, error) {
 	read := exec.Command("node", "readqr.cjs", picture)
 	read.Env = append(os.Environ(), "NODE_PATH="+os.Getenv("QR_READER"))
 	out, err := read.CombinedOutput()
-	require.NoError(t, err, string(out))
-	return string(out)
+	return string(out), err
 }
 
 // needQRReader skips the test where the reader is not there.
@@ -180,8 +186,8 @@ func TestPrintedSheetLeadsBack(t *testing.T) {
 	require.NoError(t, err)
 	found := false
 	for _, page := range pages {
-		out, err := exec.Command("node", "readqr.cjs", page).Output()
-		found = found || err == nil && string(out) == link
+		says, err := tryQR(page)
+		found = found || err == nil && says == link
 	}
 	assert.True(t, found, "as a code, on one of %d pages", len(pages))
 }
