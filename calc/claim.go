@@ -12,10 +12,6 @@ import (
 // changes the same entries give another result. A link carries that of its sender.
 const Edition = "2026-11"
 
-// claimKey carries, in a shared link, the result that its sender saw, as
-// output:value:uncertainty:edition; the last two may be missing.
-const claimKey = "saw"
-
 // How precisely a link carries the value and its uncertainty.
 const (
 	claimDigits  = 10

@@ -27,7 +27,7 @@ func TestClaimsAreRepeatedShort(t *testing.T) {
 
 func TestClaimsHaveALength(t *testing.T) {
 	const start = "steps:564.3356643:2.81:"
-	longest := start + strings.Repeat("a", mostClaim-len(start))
+	longest := start + strings.Repeat("a", 80-len(start))
 	check, says := load(t, "measure", heron+"&saw="+longest).Check()
 	assert.Equal(t, Same, check, says)
 	check, _ = load(t, "measure", heron+"&saw="+longest+"a").Check()

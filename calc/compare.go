@@ -6,10 +6,6 @@ import (
 	"strings"
 )
 
-// wasMark begins the keys under which a reply carries what the changed fields
-// held before: only they travel twice.
-const wasMark = "was-"
-
 // MostAlone is up to how many changes the effect of each alone is worked out.
 const MostAlone = 12
 

@@ -74,7 +74,7 @@ func TestPasteChoices(t *testing.T) {
 	f := Load(convertPage, "v=1&name=A")
 	field, _ := f.Field("moves")
 	choice := field.Cells.At(0).(*Choice)
-	last := choice.options[len(choice.options)-1]
+	last := choice.Options()[len(choice.Options())-1]
 	p := f.Paste("name", 0, "Heron\t"+last.Label+"\nPlover\t"+strings.ToUpper(last.Word)+"\nOther\tsomething else")
 	assert.Equal(t, []string{last.Word, last.Word, ""}, textsOf(f, "moves"))
 	assert.Equal(t, 1, p.Odd)

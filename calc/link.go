@@ -11,6 +11,14 @@ const Version = "1"
 // MostLink is the length in characters up to which a link is read.
 const MostLink = 4000
 
+// claimKey carries, in a shared link, the result that its sender saw, as
+// output:value:uncertainty:edition; the last two may be missing.
+const claimKey = "saw"
+
+// wasMark begins the keys under which a reply carries what the changed fields
+// held before: only they travel twice.
+const wasMark = "was-"
+
 const hex = "0123456789ABCDEF"
 
 // A Piece is one `key=a,b` of a fragment, decoded.

@@ -2,27 +2,6 @@ package calc
 
 import "strings"
 
-// encodedTwice reports whether every percent sign in a fragment is an encoded
-// one that begins an escape. Somebody may have typed that: it is no certain
-// sign of a link that was encoded twice.
-func encodedTwice(fragment string) bool {
-	n := 0
-	for i := range len(fragment) {
-		c, ok := escaped(fragment[i:])
-		if !ok {
-			continue
-		}
-		if c != '%' {
-			return false
-		}
-		if _, twice := escaped("%" + fragment[i+3:]); !twice {
-			return false
-		}
-		n++
-	}
-	return n > 0
-}
-
 // doubtCommas tells of a list's figure with a comma in it. Pages write the
 // point: the comma may have stood between two figures before somebody encoded
 // it.

@@ -76,7 +76,10 @@ func TestLinkIsIdentity(t *testing.T) {
 // entryProblems are the problems of entries, without the notices of a link.
 func entryProblems(f *Form) []string {
 	var says []string
-	for _, p := range f.problems {
+	for _, p := range f.Problems() {
+		if f.ProblemAt(p.Key, p.Row) != p.Says {
+			continue
+		}
 		says = append(says, strings.ReplaceAll(p.Says, ",", ".")) // a link has the point
 	}
 	return says

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"math/rand/v2"
 	"strconv"
 	"strings"
 	"testing"
@@ -90,7 +89,7 @@ func figureOf(t require.TestingT, f *Form, id string) float64 {
 func TestPlanMovesStayInRange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		from := rapid.IntRange(-100, 100).Draw(t, "from")
-		to := from + rapid.IntRange(int(leastRange), 500).Draw(t, "room")
+		to := from + rapid.IntRange(40, 500).Draw(t, "room")
 		trip := rapid.SampledFrom([]string{"one", "lengths", "sides"}).Draw(t, "trip")
 		f := planOf(t, "v=1&axis=travel&trip="+trip+"&tool=own&step=0.01&from="+strconv.Itoa(from)+"&to="+strconv.Itoa(to)+"&runs="+strconv.Itoa(rapid.IntRange(2, 8).Draw(t, "runs")))
 		m := follow(t, movesOf(f), "X", float64(from))
@@ -215,66 +214,6 @@ func TestPlanHandsTheSettingOn(t *testing.T) {
 	} {
 		assert.Contains(t, planOf(t, strings.ReplaceAll(fragment, ",", ".")).Report().String(), "measure/#v=1&"+handed)
 	}
-}
-
-// The plan's promise is what the page for the readings then says: tests as
-// planned, of machines whose true error is drawn too, typed into the sheet that
-// the plan hands over.
-func TestPlanAndMeasureAgree(t *testing.T) {
-	if testing.Short() {
-		t.Skip("thousands of tests are simulated")
-	}
-	const tests = 2000
-	lots := rand.New(rand.NewPCG(4, 2026))
-	for _, plan := range []string{
-		"v=1&tool=caliper-0.05&scatter=0.15",
-		"v=1&wanted=0.5&tool=caliper-0.02&scatter=0.3",
-		"v=1&axis=travel&tool=caliper-0.02&scatter=0.1&from=0&to=200&runs=5",
-	} {
-		a := planned{planSheet: planOf(t, plan).sheet.(*planSheet)}
-		a.solve()
-		length, step, mark := a.test.Commanded, a.test.With.Resolution, a.test.Mark
-		link := a.toMeasure().Fragment
-		// The scatter that a sheet shows has the rounding of its readings in it.
-		own := math.Sqrt(a.test.Scatter*a.test.Scatter - float64(readingsOf(a))*step*step/12)
-		inside, squares := 0, 0.0
-		for range tests {
-			e := 0.02 * (2*lots.Float64() - 1)
-			read := func(v float64) string { return strconv.FormatFloat(math.Round(v/step)*step, 'f', 3, 64) }
-			var moved, marks, rest []string
-			for range a.design.Repeats {
-				went := length*(1+e) + own*lots.NormFloat64()
-				at := mark + lots.Float64() - 0.5 // wherever the mark came to be
-				moved, marks, rest = append(moved, read(went)), append(marks, read(at)), append(rest, read(at-went))
-			}
-			readings := "&moved=" + strings.Join(moved, ",")
-			if mark > 0 {
-				readings = "&marks=each&eachmark=" + strings.Join(marks, ",") + "&rest=" + strings.Join(rest, ",")
-			}
-			sheet := Load(measurePage, strings.Replace(link, "&mark="+decimal(mark), "", 1)+"&steps=100"+readings)
-			require.Empty(t, sheet.Problems(), link)
-			for _, f := range allFigures(sheet.Report()) {
-				if f.ID == "error" && math.Abs(f.Value/100-e) <= f.U/100 {
-					inside++
-				}
-			}
-			u := figureOf(t, sheet, "combined") / 100
-			squares += u * u
-		}
-		covered, rms := 100*float64(inside)/tests, math.Sqrt(squares/tests)
-		t.Logf("%s: %d runs of %g mm; U covers %.2f %%; standard uncertainty planned %.4f %%, achieved (root mean square) %.4f %%",
-			plan, a.design.Repeats, length, covered, 100*a.expected.U, 100*rms)
-		assert.True(t, covered >= 94 && covered <= 97, "%s: %v %%", plan, covered)
-		assert.InEpsilon(t, a.expected.U, rms, 0.05, plan)
-	}
-}
-
-// readingsOf is how many readings make one length.
-func readingsOf(a planned) int {
-	if a.test.Mark > 0 {
-		return 2
-	}
-	return 1
 }
 
 // A template that is wrong takes the moves away, and nothing else.

@@ -74,7 +74,7 @@ func readAs(text, sent string, place int) string {
 	}
 	all := strings.Join(append([]string{slug, changed}, said...), "; ")
 	if rest != "" {
-		all = strings.ReplaceAll(all, saysBehind(rest), "the rest is left out")
+		all = strings.ReplaceAll(all, behind(rest), "the rest is left out")
 	}
 	return all
 }
@@ -85,7 +85,7 @@ func addressTexts(at string) []string {
 		"", "#", "##", "measure", "/measure", "measure/", "measure/index.html", "nowhere/#v=1", "https://a.example/plan/", "https://a.example/plan/?v#", "x#y measure#v=1",
 		"See " + at + " and tell me.", "See " + at + ", 30 mm.", "See " + at + " 30 mm is what I wanted\nnot 31", "See " + at + " .5 mm", "See " + at + " -3", "See " + at + " 9", "See " + at + " 0", "See " + at + " :",
 		"<" + at + ">", "[Heron](" + at + ") please", "[" + at + "](" + at + ")", "[url=" + at + "]Heron[/url]", "“" + at + "”!", "(" + at + ").", `<a href="` + strings.ReplaceAll(at, "&", "&amp;") + `">Heron</a>`,
-		wide(at), at + " " + at, "no #measure here", "https://a.example/" + strings.Repeat("x", mostAddress-20) + "/measure/#v=1&asked=80", strings.Repeat("measure/", 60) + "#v=1", "a\nmeas\nure/#v=1", "meas\u200bure#v=1",
+		wide(at), at + " " + at, "no #measure here", "https://a.example/" + strings.Repeat("x", 280) + "/measure/#v=1&asked=80", strings.Repeat("measure/", 60) + "#v=1", "a\nmeas\nure/#v=1", "meas\u200bure#v=1",
 		at + "&", at + "=", at + "%", at + "%2", at + " %20", at + " ,3", at + "&\nmark=3", at + "&\nnosuch=3", at + "&\n", at + "\n\n", at + " x&mark=3", at + " x&nosuch=3", at + " x&mark", at + " &nosuch=3",
 		"https://out.example/?to=" + encodeAll(at), "measure/#v 1&mark=3", "See " + at + " !x", "See " + at + " -", "See " + at + " /x",
 	}
@@ -105,8 +105,17 @@ var mendTexts = []string{
 	"v=1&amp;asked=80&amp;nosuch=3", "v=1&amp;nosuch=3", "amp;v=1", "v=1&#38;#38;asked=80", "v=1&#X26;#x26;#038;asked=80", "v=1&line=amp;", "v=1&rest=1%2C2&saw=steps%3A3", "v=1&rest=1%2C2,3&saw=steps%3A3", "v=1&rest=1%2C&saw=steps%3A3", "v=1&name=a%2Cb&saw=steps%3A3", "v=1&rest=1%2C2&saw=3",
 	"v=1µ=16", "v=1&angle=1.8%c2%b5=16", "v=1&line=µ", "v=1&line=µm=3", "v=1µnosuch=3", "v=1µnew=3", "v%3D1%26asked%3D80", "v%253D1%2526asked%253D80", "v%25253D1%252526asked%25253D80", "v%2525253D1", "v=1%26asked%3D80", "%76=1",
 	"v=1&line=(a)", "v=1&line=a)", "v=1&line=(a))", "v=1&line=[a]]x", "v=1&line={a}}", "v=1&line=a<b&asked=80", "v=1&line=a<b", "v=1&line=a\"", "v=1&line=a[/b", "v=1&line=a)#&asked=80", "v=1&line=a)&nosuch=80", "v=1&asked=80.", "v=1&asked=80..", "v=1&asked=80...", "v=1&asked=80…", "v=1&asked=80,…", "v=1&asked=80…,", "v=1&asked=80)…",
-	"v=1&asked=80,", "v=1&nosuch=80,", "v=1&nosuch=80.", "v=1&asked=80&quot;", "v=1&asked=80&gt;&nbsp;.", "v=1&asked=80»!", "v=1&saw=steps:3..", "v=1&saw=steps:3%29", "v=1&saw=%29", "v=1&saw=", "v=1&saw=steps:3%29&asked=80", "v=1&asked=…", "…", "...", ".", "v=1&line=" + strings.Repeat(")x", mostMarks) + "&asked=80", "v=1&line=" + strings.Repeat(")x", mostMarks-1) + "&asked=80",
+	"v=1&asked=80,", "v=1&nosuch=80,", "v=1&nosuch=80.", "v=1&asked=80&quot;", "v=1&asked=80&gt;&nbsp;.", "v=1&asked=80»!", "v=1&saw=steps:3..", "v=1&saw=steps:3%29", "v=1&saw=%29", "v=1&saw=", "v=1&saw=steps:3%29&asked=80", "v=1&asked=…", "…", "...", ".", "v=1&line=" + strings.Repeat(")x", 50) + "&asked=80", "v=1&line=" + strings.Repeat(")x", 49) + "&asked=80",
 	"v x=1", "v=1&name=a%0 9b", "v=1&name=a%f 9b", "v=1&asked%7F=80", "v=1&asked%80=80", "v=1&line=((a))", "v=1&line=[[a]]", "v=1&line={{a}}", "v=1&asked=80\"" + strings.Repeat("a", 39), "v=1&asked=80\"" + strings.Repeat("a", 40),
-	"v=1&line=" + strings.Repeat(")x", mostMarks-1) + "&asked=80<b", "v=1&line=" + strings.Repeat(")x", mostMarks) + "&asked=80<b",
+	"v=1&line=" + strings.Repeat(")x", 49) + "&asked=80<b", "v=1&line=" + strings.Repeat(")x", 50) + "&asked=80<b",
 	"v=1&asked=80 that is all that there is to say about this", "v=1&asked=80\"that is all that there is to say about this",
+}
+
+// behind is what is said of a text that is left out.
+func behind(text string) string {
+	runes := []rune(OneLine(strings.TrimSpace(text)))
+	if len(runes) > 40 {
+		return "“" + string(runes[:40]) + "…” behind it is left out"
+	}
+	return "“" + string(runes) + "” behind it is left out"
 }

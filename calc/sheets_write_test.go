@@ -158,8 +158,8 @@ func (w *writer) checks(f *Form) {
 	if check, says := f.Check(); check != Unclaimed {
 		w.line("check ", strconv.Itoa(int(check)), ": ", says)
 	}
-	if a := f.Report().Answer; a != nil {
-		w.line("shared as ", strings.Join(claimOf(a).Cells, ","))
+	if f.Report().Answer != nil {
+		w.line("shared as ", saw(f))
 	}
 }
 
@@ -251,4 +251,15 @@ func (w *writer) part(p Part) {
 			w.whole(func(w *writer) { w.piece(b) })
 		}
 	})
+}
+
+// saw is what a link says of the result; if the form is empty, as that of a link with a
+// version alone.
+func saw(f *Form) string {
+	for _, p := range Split(f.ShareFragment()) {
+		if p.Key == "saw" {
+			return strings.Join(p.Cells, ",")
+		}
+	}
+	return ""
 }
