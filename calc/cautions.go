@@ -26,7 +26,7 @@ var Hazards = []Hazard{
 func caution(id string) Note {
 	for _, h := range Hazards {
 		if h.ID == id {
-			return Note{Caution, say(h.Says)}
+			return cautionNote(h.Says)
 		}
 	}
 	panic("calc: no hazard " + id)

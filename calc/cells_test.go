@@ -11,7 +11,7 @@ import (
 func TestCellsAreCounted(t *testing.T) {
 	length := lengthsOf(readingInput())
 	list := listOf(Text{most: 3})
-	checks := Checks{options: readiness}
+	checks := newChecks(readiness)
 	for name, cells := range map[string]Cells{"column": length.cells(), "list": &list, "checks": &checks} {
 		assert.Zero(t, cells.Len(), name)
 		for _, n := range []int{2, 3, 1, 0, 1} {

@@ -66,7 +66,7 @@ func (r axisRow) numbers() (figures figureList, asks []Block) {
 }
 
 // turnsFaster is said of gear ratios below one, which are rarely meant.
-var turnsFaster = Note{Doubt, say("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")}
+var turnsFaster = doubtNote("With a gear ratio below 1 the output turns faster than the motor. Is that so? If not, turn it round: 54:12, not 12:54.")
 
 // meaning explains the conventions.
 var meaning = Part{ID: "meaning", Title: "What these numbers mean", Guide: true, Blocks: []Block{

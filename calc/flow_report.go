@@ -67,7 +67,7 @@ func (a *flowed) wording() wording {
 // grave are the doubts that who reads no further must see.
 func (a *flowed) grave() []Note {
 	var notes []Note
-	doubt := func(text string) { notes = append(notes, Note{Doubt, say(text)}) }
+	doubt := func(text string) { notes = append(notes, doubtNote(text)) }
 	if r := a.suspect(); r != nil {
 		doubt("Reading " + strconv.Itoa(r.row+1) + " stands out from the others by more than chance explains. A blob, a burr, the seam, a slip in typing? Tick Set aside there if you know why; if not, take more readings.")
 	}
@@ -77,7 +77,7 @@ func (a *flowed) grave() []Note {
 	}
 	switch {
 	case a.sheet.By.Word == byDiameter:
-		notes = append(notes, Note{Tip, say("That is the share of the filament's diameter alone. A printed wall shows all there is, this share included: do not count it twice.")})
+		notes = append(notes, tipNote("That is the share of the filament's diameter alone. A printed wall shows all there is, this share included: do not count it twice."))
 	case a.sheet.By.Word == byWalls && a.sheet.walls() > 1 && a.sheet.Fused.Word == "fused" && e < 0:
 		doubt("Where plastic is missing, gaps may open between the lines while the wall stays nearly as thick. Break the wall open and look: if there are gaps, choose With gaps above.")
 	case a.sheet.By.Word == byMass && !a.sheet.DensityLimits.Given:
@@ -98,7 +98,7 @@ func (a *flowed) suspect() *flowReading {
 // scaleFirst says why there is no flow factor without a verified scale.
 func (a *flowed) scaleFirst() *Part {
 	return &Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []Block{
-		Note{Doubt, say("A wrong scale would be hidden by the flow factor: it would fit this one material, while retraction, loading and every other profile stay wrong. Verify first that a length of filament asked for is the length that is fed.")},
+		doubtNote("A wrong scale would be hidden by the flow factor: it would fit this one material, while retraction, loading and every other profile stay wrong. Verify first that a length of filament asked for is the length that is fed."),
 		Links{[]Link{hand("Measure the feed scale first", "measure", a.sheet.tool.handed("")...)}},
 		Ask{[]string{"scale"}, "a flow factor"},
 	}}
@@ -232,10 +232,10 @@ func (a *flowed) doubts() []Block {
 		if text == "" {
 			text = string(w)
 		}
-		notes = append(notes, Note{Doubt, say(text)})
+		notes = append(notes, doubtNote(text))
 	}
 	if _, told := a.sheet.instrument(0); !told {
-		notes = append(notes, Note{Doubt, say("Say what you read it with: its share of the doubt is missing so far.")})
+		notes = append(notes, doubtNote("Say what you read it with: its share of the doubt is missing so far."))
 	}
 	return notes
 }

@@ -198,7 +198,7 @@ func (a *measured) impossible() *Part {
 		cure = "Each target needs a position from either side: fill in both boxes."
 	}
 	return &Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []Block{Note{Doubt, say("These readings show no scale: " + why + ". " + cure)}}}
+		Blocks: []Block{doubtNote("These readings show no scale: " + why + ". " + cure)}}
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to

@@ -121,7 +121,7 @@ func (a *measured) next() *Part {
 	}
 	p.add(Steps{items})
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
-		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+		p.add(cautionNote("Put back the guard against cold feeding if you lifted it for this test."))
 	}
 	if v := a.judged.Verdict; !a.hasThen && a.sheet.method() == oneLength && (v == measure.ChangeIt || v == measure.EitherIsFine) {
 		p.add(Ask{a.laterKeys[len(a.laterKeys)-1:], "the check of the new setting, when it is set"})
@@ -212,7 +212,7 @@ func (a *measured) again() *Part {
 			p.add(Links{links})
 		}
 	case a.judgedThen.Verdict == measure.ChangeIt && e.Value*a.scale.Error().Value > 0:
-		p.add(Note{Doubt, say("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again.")})
+		p.add(doubtNote("It errs on the same side as before: is the new value really in use? A start-up script or the controller's memory may have set the old one again."))
 	}
 	return p
 }

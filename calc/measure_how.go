@@ -61,7 +61,7 @@ func (s *measureSheet) speedBlocks() []Block {
 		{ID: "word", Label: "Feed speed as an F word, which counts in mm/min", Value: v * unit.Minute, Unit: "mm/min", Digits: 6},
 	}}}
 	if s.Speed.Value() > s.fastest() {
-		blocks = append(blocks, Note{Doubt, say("That is fast for a test: slip may be measured along. Is it mm/min? Test again at 60 to 90 mm/min.")})
+		blocks = append(blocks, doubtNote("That is fast for a test: slip may be measured along. Is it mm/min? Test again at 60 to 90 mm/min."))
 	}
 	return blocks
 }

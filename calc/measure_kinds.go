@@ -26,10 +26,10 @@ func (a *measured) speeds() *Part {
 	}
 	p.add(para(a.slipSays()), a.speedChart(), t, Figures{figures})
 	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
-		p.add(Note{Doubt, say(string(w))})
+		p.add(doubtNote(string(w)))
 	}
 	if a.slips() {
-		p.add(Note{Tip, say("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other.")})
+		p.add(tipNote("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other."))
 	}
 	return p
 }

@@ -113,7 +113,7 @@ func seriesOf(runs []run) measure.Series {
 // grave are the doubts that who reads no further must see.
 func (a *measured) grave() []Note {
 	var notes []Note
-	doubt := func(text string) { notes = append(notes, Note{Doubt, say(text)}) }
+	doubt := func(text string) { notes = append(notes, doubtNote(text)) }
 	if r := a.suspect(); r != nil {
 		doubt("Run " + strconv.Itoa(r.row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
 	}
@@ -131,7 +131,7 @@ func (a *measured) grave() []Note {
 		doubt("That is more than a fifth off: seldom grip or wear. Look at step angle, microsteps, gears, pulley and unit first.")
 	}
 	if a.sheet.Axis.Word == "travel" {
-		notes = append(notes, Note{Tip, say(trustParts)})
+		notes = append(notes, tipNote(trustParts))
 	}
 	return notes
 }
@@ -143,13 +143,13 @@ func (a *measured) doubts() []Block {
 		if w == measure.WarnAllEqual {
 			continue // beside the answer already
 		}
-		notes = append(notes, Note{Doubt, say(string(w))})
+		notes = append(notes, doubtNote(string(w)))
 	}
 	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {
-		notes = append(notes, Note{Doubt, say("Say what you read it with: its share of the doubt is missing so far.")})
+		notes = append(notes, doubtNote("Say what you read it with: its share of the doubt is missing so far."))
 	}
 	if a.sheet.Axis.Word == "travel" && a.sheet.method() == oneLength {
-		notes = append(notes, Note{Tip, say("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that.")})
+		notes = append(notes, tipNote("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that."))
 	}
 	return notes
 }

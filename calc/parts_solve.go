@@ -112,11 +112,11 @@ func (r *partsRow) solve() {
 	case r.find == findSetting:
 		r.findSetting()
 	case r.find == findGears && r.setting.Convention == drive.TravelPerOutputTurn:
-		r.blocks = []Block{Note{Doubt, say("Travel per output turn is the same with any gears. Give steps per mm or travel per motor turn instead.")}}
+		r.blocks = []Block{doubtNote("Travel per output turn is the same with any gears. Give steps per mm or travel per motor turn instead.")}
 	case r.find == findGears:
 		r.findGears()
 	case r.rotary:
-		r.blocks = []Block{Note{Doubt, say("What turns the work itself has no size to be found: one output turn is 360°. Ask for the gear ratio instead.")}}
+		r.blocks = []Block{doubtNote("What turns the work itself has no size to be found: one output turn is 360°. Ask for the gear ratio instead.")}
 	default:
 		r.findElement()
 	}
@@ -230,16 +230,16 @@ func (r *partsRow) doubt() {
 		least, most = fewestStepsDeg, mostStepsDeg
 	}
 	if s, missing := r.in(drive.StepsPerUnit); len(missing) == 0 && (s.Value < least || s.Value > most) {
-		r.doubts = append(r.doubts, Note{Doubt, say(settingFigure("", s, r.rotary, 4, false), " is outside what we take small machines to have, "+
-			number(least)+" to "+number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres.")})
+		r.doubts = append(r.doubts, doubtNote(settingFigure("", s, r.rotary, 4, false), " is outside what we take small machines to have, "+
+			number(least)+" to "+number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres."))
 	}
 	diameter := r.out.Diameter.Number
 	if r.find == findElement {
 		diameter = r.found.Value
 	}
 	if r.out.Kind.Word == "roller" && (diameter < leastRoller || diameter > mostRoller) {
-		r.doubts = append(r.doubts, Note{Doubt, say("An effective diameter of " + number(diameter) + " mm is outside what we take feed rollers to have, " +
-			strconv.Itoa(leastRoller) + " to " + strconv.Itoa(mostRoller) + " mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round.")})
+		r.doubts = append(r.doubts, doubtNote("An effective diameter of "+number(diameter)+" mm is outside what we take feed rollers to have, "+
+			strconv.Itoa(leastRoller)+" to "+strconv.Itoa(mostRoller)+" mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round."))
 	}
 	if len(r.noGears) == 0 && r.gears.reduction() < 1 {
 		r.doubts = append(r.doubts, turnsFaster)

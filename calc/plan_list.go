@@ -66,7 +66,7 @@ func (a *planned) after() *Part {
 	}
 	p.add(Points{append(items, say("Type the readings in, all of them, also those that look odd."))})
 	if a.isFeed() && a.Path.Word == "open" {
-		p.add(Note{Caution, say("Put back the guard against cold feeding if you lifted it for this test.")})
+		p.add(cautionNote("Put back the guard against cold feeding if you lifted it for this test."))
 	}
 	p.add(Links{[]Link{a.toMeasure()}})
 	return p

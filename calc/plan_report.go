@@ -15,14 +15,14 @@ func (a *planned) notToBeHad() *Part {
 	p := &Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
 	most := a.most()
 	if most < longStep {
-		p.add(Note{Doubt, say("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer.")})
+		p.add(doubtNote("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer."))
 		return p
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
 	best := planned{planSheet: a.planSheet, test: a.planSheet.test(most), design: d}
 	best.expected, _ = best.test.Expect(d)
-	p.add(Note{Doubt, say("Even ", millimetres("", "", most), " and "+strconv.Itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), ".")},
+	p.add(doubtNote("Even ", millimetres("", "", most), " and "+strconv.Itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), "."),
 		best.lengthChart("the best there is room for"), Points{a.remedies()})
 	return p
 }
@@ -106,7 +106,7 @@ func (a *planned) answer() *Answer {
 	}
 	answer := &Answer{Figure: *f, Needs: a.keys, Says: append(says, say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
 	if !a.enough {
-		answer.Notes = []Note{{Doubt, say("That is not as good as you want it, ± ", share("", a.wanted()), ".")}}
+		answer.Notes = []Note{doubtNote("That is not as good as you want it, ± ", share("", a.wanted()), ".")}
 	}
 	return answer
 }
@@ -172,7 +172,7 @@ func (a *planned) reading() float64 {
 
 func (a *planned) doubts() []Block {
 	var all []Block
-	doubt := func(parts ...any) { all = append(all, Note{Doubt, say(parts...)}) }
+	doubt := func(parts ...any) { all = append(all, doubtNote(parts...)) }
 	with, _ := a.tool.instrument()
 	if longest := max(a.test.Mark, a.test.Commanded); with.Reach > 0 && longest > with.Reach {
 		doubt(capital(toolName(with))+" reaches ", millimetres("", "", with.Reach), " as a rule, and you would have to read ", millimetres("", "", longest), ".")

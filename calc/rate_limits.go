@@ -134,7 +134,7 @@ func (a *rates) corner() *Part {
 			r.figure("follow", "Speed", follow, r.mm("/s")))
 		for _, sp := range r.speeds {
 			if sp.value > follow {
-				doubts = append(doubts, Note{Doubt, say(r.name + " at " + sp.word + " is faster than that: expect much less torque there.")})
+				doubts = append(doubts, doubtNote(r.name+" at "+sp.word+" is faster than that: expect much less torque there."))
 			}
 		}
 	}

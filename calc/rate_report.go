@@ -121,8 +121,8 @@ func (a *rates) demands() []demand {
 }
 
 func (d demand) over(limit unit.PulseRate) Note {
-	return Note{Doubt, say(d.who + " at " + d.at + " needs " + unit.Trim(d.rate, rateDigits) + " pulses/s, more than the limit of " +
-		unit.Trim(float64(limit), rateDigits) + ": not possible. Fewer microsteps would cure it, " + d.cure + ".")}
+	return doubtNote(d.who + " at " + d.at + " needs " + unit.Trim(d.rate, rateDigits) + " pulses/s, more than the limit of " +
+		unit.Trim(float64(limit), rateDigits) + ": not possible. Fewer microsteps would cure it, " + d.cure + ".")
 }
 
 func (a *rates) answer() *Answer {

@@ -224,6 +224,12 @@ func (t *Table) row(cells ...any) {
 	t.Rows = append(t.Rows, row)
 }
 
+func tipNote(parts ...any) Note { return Note{Tip, say(parts...)} }
+
+func doubtNote(parts ...any) Note { return Note{Doubt, say(parts...)} }
+
+func cautionNote(parts ...any) Note { return Note{Caution, say(parts...)} }
+
 // A NoteKind is why a note stands out.
 type NoteKind int
 

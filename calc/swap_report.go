@@ -100,7 +100,7 @@ func (a *swapped) entries() *Part {
 	for _, c := range conventions {
 		p.add(para("Where the controller stores "+strings.ToLower(settingName(c, a.sheet.rotary()))+":"), Points{a.entriesOf(c)})
 	}
-	p.add(Note{Tip, say("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored.")})
+	p.add(tipNote("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored."))
 	return p
 }
 

@@ -150,7 +150,7 @@ func (t touched) pulses() []Block {
 	items.say("One microstep: ", step("was-step", was.Value), " before, ", step("step", is.Value), " now.")
 	blocks := []Block{Points{items}}
 	if t.Fastest.Given && t.Limit.Given && t.Fastest.Number > drive.TopSpeed(t.Limit.Value(), is.Value) {
-		blocks = append(blocks, Note{Doubt, say("The fastest speed is now beyond what the controller can send: go slower, or set fewer microsteps.")})
+		blocks = append(blocks, doubtNote("The fastest speed is now beyond what the controller can send: go slower, or set fewer microsteps."))
 	}
 	return blocks
 }
