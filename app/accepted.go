@@ -1,9 +1,9 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // What a person has typed as a line for a machine, or accepted as one, stays accepted in
@@ -13,15 +13,15 @@ import (
 // accepted are those of this visit: a browser may refuse to keep them.
 var accepted = map[string]bool{}
 
-func acceptedKey(l calc.TemplateText) string {
+func acceptedKey(l report.TemplateText) string {
 	return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":line:" + l.Key + ":" + l.Text
 }
 
-func isAccepted(l calc.TemplateText) bool {
+func isAccepted(l report.TemplateText) bool {
 	return accepted[acceptedKey(l)] || app.Window().Call("isKept", acceptedKey(l)).Truthy()
 }
 
-func accept(l calc.TemplateText) {
+func accept(l report.TemplateText) {
 	accepted[acceptedKey(l)] = true
 	app.Window().Call("keepText", acceptedKey(l), "accepted")
 }

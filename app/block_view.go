@@ -3,14 +3,14 @@ package main
 import (
 	"strings"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // figure is a computed number: shown in the digits that make sense, held at
 // full precision.
-func figure(f calc.Figure) app.UI {
+func figure(f report.Figure) app.UI {
 	unit := app.Span().Class("of").Text(f.Unit)
 	if f.U <= 0 {
 		return value(f.ID, f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), unit)
@@ -36,7 +36,7 @@ func value(id, full string) app.HTMLData {
 	return data
 }
 
-func line(l calc.Line) []app.UI {
+func line(l report.Line) []app.UI {
 	var spans []app.UI
 	for _, s := range l {
 		if s.Figure != nil {
@@ -48,7 +48,7 @@ func line(l calc.Line) []app.UI {
 	return spans
 }
 
-func items(lines []calc.Line) []app.UI {
+func items(lines []report.Line) []app.UI {
 	var all []app.UI
 	for _, l := range lines {
 		all = append(all, app.Li().Body(line(l)...))
@@ -56,7 +56,7 @@ func items(lines []calc.Line) []app.UI {
 	return all
 }
 
-func figures(f calc.Figures) app.UI {
+func figures(f report.Figures) app.UI {
 	var rows []app.UI
 	for _, x := range f.All {
 		rows = append(rows, app.Div().Body(app.Dt().Text(x.Label), app.Dd().Body(figure(x))))
@@ -64,7 +64,7 @@ func figures(f calc.Figures) app.UI {
 	return app.Dl().Class("figures").Body(rows...)
 }
 
-func table(t calc.Table) app.UI {
+func table(t report.Table) app.UI {
 	rows := make([][]app.UI, len(t.Rows))
 	for i, r := range t.Rows {
 		for _, cell := range r {
@@ -82,7 +82,7 @@ func table(t calc.Table) app.UI {
 const mostInCell = 28
 
 // isWordy reports whether a table is too much for a phone's width.
-func isWordy(t calc.Table) bool {
+func isWordy(t report.Table) bool {
 	if len(t.Head) > 3 {
 		return true
 	}
@@ -118,11 +118,11 @@ func tableOf(caption, class string, head []string, rows [][]app.UI) app.UI {
 }
 
 // noteMarks tell notes apart without colour.
-var noteMarks = [...]string{calc.Tip: "i", calc.Doubt: "?", calc.Caution: "!"}
+var noteMarks = [...]string{report.Tip: "i", report.Doubt: "?", report.Caution: "!"}
 
-var noteClasses = [...]string{calc.Tip: "tip", calc.Doubt: "doubt", calc.Caution: "caution"}
+var noteClasses = [...]string{report.Tip: "tip", report.Doubt: "doubt", report.Caution: "caution"}
 
-func note(n calc.Note) app.UI {
+func note(n report.Note) app.UI {
 	return app.Div().Class("note "+noteClasses[n.Kind]).Body(
 		app.Span().Class("note-mark").Aria("hidden", "true").Text(noteMarks[n.Kind]),
 		app.P().Body(append([]app.UI{app.Span().Class("unseen").Text(n.Kind.String() + ": ")}, line(n.Line)...)...),
@@ -131,7 +131,7 @@ func note(n calc.Note) app.UI {
 
 // code is text to copy, and to save if it has the name of a file. What is made of a
 // stranger's template is only shown.
-func code(c calc.Code) app.UI {
+func code(c report.Code) app.UI {
 	said, name := "Copied "+c.Text, "Copy "+c.Label+": "+c.Text
 	class := "code"
 	if strings.Contains(c.Text, "\n") { // too long to be read out whole

@@ -1,16 +1,16 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // cameWithLink marks a line for a machine that was not typed here.
 const cameWithLink = "came with the link or file"
 
 // broughtView shows what a link would have sent to a machine, to be accepted.
-func (c *calculator) broughtView(b calc.Brought) app.UI {
+func (c *calculator) broughtView(b report.Brought) app.UI {
 	says, do := "This line "+cameWithLink+". Somebody else may have written it. A line can heat the machine, move it, or switch a guard off. Read all of it: you can copy it once you have accepted it.", "Accept this line"
 	if len(b.All) > 1 {
 		says, do = "These lines "+cameWithLink+". Somebody else may have written them. A line can heat the machine, move it, or switch a guard off. Read all of them: you can copy and save what is made of them once you have accepted them.", "Accept these lines"
@@ -20,7 +20,7 @@ func (c *calculator) broughtView(b calc.Brought) app.UI {
 		lines = append(lines, app.Dt().Text(l.Label), app.Dd().Body(app.Code().Text(l.Text)))
 	}
 	return app.Div().Class("brought").Body(
-		note(calc.Note{Kind: calc.Caution, Line: text(says)}),
+		note(report.Note{Kind: report.Caution, Line: text(says)}),
 		app.Dl().Body(lines...),
 		button("accept-"+b.Before, do, func() {
 			for _, l := range b.All {

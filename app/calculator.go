@@ -1,16 +1,19 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // calculator shows one page of calc: its form and its report.
 type calculator struct {
 	app.Compo
-	page       calc.Page
-	form       *calc.Form
+	page       sheet.Page
+	form       *form.Form
 	address    string // the fragment that the form was read from or written to
 	unwritten  bool   // the address is behind
 	edits      int    // counts them, to know whether a timer is still about the last
@@ -18,14 +21,14 @@ type calculator struct {
 	lots       *lotRun
 	keep       keeping
 	folds      folds
-	calm       calc.Report // what stands below the answer shows: see behind
-	calmAt     int         // the edit that it is about
-	post       calc.PostKind
-	compared   *calc.Comparison // the same
+	calm       report.Report // what stands below the answer shows: see behind
+	calmAt     int           // the edit that it is about
+	post       form.PostKind
+	compared   *form.Comparison // the same
 	comparedAt int              // the edit that it is about
 	code       qrCode
 	file       sheetFile
-	pasted     calc.Pasted   // by the last edit
+	pasted     form.Pasted   // by the last edit
 	turns      int           // how often it was rendered
 	quick      []app.Context // of what a key renders: see quickView
 	// ctx is the component's own. That of an event ends with its element, which
@@ -77,7 +80,7 @@ func (c *calculator) load(fragment string) {
 	}
 	clear(c.folds) // not a new one: handlers hold on to it
 	c.file = sheetFile{}
-	c.pasted = calc.Pasted{}
+	c.pasted = form.Pasted{}
 }
 
 // OnNav reads a link that was opened over this page.
@@ -95,7 +98,7 @@ func (c *calculator) OnNav(ctx app.Context) {
 
 // edit changes the form. The address follows when typing pauses, and so does
 // what screen readers are told.
-func (c *calculator) edit(change func(*calc.Form)) {
+func (c *calculator) edit(change func(*form.Form)) {
 	c.change(change)
 	c.follow()
 }
@@ -103,7 +106,7 @@ func (c *calculator) edit(change func(*calc.Form)) {
 // editByKey is edit for a key: of a phone's time per key, what nobody reads while
 // typing would take the most. Only the answer is rendered, and what hands it on; the rest
 // of the page follows when the next key has not come at once.
-func (c *calculator) editByKey(ctx app.Context, change func(*calc.Form)) {
+func (c *calculator) editByKey(ctx app.Context, change func(*form.Form)) {
 	c.change(change)
 	ctx.PreventUpdate()
 	for _, view := range c.quick {
@@ -117,10 +120,10 @@ func (c *calculator) follow() { c.calm, c.calmAt = c.form.Report(), c.edits }
 // behind reports whether all but the answer is about entries before.
 func (c *calculator) behind() bool { return c.calmAt != c.edits }
 
-func (c *calculator) change(change func(*calc.Form)) {
+func (c *calculator) change(change func(*form.Form)) {
 	change(c.form)
 	c.lots = nil
-	c.pasted = calc.Pasted{}
+	c.pasted = form.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.edits++
 	if !c.unwritten {
@@ -239,15 +242,15 @@ func (c *calculator) refill() {
 }
 
 // refillRows puts lists and ticks into a field's rows.
-func (c *calculator) refillRows(f calc.Field) {
+func (c *calculator) refillRows(f sheet.Field) {
 	for row := range c.form.Rows(f) {
 		e := app.Window().GetElementByID(cellID(f, row))
 		if !e.Truthy() {
 			continue
 		}
-		if flag, ok := valueOf[*calc.Flag](f, row); ok {
+		if flag, ok := valueOf[*sheet.Flag](f, row); ok {
 			e.Set("checked", flag.On)
-		} else if choice, ok := valueOf[*calc.Choice](f, row); ok {
+		} else if choice, ok := valueOf[*sheet.Choice](f, row); ok {
 			e.Set("value", choice.Word)
 		}
 	}
@@ -313,7 +316,7 @@ func (c *calculator) Render() app.UI {
 }
 
 // barLabel is the verdict where there is one, else what the figure is.
-func barLabel(a *calc.Answer) string {
+func barLabel(a *report.Answer) string {
 	if a.Verdict != nil {
 		return verdictMarks[a.Verdict.Kind] + " " + a.Verdict.Title
 	}
@@ -321,7 +324,7 @@ func barLabel(a *calc.Answer) string {
 }
 
 // barFigure is what to have in the controller.
-func barFigure(a *calc.Answer) calc.Figure {
+func barFigure(a *report.Answer) report.Figure {
 	if a.Keep != nil {
 		return *a.Keep
 	}

@@ -3,9 +3,9 @@ package main
 import (
 	"strconv"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 const svgSpace = "http://www.w3.org/2000/svg"
@@ -27,29 +27,29 @@ func label(class, anchor, text string, x, y float64) app.HTMLElem {
 
 // shapes tell points apart without colour: class, and path from the middle.
 var shapes = [...]struct{ class, path string }{
-	calc.Counted: {"point counted", "m-4 0a4 4 0 1 0 8 0a4 4 0 1 0 -8 0z"},
-	calc.Aside:   {"point aside", "m-4 -4l8 8m0 -8l-8 8"},
-	calc.Suspect: {"point suspect", "m0 -6l6 10h-12z"},
-	calc.Result:  {"point outcome", "m-4 -4h8v8h-8z"},
-	calc.Later:   {"point later", "m0 -5l5 5l-5 5l-5 -5z"},
+	report.Counted: {"point counted", "m-4 0a4 4 0 1 0 8 0a4 4 0 1 0 -8 0z"},
+	report.Aside:   {"point aside", "m-4 -4l8 8m0 -8l-8 8"},
+	report.Suspect: {"point suspect", "m0 -6l6 10h-12z"},
+	report.Result:  {"point outcome", "m-4 -4h8v8h-8z"},
+	report.Later:   {"point later", "m0 -5l5 5l-5 5l-5 -5z"},
 }
 
-func shape(kind calc.PointKind, x, y float64) app.UI {
+func shape(kind report.PointKind, x, y float64) app.UI {
 	s := shapes[kind]
 	return svg("path", "class", s.class, "d", "M"+px(x)+" "+px(y)+s.path)
 }
 
-func curveClass(kind calc.CurveKind) string { return "curve curve-" + strconv.Itoa(int(kind)) }
+func curveClass(kind report.CurveKind) string { return "curve curve-" + strconv.Itoa(int(kind)) }
 
 // legend says what points, curves and bands mean, once each.
-func legend(c *calc.Chart) app.UI {
+func legend(c *report.Chart) app.UI {
 	var items []app.UI
 	add := func(sample app.UI, text string) {
 		items = append(items, app.Li().Body(svg("svg", "viewBox", "0 0 26 14", "aria-hidden", "true").Body(sample), app.Text(text)))
 	}
 	for kind, text := range c.Keys {
 		for _, p := range c.Points {
-			if p.Kind == calc.PointKind(kind) {
+			if p.Kind == report.PointKind(kind) {
 				add(shape(p.Kind, 13, 7), text)
 				break
 			}
@@ -65,7 +65,7 @@ func legend(c *calc.Chart) app.UI {
 }
 
 // bars show parts of a whole by size, as a list with a bar each.
-func bars(b calc.Bars) app.UI {
+func bars(b report.Bars) app.UI {
 	most := 0.0
 	for _, bar := range b.All {
 		most = max(most, bar.Value.Value)

@@ -3,9 +3,9 @@ package main
 import (
 	"strconv"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // The size of a chart in its own units, which are CSS pixels on a narrow phone;
@@ -21,12 +21,12 @@ const (
 
 // A plot is a chart with its scales.
 type plot struct {
-	*calc.Chart
+	*report.Chart
 	x, y          span
 	across, along []tick
 }
 
-func plotOf(c *calc.Chart) *plot {
+func plotOf(c *report.Chart) *plot {
 	p := &plot{Chart: c}
 	deep, n := chartDeep, 6
 	if c.Flat {
@@ -49,7 +49,7 @@ func plotOf(c *calc.Chart) *plot {
 }
 
 // chart is a picture with what its marks mean, and the same in figures.
-func chart(c *calc.Chart, folds folds) app.UI {
+func chart(c *report.Chart, folds folds) app.UI {
 	p := plotOf(c)
 	parts := append(p.frame(), label("ask-point", "start", "Touch a point to read it.", 2, 11))
 	for _, l := range c.Curves {
@@ -101,7 +101,7 @@ const roomToRead = 46
 
 // mark is a point with its interval. It is easy to hit, and says its values
 // while it is touched.
-func (p *plot) mark(point calc.Point) app.UI {
+func (p *plot) mark(point report.Point) app.UI {
 	x, y := p.x.at(point.X), p.y.at(point.Y)
 	parts := []app.UI{svg("circle", "class", "hit", "cx", px(x), "cy", px(y), "r", "13")}
 	if point.Lo < point.Hi {

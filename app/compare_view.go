@@ -3,9 +3,11 @@ package main
 import (
 	"strconv"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/report"
 )
 
 // compareNow works the comparison with the received sheet out. It solves the
@@ -20,9 +22,9 @@ func (c *calculator) check() app.UI {
 	check, sentence := c.form.Check()
 	class := "check"
 	switch check {
-	case calc.Same:
+	case form.Same:
 		class, sentence = "check same", "✓ "+sentence
-	case calc.Differs:
+	case form.Differs:
 		class, sentence = "check differs", "≠ "+sentence+" Do not use either before you know why."
 	}
 	jump := app.UI(app.Text(""))
@@ -46,7 +48,7 @@ func (c *calculator) check() app.UI {
 }
 
 // changesSaid says how much was changed, and by whom.
-func changesSaid(d *calc.Comparison) string {
+func changesSaid(d *form.Comparison) string {
 	n, entries := len(d.Differences), "entries"
 	if n == 1 {
 		entries = "entry"
@@ -69,7 +71,7 @@ func (c *calculator) compareView() app.UI {
 		return app.Text("")
 	}
 	head := []string{"Entry", "Before", "After"}
-	alone := len(d.Differences) > 1 && len(d.Differences) <= calc.MostAlone
+	alone := len(d.Differences) > 1 && len(d.Differences) <= form.MostAlone
 	if alone {
 		head = append(head, "That alone gives")
 	}
@@ -99,7 +101,7 @@ func (c *calculator) compareView() app.UI {
 // replyButton copies a link that carries the comparison.
 func (c *calculator) replyButton() app.UI {
 	fragment := c.form.ReplyFragment()
-	if len(fragment) > calc.MostLink {
+	if len(fragment) > link.MostLink {
 		return app.P().Class("note doubt").Text("Both sheets together are too long for a link: share this one by itself.")
 	}
 	return app.Button().Type("button").ID("reply").DataSet("copy", shareURL(pathOf(c.page.Slug), fragment)).
@@ -114,7 +116,7 @@ func orNothing(text string) string {
 }
 
 // answerSaid is a result in a sentence or a cell.
-func answerSaid(a *calc.Answer) app.UI {
+func answerSaid(a *report.Answer) app.UI {
 	if a == nil {
 		return app.Text("no result")
 	}

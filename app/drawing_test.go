@@ -8,17 +8,18 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
+
+	"striderule/calc"
+	"striderule/calc/report"
 )
 
 // everyDrawing visits the drawings of the sheets that calc holds against its
 // laws.
-func everyDrawing(t *testing.T, visit func(t *testing.T, d calc.Drawing)) {
+func everyDrawing(t *testing.T, visit func(t *testing.T, d report.Drawing)) {
 	t.Helper()
 	file, err := os.Open("../calc/testdata/drawings.txt")
 	require.NoError(t, err)
@@ -32,7 +33,7 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d calc.Drawing)) {
 		}
 		for _, part := range calc.Load(page, fragment).Report().Parts {
 			for _, b := range part.Blocks {
-				if d, ok := b.(calc.Drawing); ok {
+				if d, ok := b.(report.Drawing); ok {
 					n++
 					t.Run(lines.Text()+" "+d.ID, func(t *testing.T) { visit(t, d) })
 				}
@@ -44,12 +45,12 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d calc.Drawing)) {
 
 // What is written stays on the paper and does not cover other writing.
 func TestDrawingsAreReadable(t *testing.T) {
-	everyDrawing(t, func(t *testing.T, d calc.Drawing) {
+	everyDrawing(t, func(t *testing.T, d report.Drawing) {
 		const above, below = 9, 2 // of the base line
 		all := inscriptions(d)
 		for i, a := range all {
 			assert.GreaterOrEqual(t, a.left, 0.0, a.text)
-			assert.LessOrEqual(t, a.left+a.wide, float64(calc.PaperWidth), a.text)
+			assert.LessOrEqual(t, a.left+a.wide, float64(report.PaperWidth), a.text)
 			assert.GreaterOrEqual(t, a.y-above, 0.0, a.text)
 			assert.LessOrEqual(t, a.y+below, d.High, a.text)
 			for _, b := range all[i+1:] {
@@ -63,7 +64,7 @@ func TestDrawingsAreReadable(t *testing.T) {
 // The picture is an image with a name, made of classes alone, and its markup
 // can stand in a page.
 func TestDrawingMarkup(t *testing.T) {
-	everyDrawing(t, func(t *testing.T, d calc.Drawing) {
+	everyDrawing(t, func(t *testing.T, d report.Drawing) {
 		markup, err := cleanMarkup(app.HTMLString(drawing(d)), "../")
 		require.NoError(t, err)
 		for _, word := range []string{"NaN", "Inf", "style", "e+", "e-0"} {
@@ -101,17 +102,17 @@ func TestDrawingMarkup(t *testing.T) {
 }
 
 func TestDimensionLinesPointOutwardsWhereThereIsRoom(t *testing.T) {
-	paths := func(d calc.Dim) string {
-		return app.HTMLString(drawing(calc.Drawing{To: calc.PaperWidth, High: 50, Shapes: []calc.Shape{d}}))
+	paths := func(d report.Dim) string {
+		return app.HTMLString(drawing(report.Drawing{To: report.PaperWidth, High: 50, Shapes: []report.Shape{d}}))
 	}
-	at := func(from, to float64, r calc.Role) string {
-		return paths(calc.Dim{Role: r, A: calc.XY{X: from, Y: 30}, B: calc.XY{X: to, Y: 30}, Base: 30, Text: "x"})
+	at := func(from, to float64, r report.Role) string {
+		return paths(report.Dim{Role: r, A: report.XY{X: from, Y: 30}, B: report.XY{X: to, Y: 30}, Base: 30, Text: "x"})
 	}
-	assert.Equal(t, 2, strings.Count(at(100, 200, calc.Measure), "head "))
-	assert.Contains(t, at(100, 200, calc.Measure), `d="M100.0 30.0L200.0 30.0"`)
-	assert.Contains(t, at(100, 104, calc.Measure), `d="M87.0 30.0L117.0 30.0"`, "from outside where it is short")
-	assert.Equal(t, 1, strings.Count(at(200, 100, calc.Motion), "head "), "what moves, moves one way")
-	assert.NotContains(t, at(100, 100, calc.Motion), "NaN")
+	assert.Equal(t, 2, strings.Count(at(100, 200, report.Measure), "head "))
+	assert.Contains(t, at(100, 200, report.Measure), `d="M100.0 30.0L200.0 30.0"`)
+	assert.Contains(t, at(100, 104, report.Measure), `d="M87.0 30.0L117.0 30.0"`, "from outside where it is short")
+	assert.Equal(t, 1, strings.Count(at(200, 100, report.Motion), "head "), "what moves, moves one way")
+	assert.NotContains(t, at(100, 100, report.Motion), "NaN")
 }
 
 func TestWheelsHaveTheirTeeth(t *testing.T) {

@@ -5,14 +5,14 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // drawing makes lines of a drawing; its text says the same.
-func drawing(d calc.Drawing) app.UI {
-	p := sheetOfPaper{span{d.From, d.To, 0, calc.PaperWidth}, nil}
+func drawing(d report.Drawing) app.UI {
+	p := sheetOfPaper{span{d.From, d.To, 0, report.PaperWidth}, nil}
 	for _, s := range d.Shapes {
 		p.draw(s)
 	}
@@ -25,12 +25,12 @@ func drawing(d calc.Drawing) app.UI {
 	}
 	return app.Figure().Class("drawing").ID("drawing-"+d.ID).Body(
 		app.FigCaption().Text(d.Title),
-		svg("svg", "viewBox", "0 0 "+px(calc.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
+		svg("svg", "viewBox", "0 0 "+px(report.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
 	)
 }
 
 // roleClasses tell roles apart.
-var roleClasses = [...]string{calc.Body: "body", calc.Motion: "motion", calc.Measure: "measure", calc.Mark: "spot", calc.Ghost: "ghost"}
+var roleClasses = [...]string{report.Body: "body", report.Motion: "motion", report.Measure: "measure", report.Mark: "spot", report.Ghost: "ghost"}
 
 // A sheetOfPaper is a drawing in the making.
 type sheetOfPaper struct {
@@ -44,9 +44,9 @@ func (p *sheetOfPaper) path(class, d string) {
 
 func at(x, y float64) string { return px(x) + " " + px(y) }
 
-func (p *sheetOfPaper) draw(s calc.Shape) {
+func (p *sheetOfPaper) draw(s report.Shape) {
 	switch s := s.(type) {
-	case calc.Stroke:
+	case report.Stroke:
 		n := len(s.Points)
 		d := "M"
 		for i, q := range s.Points {
@@ -60,22 +60,22 @@ func (p *sheetOfPaper) draw(s calc.Shape) {
 			a, b := s.Points[n-2], s.Points[n-1]
 			p.head(s.Role, p.x.at(a.X), a.Y, p.x.at(b.X), b.Y, 9)
 		}
-	case calc.Disc:
+	case report.Disc:
 		p.path("solid "+roleClasses[s.Role], wheel(p.x.at(s.At.X), s.At.Y, s.R, s.Teeth))
-	case calc.Plate:
+	case report.Plate:
 		x1, x2 := p.x.at(s.A.X), p.x.at(s.B.X)
 		e := svg("rect", "class", "solid "+roleClasses[s.Role], "x", px(x1), "y", px(s.A.Y), "width", px(max(0.1, x2-x1)), "height", px(s.B.Y-s.A.Y))
 		if s.Round {
 			e = e.Attr("rx", px(min(x2-x1, s.B.Y-s.A.Y)/2))
 		}
 		p.parts = append(p.parts, e)
-	case calc.Dim:
+	case report.Dim:
 		p.dim(s)
 	}
 }
 
 // head is an arrow's head at b, coming from a.
-func (p *sheetOfPaper) head(r calc.Role, ax, ay, bx, by, long float64) {
+func (p *sheetOfPaper) head(r report.Role, ax, ay, bx, by, long float64) {
 	dx, dy := bx-ax, by-ay
 	d := math.Sqrt(dx*dx + dy*dy)
 	if d == 0 {
@@ -88,7 +88,7 @@ func (p *sheetOfPaper) head(r calc.Role, ax, ay, bx, by, long float64) {
 
 // dim is a dimension line with its arrows: inside where there is room, else from
 // outside.
-func (p *sheetOfPaper) dim(s calc.Dim) {
+func (p *sheetOfPaper) dim(s report.Dim) {
 	ax, bx, ay, by := p.x.at(s.A.X), p.x.at(s.B.X), s.A.Y, s.B.Y
 	ux, uy := 0.0, 1.0 // from A to B
 	if ay == by {
@@ -100,7 +100,7 @@ func (p *sheetOfPaper) dim(s calc.Dim) {
 	}
 	long := math.Abs(bx-ax) + math.Abs(by-ay)
 	class := roleClasses[s.Role]
-	oneWay := s.Role == calc.Motion || s.Role == calc.Ghost
+	oneWay := s.Role == report.Motion || s.Role == report.Ghost
 	switch {
 	case oneWay:
 		p.path(class, "M"+at(ax, ay)+"L"+at(bx, by)+"M"+at(ax-4*uy, ay-4*ux)+"L"+at(ax+4*uy, ay+4*ux))
@@ -141,39 +141,39 @@ func wheel(x, y, r float64, teeth int) string {
 // guess on the safe side.
 type inscription struct {
 	left, y, wide float64
-	anchor        calc.Anchor
+	anchor        report.Anchor
 	text          string
 }
 
 // share is how much of the text lies left of its anchor.
 func (w inscription) share() float64 { return float64(w.anchor) / 2 }
 
-var anchors = [...]string{calc.Start: "start", calc.Middle: "middle", calc.End: "end"}
+var anchors = [...]string{report.Start: "start", report.Middle: "middle", report.End: "end"}
 
 // letter is how wide a character is taken to be; an m is wider.
 const (
 	letter = 7.2
 	wider  = 4.5
 	// mostWide is all the paper, less a hair at either side.
-	mostWide = calc.PaperWidth - 2
+	mostWide = report.PaperWidth - 2
 )
 
-func write(text string, at float64, anchor calc.Anchor, y float64) inscription {
+func write(text string, at float64, anchor report.Anchor, y float64) inscription {
 	wide := letter*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
 	w := inscription{y: y, wide: min(mostWide, wide), anchor: anchor, text: text}
-	w.left = max(1, min(at-w.share()*w.wide, calc.PaperWidth-1-w.wide))
+	w.left = max(1, min(at-w.share()*w.wide, report.PaperWidth-1-w.wide))
 	return w
 }
 
 // inscriptions are all that is written on a drawing, kept inside of it.
-func inscriptions(d calc.Drawing) []inscription {
-	x := span{d.From, d.To, 0, calc.PaperWidth}
+func inscriptions(d report.Drawing) []inscription {
+	x := span{d.From, d.To, 0, report.PaperWidth}
 	var all []inscription
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
-		case calc.Words:
+		case report.Words:
 			all = append(all, write(s.Text, x.at(s.At.X), s.Anchor, s.At.Y))
-		case calc.Dim:
+		case report.Dim:
 			all = append(all, beside(s.Text, x.at(s.A.X), s.A.Y, x.at(s.B.X), s.B.Y))
 		}
 	}
@@ -183,16 +183,16 @@ func inscriptions(d calc.Drawing) []inscription {
 // beside is where the text of a dimension line goes.
 func beside(text string, ax, ay, bx, by float64) inscription {
 	if ay != by {
-		return write(text, ax+6, calc.Start, (ay+by)/2+4)
+		return write(text, ax+6, report.Start, (ay+by)/2+4)
 	}
-	over := write(text, (ax+bx)/2, calc.Middle, ay-5)
+	over := write(text, (ax+bx)/2, report.Middle, ay-5)
 	const gap = 18 // room for an arrow from outside
 	switch left, right := min(ax, bx), max(ax, bx); {
 	case over.wide <= right-left:
-	case right+gap+over.wide < calc.PaperWidth:
-		return write(text, right+gap, calc.Start, ay+4)
+	case right+gap+over.wide < report.PaperWidth:
+		return write(text, right+gap, report.Start, ay+4)
 	case left-gap-over.wide > 0:
-		return write(text, left-gap, calc.End, ay+4)
+		return write(text, left-gap, report.End, ay+4)
 	}
 	return over
 }

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // folds remembers, by ID, which folds of a page the person opened or closed:
@@ -27,7 +27,7 @@ func (f folds) fold(id, class string, open bool, heading app.UI, body ...app.UI)
 }
 
 // table is a folded table. It is made when it is asked for.
-func (f folds) table(id, heading string, make func() calc.Table) app.UI {
+func (f folds) table(id, heading string, make func() report.Table) app.UI {
 	var body []app.UI
 	if f == nil || f[id] {
 		body = append(body, table(make()))

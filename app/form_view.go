@@ -5,9 +5,10 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // mostRadios is how many options are shown side by side; more make a list to
@@ -15,11 +16,11 @@ import (
 const mostRadios = 4
 
 // optionsOf returns a field's options if each has an input of its own.
-func optionsOf(f calc.Field) []calc.Option {
-	if checks, ok := f.Cells.(*calc.Checks); ok {
+func optionsOf(f sheet.Field) []sheet.Option {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return checks.Options()
 	}
-	if c, ok := valueOf[*calc.Choice](f, 0); ok && f.Group == nil && len(c.Options()) <= mostRadios {
+	if c, ok := valueOf[*sheet.Choice](f, 0); ok && f.Group == nil && len(c.Options()) <= mostRadios {
 		return c.Options()
 	}
 	return nil
@@ -27,30 +28,30 @@ func optionsOf(f calc.Field) []calc.Option {
 
 // valueOf returns a field's value if it is of type V; a list of ticks has no
 // row where nothing is ticked.
-func valueOf[V calc.Value](f calc.Field, row int) (v V, ok bool) {
+func valueOf[V sheet.Value](f sheet.Field, row int) (v V, ok bool) {
 	if row < f.Cells.Len() {
 		v, ok = f.Cells.At(row).(V)
 	}
 	return v, ok
 }
 
-func isChosen(f calc.Field, o calc.Option) bool {
-	if checks, ok := f.Cells.(*calc.Checks); ok {
+func isChosen(f sheet.Field, o sheet.Option) bool {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return checks.Has(o.Word)
 	}
-	c, ok := valueOf[*calc.Choice](f, 0)
+	c, ok := valueOf[*sheet.Choice](f, 0)
 	return ok && c.Word == o.Word
 }
 
 // cellID is the id of the input for a field's cell; rows count from 1.
-func cellID(f calc.Field, row int) string {
+func cellID(f sheet.Field, row int) string {
 	if f.Group == nil {
 		return "f-" + f.Key
 	}
 	return "f-" + f.Key + "-" + strconv.Itoa(row+1)
 }
 
-func optionID(f calc.Field, o calc.Option) string { return "f-" + f.Key + "-" + o.Word }
+func optionID(f sheet.Field, o sheet.Option) string { return "f-" + f.Key + "-" + o.Word }
 
 // entries are the form's sections in order.
 func (c *calculator) entries() []app.UI {
@@ -71,7 +72,7 @@ func (c *calculator) entries() []app.UI {
 
 // sectionFrame puts the heading around a section. A folded one is open from
 // the start if the link fills something in.
-func (c *calculator) sectionFrame(fields []calc.Field, body []app.UI) app.UI {
+func (c *calculator) sectionFrame(fields []sheet.Field, body []app.UI) app.UI {
 	s := fields[0].Section
 	if !s.Folded {
 		return app.FieldSet().Class("section").Body(append([]app.UI{app.Legend().Text(s.Title)}, body...)...)
@@ -81,7 +82,7 @@ func (c *calculator) sectionFrame(fields []calc.Field, body []app.UI) app.UI {
 }
 
 // section is what is visible of neighbouring fields.
-func (c *calculator) section(fields []calc.Field) []app.UI {
+func (c *calculator) section(fields []sheet.Field) []app.UI {
 	var body []app.UI
 	for i := 0; i < len(fields); {
 		f := fields[i]
@@ -102,11 +103,11 @@ func (c *calculator) section(fields []calc.Field) []app.UI {
 	return body
 }
 
-func (c *calculator) single(f calc.Field) app.UI {
-	if checks, ok := f.Cells.(*calc.Checks); ok {
+func (c *calculator) single(f sheet.Field) app.UI {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return c.checks(f, checks)
 	}
-	choice, ok := valueOf[*calc.Choice](f, 0)
+	choice, ok := valueOf[*sheet.Choice](f, 0)
 	switch {
 	case ok && len(choice.Options()) <= mostRadios:
 		return c.radios(f, choice)
@@ -119,7 +120,7 @@ func (c *calculator) single(f calc.Field) app.UI {
 // cell is a text field with its label, hint, quick texts and problem. Its text
 // is not part of what is rendered: a rendering can lag behind by a key, and
 // would take that key back. refill puts texts in that were not typed.
-func (c *calculator) cell(f calc.Field, row int) app.UI {
+func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	id := cellID(f, row)
 	problem := c.form.ProblemAt(f.Key, row)
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
@@ -156,30 +157,30 @@ type quantity interface {
 }
 
 // unitBeside is the unit that a text without one is read in.
-func (c *calculator) unitBeside(f calc.Field, row int) string {
-	if q, ok := f.Cells.At(row).(quantity); ok && !calc.NamesUnit(c.form.Text(f.Key, row)) {
+func (c *calculator) unitBeside(f sheet.Field, row int) string {
+	if q, ok := f.Cells.At(row).(quantity); ok && !form.NamesUnit(c.form.Text(f.Key, row)) {
 		return q.Unit()
 	}
 	return ""
 }
 
-func hintID(f calc.Field) string { return "f-" + f.Key + "-hint" }
+func hintID(f sheet.Field) string { return "f-" + f.Key + "-hint" }
 
 func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {
 		text := ctx.JSSrc().Get("value").String()
-		c.editByKey(ctx, func(f *calc.Form) { f.Set(key, row, text) })
+		c.editByKey(ctx, func(f *form.Form) { f.Set(key, row, text) })
 	}
 }
 
 // suggestions are texts that fill a field with one tap.
-func (c *calculator) suggestions(f calc.Field) app.UI {
+func (c *calculator) suggestions(f sheet.Field) app.UI {
 	var buttons []app.UI
 	for _, s := range f.Suggest {
 		buttons = append(buttons, app.Button().Type("button").Class("suggest").Text(s).
 			Aria("label", f.Label+": "+s).
 			OnClick(func(ctx app.Context, e app.Event) {
-				c.edit(func(form *calc.Form) { form.Set(f.Key, 0, s) })
+				c.edit(func(typed *form.Form) { typed.Set(f.Key, 0, s) })
 				c.refill()
 			}, app.EventScope(f.Key, s)))
 	}
@@ -187,12 +188,12 @@ func (c *calculator) suggestions(f calc.Field) app.UI {
 }
 
 // radios are the options of a choice.
-func (c *calculator) radios(f calc.Field, choice *calc.Choice) app.UI {
+func (c *calculator) radios(f sheet.Field, choice *sheet.Choice) app.UI {
 	var options []app.UI
 	for _, o := range choice.Options() {
 		input := app.Input().Type("radio").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(choice.Word == o.Word).
 			OnChange(func(ctx app.Context, e app.Event) {
-				c.edit(func(form *calc.Form) { form.Set(f.Key, 0, o.Word) })
+				c.edit(func(typed *form.Form) { typed.Set(f.Key, 0, o.Word) })
 				c.refill()
 			}, app.EventScope(f.Key, o.Word))
 		options = append(options, option(input, o, optionID(f, o), ""))
@@ -206,13 +207,13 @@ func (c *calculator) radios(f calc.Field, choice *calc.Choice) app.UI {
 }
 
 // checks are the options of a list to tick off.
-func (c *calculator) checks(f calc.Field, checks *calc.Checks) app.UI {
+func (c *calculator) checks(f sheet.Field, checks *sheet.Checks) app.UI {
 	var options []app.UI
 	for _, o := range checks.Options() {
 		input := app.Input().Type("checkbox").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(checks.Has(o.Word)).
 			OnChange(func(ctx app.Context, e app.Event) {
 				on := ctx.JSSrc().Get("checked").Bool()
-				c.edit(func(form *calc.Form) { form.Tick(f.Key, o.Word, on) })
+				c.edit(func(typed *form.Form) { typed.Tick(f.Key, o.Word, on) })
 				c.refill()
 			}, app.EventScope(f.Key, o.Word))
 		options = append(options, option(input, o, optionID(f, o), o.Hint))
@@ -222,7 +223,7 @@ func (c *calculator) checks(f calc.Field, checks *calc.Checks) app.UI {
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-func option(input app.UI, o calc.Option, id, hint string) app.UI {
+func option(input app.UI, o sheet.Option, id, hint string) app.UI {
 	text := []app.UI{app.Span().Text(o.Label)}
 	if hint != "" {
 		text = append(text, app.Span().Class("hint").Text(hint))
@@ -230,7 +231,7 @@ func option(input app.UI, o calc.Option, id, hint string) app.UI {
 	return app.Label().Class("option").For(id).Body(input, app.Span().Class("option-text").Body(text...))
 }
 
-func (c *calculator) optionSet(f calc.Field, class string, options []app.UI) app.UI {
+func (c *calculator) optionSet(f sheet.Field, class string, options []app.UI) app.UI {
 	problem := c.form.ProblemAt(f.Key, 0)
 	return app.FieldSet().Class("choice "+class).ID("f-"+f.Key).TabIndex(-1).Body(
 		app.Legend().Text(f.Label),

@@ -4,10 +4,10 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/logbook"
+	"striderule/calc/sheet"
 )
 
 // A keeping is the small form that puts a sheet into the log.
@@ -160,7 +160,7 @@ func (c *calculator) keepField(id, name, hint string, most int, text *string, of
 	return c.keepCell(id, name, hint, input,
 		app.If(len(offered) > 0, func() app.UI {
 			var options []app.UI
-			for _, name := range offered[:min(len(offered), calc.MostRows)] {
+			for _, name := range offered[:min(len(offered), sheet.MostRows)] {
 				options = append(options, app.Option().Value(name))
 			}
 			return app.DataList().ID(id + "-names").Body(options...)

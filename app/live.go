@@ -1,9 +1,10 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // A page has a thousand elements, and a key changes some twenty of them. What
@@ -13,7 +14,7 @@ import (
 // A blockView is a block of a report.
 type blockView struct {
 	app.Compo
-	Block calc.Block
+	Block report.Block
 	folds folds
 }
 
@@ -72,9 +73,9 @@ type cellState struct {
 	Problem string
 }
 
-func (c *calculator) cellState(f calc.Field, row int) cellState {
+func (c *calculator) cellState(f sheet.Field, row int) cellState {
 	s := cellState{Key: f.Key, Row: row, Problem: c.form.ProblemAt(f.Key, row)}
-	if checks, ok := f.Cells.(*calc.Checks); ok {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		for _, o := range checks.Options() {
 			if checks.Has(o.Word) {
 				s.Chosen += " " + o.Word
@@ -83,9 +84,9 @@ func (c *calculator) cellState(f calc.Field, row int) cellState {
 		return s
 	}
 	switch v := f.Cells.At(row).(type) {
-	case *calc.Choice:
+	case *sheet.Choice:
 		s.Chosen = v.Word
-	case *calc.Flag:
+	case *sheet.Flag:
 		s.Chosen = v.String()
 	default:
 		s.Unit = c.unitBeside(f, row)

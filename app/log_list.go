@@ -4,10 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
 	"striderule/calc"
 	"striderule/calc/logbook"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"striderule/calc/report"
 )
 
 // filters choose what is listed.
@@ -183,16 +184,16 @@ func (p *logPage) comparison() app.UI {
 	if c == nil {
 		return app.Text("")
 	}
-	var rows [][]calc.Line
+	var rows [][]report.Line
 	if before, after := nameOf(c.Before), nameOf(c.After); before != after {
-		rows = append(rows, []calc.Line{text("Machine and axis"), text(before), text(after)})
+		rows = append(rows, []report.Line{text("Machine and axis"), text(before), text(after)})
 	}
-	rows = append(rows, []calc.Line{text("Result"), result(c.Before), result(c.After)})
+	rows = append(rows, []report.Line{text("Result"), result(c.Before), result(c.After)})
 	if c.Before.Verdict != "" || c.After.Verdict != "" {
-		rows = append(rows, []calc.Line{text("Verdict"), text(c.Before.Verdict), text(c.After.Verdict)})
+		rows = append(rows, []report.Line{text("Verdict"), text(c.Before.Verdict), text(c.After.Verdict)})
 	}
 	for _, d := range c.Differences {
-		rows = append(rows, []calc.Line{text(d.Label), text(d.Before), text(d.After)})
+		rows = append(rows, []report.Line{text(d.Label), text(d.Before), text(d.After)})
 	}
 	says := "Of the entries, these differ:"
 	switch {
@@ -204,7 +205,7 @@ func (p *logPage) comparison() app.UI {
 	return app.Section().Class("part").ID("comparison").TabIndex(-1).Aria("label", "Comparison").Body(
 		app.H2().Text("Side by side"),
 		app.P().Text(says),
-		table(calc.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
+		table(report.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
 		button("comparison-end", "Close", func() {
 			p.compared = nil
 			p.focusLater("compare")
@@ -220,12 +221,12 @@ func pageName(slug string) string {
 	return page.Menu
 }
 
-func text(s string) calc.Line { return calc.Line{{Text: s}} }
+func text(s string) report.Line { return report.Line{{Text: s}} }
 
-func result(e logbook.Entry) calc.Line {
+func result(e logbook.Entry) report.Line {
 	if !e.Answered() {
 		return text("no result")
 	}
 	f := e.Figure()
-	return calc.Line{{Text: e.Label + ": "}, {Figure: &f}}
+	return report.Line{{Text: e.Label + ": "}, {Figure: &f}}
 }

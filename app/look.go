@@ -7,11 +7,13 @@ import (
 	"os"
 	"strings"
 
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
 	"striderule/calc"
+	"striderule/calc/form"
 	"striderule/calc/logbook"
 	"striderule/calc/measure"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"striderule/calc/report"
 )
 
 // lookStates are sheets that show forms and reports in their states.
@@ -24,42 +26,42 @@ var lookStates = []struct{ title, slug, fragment string }{
 }
 
 // lookBlocks has one of every block that a report can have.
-func lookBlocks() []calc.Block {
-	length := calc.Figure{Label: "Length fed", Value: 76.267, Unit: "mm", U: 0.21}
-	says := func(text string) calc.Line { return calc.Line{{Text: text + " "}, {Figure: &length}} }
-	lines := []calc.Line{says("First"), says("Then")}
-	blocks := []calc.Block{
-		calc.Para{Line: says("A paragraph with a figure:")},
-		calc.Figures{All: []calc.Figure{length, {Label: "Error", Value: -4.67, Unit: "%", U: 0.2}}},
-		calc.Table{Caption: "Short", Head: []string{"Run", "Fed", "Error"}, Rows: [][]calc.Line{{text("1"), says(""), text("0.1 %")}}},
-		calc.Table{Caption: "Long", Head: []string{"Setting", "Before", "After", "What to do"}, Rows: [][]calc.Line{{text("Steps per mm"), text("538.0"), text("564.3"), text("Write it into the controller and save it there.")}}},
-		calc.Steps{Items: lines}, calc.Points{Items: lines},
-		calc.Code{ID: "look-1", Label: "Steps per mm", Text: "564.3"},
-		calc.Code{ID: "look-2", Label: "Several lines", Text: "G1 X10 F600\nG1 X100 F600", File: "test.txt"},
-		calc.Brought{Before: "moves", All: []calc.TemplateText{{Key: "move", Label: "Line of a move", Text: "G1 {axis}{length} F6000"}}},
-		calc.Code{ID: "moves", Label: "Moves", Text: "G1 X10 F6000", Brought: true},
-		calc.Ask{Keys: []string{"asked", "steps"}, For: "the correction"},
-		calc.Links{All: []calc.Link{{Text: "Convert it", Slug: "convert"}}},
-		calc.Bars{Title: "Where the doubt comes from", Unit: "%", All: []calc.Bar{{Label: "Scatter", Value: length}, {Label: "Step", Value: calc.Figure{Value: 12, Unit: "mm"}}}},
-		calc.Lots{Value: 76, Budget: measure.Budget{}, Commanded: 80, Low: -5, High: -4.4},
+func lookBlocks() []report.Block {
+	length := report.Figure{Label: "Length fed", Value: 76.267, Unit: "mm", U: 0.21}
+	says := func(text string) report.Line { return report.Line{{Text: text + " "}, {Figure: &length}} }
+	lines := []report.Line{says("First"), says("Then")}
+	blocks := []report.Block{
+		report.Para{Line: says("A paragraph with a figure:")},
+		report.Figures{All: []report.Figure{length, {Label: "Error", Value: -4.67, Unit: "%", U: 0.2}}},
+		report.Table{Caption: "Short", Head: []string{"Run", "Fed", "Error"}, Rows: [][]report.Line{{text("1"), says(""), text("0.1 %")}}},
+		report.Table{Caption: "Long", Head: []string{"Setting", "Before", "After", "What to do"}, Rows: [][]report.Line{{text("Steps per mm"), text("538.0"), text("564.3"), text("Write it into the controller and save it there.")}}},
+		report.Steps{Items: lines}, report.Points{Items: lines},
+		report.Code{ID: "look-1", Label: "Steps per mm", Text: "564.3"},
+		report.Code{ID: "look-2", Label: "Several lines", Text: "G1 X10 F600\nG1 X100 F600", File: "test.txt"},
+		report.Brought{Before: "moves", All: []report.TemplateText{{Key: "move", Label: "Line of a move", Text: "G1 {axis}{length} F6000"}}},
+		report.Code{ID: "moves", Label: "Moves", Text: "G1 X10 F6000", Brought: true},
+		report.Ask{Keys: []string{"asked", "steps"}, For: "the correction"},
+		report.Links{All: []report.Link{{Text: "Convert it", Slug: "convert"}}},
+		report.Bars{Title: "Where the doubt comes from", Unit: "%", All: []report.Bar{{Label: "Scatter", Value: length}, {Label: "Step", Value: report.Figure{Value: 12, Unit: "mm"}}}},
+		report.Lots{Value: 76, Budget: measure.Budget{}, Commanded: 80, Low: -5, High: -4.4},
 	}
-	for kind := calc.Tip; kind <= calc.Caution; kind++ {
-		blocks = append(blocks, calc.Note{Kind: kind, Line: says(kind.String())})
+	for kind := report.Tip; kind <= report.Caution; kind++ {
+		blocks = append(blocks, report.Note{Kind: kind, Line: says(kind.String())})
 	}
-	picture := calc.Chart{ID: "look", Title: "Every mark", X: calc.Scale{Label: "Run", Digits: 3}, Y: calc.Scale{Label: "Error", Unit: "%", Digits: 3},
-		Bands: []calc.Band{{Lo: -0.5, Hi: 0.5, Label: "Tolerance"}}}
-	for kind := calc.Counted; kind <= calc.Later; kind++ {
+	picture := report.Chart{ID: "look", Title: "Every mark", X: report.Scale{Label: "Run", Digits: 3}, Y: report.Scale{Label: "Error", Unit: "%", Digits: 3},
+		Bands: []report.Band{{Lo: -0.5, Hi: 0.5, Label: "Tolerance"}}}
+	for kind := report.Counted; kind <= report.Later; kind++ {
 		at := float64(kind)
 		picture.Keys[kind] = "Kind " + string('1'+rune(kind))
-		picture.Points = append(picture.Points, calc.Point{X: at, Y: at / 3, Lo: at/3 - 0.2, Hi: at/3 + 0.2, Label: picture.Keys[kind], Kind: kind})
+		picture.Points = append(picture.Points, report.Point{X: at, Y: at / 3, Lo: at/3 - 0.2, Hi: at/3 + 0.2, Label: picture.Keys[kind], Kind: kind})
 	}
-	for kind := calc.Fitted; kind <= calc.Limit+3; kind++ {
-		picture.Curves = append(picture.Curves, calc.Curve{Label: "Curve " + string('1'+rune(kind)), Kind: kind, At: []calc.Place{{X: 0, Y: float64(kind) / 4}, {X: 4, Y: float64(kind) / 3}}})
+	for kind := report.Fitted; kind <= report.Limit+3; kind++ {
+		picture.Curves = append(picture.Curves, report.Curve{Label: "Curve " + string('1'+rune(kind)), Kind: kind, At: []report.Place{{X: 0, Y: float64(kind) / 4}, {X: 4, Y: float64(kind) / 3}}})
 	}
-	sketch := calc.Drawing{ID: "look", Title: "Every role", Alt: "A line of each role.", To: 100, High: 100}
-	for role := calc.Body; role <= calc.Ghost; role++ {
+	sketch := report.Drawing{ID: "look", Title: "Every role", Alt: "A line of each role.", To: 100, High: 100}
+	for role := report.Body; role <= report.Ghost; role++ {
 		y := 15 + 15*float64(role)
-		sketch.Shapes = append(sketch.Shapes, calc.Stroke{Role: role, Points: []calc.XY{{X: 5, Y: y}, {X: 95, Y: y}}, Head: true})
+		sketch.Shapes = append(sketch.Shapes, report.Stroke{Role: role, Points: []report.XY{{X: 5, Y: y}, {X: 95, Y: y}}, Head: true})
 	}
 	return append(blocks, picture, sketch)
 }
@@ -69,15 +71,15 @@ func lookBlocks() []calc.Block {
 func lookHTML(sheet string) (string, error) {
 	var b strings.Builder
 	b.WriteString("<!DOCTYPE html><html lang=\"en\" data-bar=\"shown\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Look</title><style>" + sheet + "</style><div class=\"page\">")
-	add := func(title string, form *calc.Form, pieces ...app.UI) error {
+	add := func(title string, typed *form.Form, pieces ...app.UI) error {
 		markup, err := cleanMarkup(app.HTMLString(app.Section().Body(append([]app.UI{app.H2().Text(title)}, pieces...)...)), "./")
 		if err != nil {
 			return err
 		}
 		// Texts are put in by the program, which is not here.
-		for _, f := range form.Fields() {
-			for row := range form.Rows(f) {
-				if text := form.Text(f.Key, row); text != "" {
+		for _, f := range typed.Fields() {
+			for row := range typed.Rows(f) {
+				if text := typed.Text(f.Key, row); text != "" {
 					id := `id="` + cellID(f, row) + `"`
 					markup = strings.Replace(markup, id, id+` value="`+html.EscapeString(text)+`"`, 1)
 				}
@@ -103,12 +105,12 @@ func lookHTML(sheet string) (string, error) {
 	}
 	c := filled(lookStates[1].slug, lookStates[1].fragment)
 	var verdicts, blocks []app.UI
-	for kind := calc.Leave; kind <= calc.Either; kind++ {
-		verdicts = append(verdicts, c.answer(&calc.Answer{
-			Figure:  calc.Figure{Label: "New setting", Value: 564.3357, Unit: "steps/mm", U: 1.6},
-			Verdict: &calc.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: text("And why it is so.")},
+	for kind := report.Leave; kind <= report.Either; kind++ {
+		verdicts = append(verdicts, c.answer(&report.Answer{
+			Figure:  report.Figure{Label: "New setting", Value: 564.3357, Unit: "steps/mm", U: 1.6},
+			Verdict: &report.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: text("And why it is so.")},
 			Says:    text("What to do with it."),
-			Notes:   []calc.Note{{Kind: calc.Doubt, Line: text("What may mislead.")}},
+			Notes:   []report.Note{{Kind: report.Doubt, Line: text("What may mislead.")}},
 		}))
 	}
 	for _, block := range lookBlocks() {

@@ -20,7 +20,7 @@ func TestLookShowsEveryBlock(t *testing.T) {
 	for _, b := range lookBlocks() {
 		shown[reflect.TypeOf(b).Name()] = true
 	}
-	files, err := filepath.Glob("../calc/*.go")
+	files, err := filepath.Glob("../calc/report/*.go")
 	require.NoError(t, err)
 	found := 0
 	for _, file := range files {
@@ -33,10 +33,10 @@ func TestLookShowsEveryBlock(t *testing.T) {
 			}
 			found++
 			name := f.Recv.List[0].Type.(*ast.Ident).Name
-			assert.True(t, shown[name], "app/look.go has no piece for calc.%s", name)
+			assert.True(t, shown[name], "app/look.go has no piece for report.%s", name)
 		}
 	}
-	assert.Greater(t, found, 10, "blocks of calc")
+	assert.Greater(t, found, 10, "blocks of a report")
 }
 
 func TestLookShowsEveryState(t *testing.T) {

@@ -3,10 +3,10 @@ package main
 import (
 	"strconv"
 
-	"striderule/calc"
-	"striderule/calc/measure"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/measure"
+	"striderule/calc/report"
 )
 
 // A lotRun is a check by drawing lots that is under way or done.
@@ -24,7 +24,7 @@ const (
 	lotPause = 4 // ms
 )
 
-func (c *calculator) startLots(l calc.Lots) {
+func (c *calculator) startLots(l report.Lots) {
 	m, err := l.Start()
 	if err != nil {
 		return
@@ -49,7 +49,7 @@ func (c *calculator) stepLots(run *lotRun) {
 
 // lotsView offers the check, shows how far it is, and both intervals side by
 // side.
-func (c *calculator) lotsView(l calc.Lots) app.UI {
+func (c *calculator) lotsView(l report.Lots) app.UI {
 	body := []app.UI{
 		app.H3().Text("Check by drawing lots"),
 		app.P().Text("The same causes, drawn at random 200,000 times, from the distributions that they have. With few runs this interval is wider than the one above, as the scatter itself is drawn too; that is no mistake."),
@@ -67,7 +67,7 @@ func (c *calculator) lotsView(l calc.Lots) app.UI {
 		like := (l.High - l.Low) / 2
 		row := func(name, id string, low, high float64) app.UI {
 			cell := func(end string, v float64) app.UI {
-				return app.Td().Body(figure(calc.Figure{ID: id + end, Value: v, Like: like, Unit: "%"}))
+				return app.Td().Body(figure(report.Figure{ID: id + end, Value: v, Like: like, Unit: "%"}))
 			}
 			return app.Tr().Body(app.Th().Scope("row").Text(name), cell("-from", low), cell("-to", high))
 		}

@@ -1,10 +1,12 @@
 package main
 
 import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
 	"striderule/calc"
 	"striderule/calc/logbook"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // methodPage tells how the numbers come about and how links are made up, from
@@ -54,7 +56,7 @@ func chapter(id, title string, body ...app.UI) app.UI {
 
 func cautions() []app.UI {
 	var rows []app.UI
-	for _, h := range calc.Hazards {
+	for _, h := range report.Hazards {
 		rows = append(rows, app.Div().Body(app.Dt().Text(h.When), app.Dd().Text(h.Says)))
 	}
 	return []app.UI{app.Dl().Class("terms").Body(rows...)}
@@ -87,7 +89,7 @@ func workedExample() []app.UI {
 		}
 		body = append(body, app.H3().Text(part.Title))
 		for _, b := range part.Blocks {
-			if t, ok := b.(calc.Table); ok {
+			if t, ok := b.(report.Table); ok {
 				body = append(body, table(anonymous(t)))
 			}
 		}
@@ -99,12 +101,12 @@ func workedExample() []app.UI {
 }
 
 // unnamed takes a figure's ID away: on this page it is not an output.
-func unnamed(f calc.Figure) calc.Figure {
+func unnamed(f report.Figure) report.Figure {
 	f.ID = ""
 	return f
 }
 
-func anonymous(t calc.Table) calc.Table {
+func anonymous(t report.Table) report.Table {
 	for _, row := range t.Rows {
 		for _, cell := range row {
 			for i, s := range cell {
@@ -169,19 +171,19 @@ func logFile() []app.UI {
 	}
 }
 
-func keyTable(p calc.Page) app.UI {
+func keyTable(p sheet.Page) app.UI {
 	var rows [][]app.UI
 	for _, f := range calc.NewForm(p).Fields() {
 		label := f.Label
 		if f.Group != nil {
 			label += ", one for each " + f.Group.Noun
 		}
-		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(label), plain(calc.About(f))})
+		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(label), plain(sheet.About(f))})
 	}
 	return keysTable("Keys of "+p.Title, []string{"Key", "Entry", "Takes"}, rows)
 }
 
-func outputTable(p calc.Page) app.UI {
+func outputTable(p sheet.Page) app.UI {
 	var rows [][]app.UI
 	for _, o := range p.Outputs {
 		rows = append(rows, []app.UI{app.Code().Text("out-" + o.ID), plain(o.Label), plain(o.Unit)})

@@ -1,9 +1,10 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // pasteInto puts a piece of a table into the rows from a field on.
@@ -12,8 +13,8 @@ func (c *calculator) pasteInto(id, text string) {
 		for _, f := range c.form.Fields() {
 			for row := range c.form.Rows(f) {
 				if f.Group != nil && cellID(f, row) == id {
-					var p calc.Pasted
-					c.edit(func(form *calc.Form) { p = form.Paste(f.Key, row, text) })
+					var p form.Pasted
+					c.edit(func(typed *form.Form) { p = typed.Paste(f.Key, row, text) })
 					c.pasted = p
 					c.refill()
 					return
@@ -25,7 +26,7 @@ func (c *calculator) pasteInto(id, text string) {
 
 // pastedView tells what was pasted into a group, with a way back. The line is
 // always there: only so it is announced when it is filled.
-func (c *calculator) pastedView(g *calc.Group) app.UI {
+func (c *calculator) pastedView(g *sheet.Group) app.UI {
 	says, did := "", c.pasted.Group == g && g != nil
 	if did {
 		says = c.pasted.Says()
@@ -35,7 +36,7 @@ func (c *calculator) pastedView(g *calc.Group) app.UI {
 		app.If(did, func() app.UI {
 			return button("unpaste", "Undo", func() {
 				p := c.pasted
-				c.edit(func(f *calc.Form) { f.Unpaste(p) })
+				c.edit(func(f *form.Form) { f.Unpaste(p) })
 				c.refill()
 				announce("Undone: the rows are as they were.")
 			})

@@ -3,9 +3,9 @@ package main
 import (
 	"strconv"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/form"
 )
 
 // postView offers the sheet as a text for a thread, in three forms. It is made
@@ -15,15 +15,15 @@ func (c *calculator) postView(url string) app.UI {
 	var body []app.UI
 	if c.folds[id] {
 		var kinds []app.UI
-		for i, name := range calc.PostKinds {
-			kind := calc.PostKind(i)
+		for i, name := range form.PostKinds {
+			kind := form.PostKind(i)
 			choice := "post-" + strconv.Itoa(i)
 			kinds = append(kinds, app.Label().Class("option").For(choice).Body(
 				app.Input().Type("radio").Name("post-kind").ID(choice).Value(strconv.Itoa(i)).Checked(c.post == kind).
 					OnChange(func(app.Context, app.Event) { c.post = kind }, app.EventScope(choice)),
 				app.Span().Class("option-text").Text(name)))
 		}
-		text := calc.Post(c.form, c.post, url)
+		text := form.Post(c.form, c.post, url)
 		body = []app.UI{
 			app.FieldSet().Class("choice radios").Body(
 				app.Legend().Text("How the forum marks posts up"),

@@ -11,11 +11,11 @@ import (
 	"math"
 	"strings"
 
-	"striderule/calc"
-
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/vector"
+
+	"striderule/calc/report"
 )
 
 // A page's preview picture is what others show beside a link to it. It is drawn
@@ -53,7 +53,7 @@ func previewPalette() color.Palette {
 
 // previewPNG draws a page's picture: its name, its question, and a drawing of its
 // example, or else strides along a rule, as many as the page has before it.
-func previewPNG(title, question string, drawing *calc.Drawing, strides int) ([]byte, error) {
+func previewPNG(title, question string, drawing *report.Drawing, strides int) ([]byte, error) {
 	c := canvas{image.NewRGBA(image.Rect(0, 0, previewWide, previewHigh))}
 	draw.Draw(c.RGBA, c.Bounds(), image.NewUniform(paperColour), image.Point{}, draw.Src)
 	for at := 30; at < previewWide; at += 30 {

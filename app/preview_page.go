@@ -12,6 +12,8 @@ import (
 	"strings"
 
 	"striderule/calc"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // previewFile is where the picture of a page lies, from the site's folder.
@@ -41,7 +43,7 @@ func previewOf(p sitePage, page string) ([]byte, error) {
 		question = html.UnescapeString(m[1])
 	}
 	strides := slices.IndexFunc(sitePages(), func(q sitePage) bool { return q.Path == p.Path }) + 1
-	var drawing *calc.Drawing
+	var drawing *report.Drawing
 	if sheet, ok := calc.PageOf(strings.Trim(p.Path, "/")); ok {
 		drawing = firstDrawing(sheet)
 	}
@@ -49,10 +51,10 @@ func previewOf(p sitePage, page string) ([]byte, error) {
 }
 
 // firstDrawing is the one that a page shows first with its example.
-func firstDrawing(p calc.Page) *calc.Drawing {
+func firstDrawing(p sheet.Page) *report.Drawing {
 	for _, part := range calc.Load(p, p.Example).Report().Parts {
 		for _, b := range part.Blocks {
-			if d, ok := b.(calc.Drawing); ok {
+			if d, ok := b.(report.Drawing); ok {
 				return &d
 			}
 		}

@@ -6,7 +6,7 @@ import (
 	"image/color"
 	"math"
 
-	"striderule/calc"
+	"striderule/calc/report"
 )
 
 // roleInks are the colours and widths of a drawing's roles, as in the style sheet.
@@ -14,21 +14,21 @@ var roleInks = [...]struct {
 	colour color.RGBA
 	wide   float64
 }{
-	calc.Body: {inkColour, 1.5}, calc.Motion: {accentColour, 1.75}, calc.Measure: {softColour, 0.9},
-	calc.Mark: {accentColour, 2.5}, calc.Ghost: {lineColour, 1.25},
+	report.Body: {inkColour, 1.5}, report.Motion: {accentColour, 1.75}, report.Measure: {softColour, 0.9},
+	report.Mark: {accentColour, 2.5}, report.Ghost: {lineColour, 1.25},
 }
 
 // sketch puts a drawing of a report below a height, as large as there is room.
-func (c canvas) sketch(face func(float64) typeface, d calc.Drawing, top float64) {
-	scale := min((previewHigh-28-top)/d.High, (previewWide-2*previewEdge)/calc.PaperWidth)
-	left := previewWide - previewEdge - calc.PaperWidth*scale
+func (c canvas) sketch(face func(float64) typeface, d report.Drawing, top float64) {
+	scale := min((previewHigh-28-top)/d.High, (previewWide-2*previewEdge)/report.PaperWidth)
+	left := previewWide - previewEdge - report.PaperWidth*scale
 	top = previewHigh - 28 - d.High*scale
-	x := span{d.From, d.To, 0, calc.PaperWidth}
+	x := span{d.From, d.To, 0, report.PaperWidth}
 	on := func(px, py float64) dot { return dot{left + px*scale, top + py*scale} }
-	place := func(p calc.XY) dot { return on(x.at(p.X), p.Y) }
+	place := func(p report.XY) dot { return on(x.at(p.X), p.Y) }
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
-		case calc.Stroke:
+		case report.Stroke:
 			var points []dot
 			for _, p := range s.Points {
 				points = append(points, place(p))
@@ -38,22 +38,22 @@ func (c canvas) sketch(face func(float64) typeface, d calc.Drawing, top float64)
 			if s.Head {
 				c.head(ink.colour, points[len(points)-2], points[len(points)-1], 9*scale)
 			}
-		case calc.Disc:
+		case report.Disc:
 			ink, at := roleInks[s.Role], place(s.At)
 			outline := rim(at, s.R*scale, s.Teeth, scale)
 			c.fill(sheetColour, outline)
 			c.stroke(ink.colour, ink.wide*scale, append(outline, outline[0])...)
-		case calc.Plate:
+		case report.Plate:
 			ink, a, b := roleInks[s.Role], place(s.A), place(s.B)
 			outline := []dot{a, {b.x, a.y}, b, {a.x, b.y}}
 			fill := sheetColour
-			if s.Role == calc.Measure {
+			if s.Role == report.Measure {
 				fill = gridColour
 			}
 			c.fill(fill, outline)
 			c.stroke(ink.colour, ink.wide*scale, append(outline, a)...)
-		case calc.Dim:
-			ink, a, b := roleInks[calc.Measure], place(s.A), place(s.B)
+		case report.Dim:
+			ink, a, b := roleInks[report.Measure], place(s.A), place(s.B)
 			c.stroke(ink.colour, ink.wide*scale, a, b)
 			c.head(ink.colour, a, b, 7*scale)
 			c.head(ink.colour, b, a, 7*scale)

@@ -4,9 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/report"
 )
 
 // now is what a key shows at once. It is busy until the rest of the page is about the
@@ -46,7 +46,7 @@ func (c *calculator) jump(key string, row int, text string) app.UI {
 }
 
 // answer is the headline: the value with its unit and what it means.
-func (c *calculator) answer(a *calc.Answer) app.UI {
+func (c *calculator) answer(a *report.Answer) app.UI {
 	if a == nil {
 		return app.Text("")
 	}
@@ -77,7 +77,7 @@ func (c *calculator) answer(a *calc.Answer) app.UI {
 }
 
 // headlineClass shows the figure large, unless another is to be kept.
-func headlineClass(a *calc.Answer) string {
+func headlineClass(a *report.Answer) string {
 	if a.Keep != nil {
 		return "found"
 	}
@@ -85,7 +85,7 @@ func headlineClass(a *calc.Answer) string {
 }
 
 // verdictMarks tell verdicts by shape.
-var verdictMarks = [...]string{calc.Leave: "✓", calc.Change: "→", calc.MeasureMore: "?", calc.Hopeless: "⊘", calc.Either: "≈"}
+var verdictMarks = [...]string{report.Leave: "✓", report.Change: "→", report.MeasureMore: "?", report.Hopeless: "⊘", report.Either: "≈"}
 
 // link is the link to the sheet as it stands, the same on every way out. It is empty while
 // nothing is typed, or where the sheet is longer than a link may be.
@@ -117,7 +117,7 @@ func (c *calculator) share() app.UI {
 }
 
 // shareClass makes the link stand out once there is something to show.
-func shareClass(r calc.Report) string {
+func shareClass(r report.Report) string {
 	if r.Answer == nil {
 		return "share early"
 	}
@@ -148,44 +148,44 @@ func (c *calculator) parts(guides bool) app.UI {
 
 // liveBlock is a block that is rendered again only when it has changed, unless
 // it depends on more than itself.
-func (c *calculator) liveBlock(b calc.Block) app.UI {
+func (c *calculator) liveBlock(b report.Block) app.UI {
 	switch b := b.(type) {
-	case calc.Lots:
+	case report.Lots:
 		return c.lotsView(b)
-	case calc.Ask:
+	case report.Ask:
 		return c.ask(b)
-	case calc.Brought:
+	case report.Brought:
 		return c.broughtView(b)
 	}
 	return &blockView{Block: b, folds: c.folds}
 }
 
-func block(b calc.Block, folds folds) app.UI {
+func block(b report.Block, folds folds) app.UI {
 	switch b := b.(type) {
-	case calc.Para:
+	case report.Para:
 		return app.P().Body(line(b.Line)...)
-	case calc.Figures:
+	case report.Figures:
 		return figures(b)
-	case calc.Table:
+	case report.Table:
 		if b.Folded {
-			return folds.table("table-"+b.Caption, "All "+strconv.Itoa(len(b.Rows))+" "+strings.ToLower(b.Caption), func() calc.Table { return b })
+			return folds.table("table-"+b.Caption, "All "+strconv.Itoa(len(b.Rows))+" "+strings.ToLower(b.Caption), func() report.Table { return b })
 		}
 		return table(b)
-	case calc.Steps:
+	case report.Steps:
 		return app.Ol().Body(items(b.Items)...)
-	case calc.Points:
+	case report.Points:
 		return app.Ul().Body(items(b.Items)...)
-	case calc.Code:
+	case report.Code:
 		return code(b)
-	case calc.Note:
+	case report.Note:
 		return note(b)
-	case calc.Drawing:
+	case report.Drawing:
 		return drawing(b)
-	case calc.Chart:
+	case report.Chart:
 		return chart(&b, folds)
-	case calc.Bars:
+	case report.Bars:
 		return bars(b)
-	case calc.Links:
+	case report.Links:
 		var links []app.UI
 		for _, l := range b.All {
 			links = append(links, app.Li().Body(app.A().Href(linkTo(pathOf(l.Slug), l.Fragment)).Text(l.Text)))
@@ -196,7 +196,7 @@ func block(b calc.Block, folds folds) app.UI {
 }
 
 // ask names what is missing, each with a way to its field.
-func (c *calculator) ask(a calc.Ask) app.UI {
+func (c *calculator) ask(a report.Ask) app.UI {
 	body := []app.UI{app.Text("For " + a.For + ", give ")}
 	for i, key := range a.Keys {
 		switch {

@@ -4,14 +4,15 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // group is a group's rows with the buttons that add and remove them; nothing
 // while none of its columns has a part.
-func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
+func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	var rows []app.UI
 	for row := range c.form.Rows(columns[0]) {
 		var cells []cellState
@@ -35,7 +36,7 @@ func (c *calculator) group(g *calc.Group, columns []calc.Field) []app.UI {
 }
 
 // idOf tells groups apart in ids.
-func idOf(g *calc.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
+func idOf(g *sheet.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
 
 // rowClass tells by how many fields it has how a row is laid out.
 func rowClass(fields int) string {
@@ -43,14 +44,14 @@ func rowClass(fields int) string {
 }
 
 // rowHints explains the columns once, above the rows, and names a sole one.
-func (c *calculator) rowHints(columns []calc.Field) app.UI {
+func (c *calculator) rowHints(columns []sheet.Field) app.UI {
 	var hints []app.UI
 	fields, sole := 0, ""
 	for _, f := range columns {
 		if !c.inAnyRow(f) {
 			continue
 		}
-		if _, ok := valueOf[*calc.Flag](f, 0); !ok {
+		if _, ok := valueOf[*sheet.Flag](f, 0); !ok {
 			fields++
 			sole = f.Label
 		}
@@ -67,7 +68,7 @@ func (c *calculator) rowHints(columns []calc.Field) app.UI {
 	return c.folds.fold("hints-"+columns[0].Key, "hints", false, app.Text("What goes where"), hints...)
 }
 
-func (c *calculator) inAnyRow(f calc.Field) bool {
+func (c *calculator) inAnyRow(f sheet.Field) bool {
 	for row := range c.form.Rows(f) {
 		if c.form.Visible(f, row) {
 			return true
@@ -77,7 +78,7 @@ func (c *calculator) inAnyRow(f calc.Field) bool {
 }
 
 // flag is a yes or no of a row.
-func (c *calculator) flag(f calc.Field, row int, flag *calc.Flag) app.UI {
+func (c *calculator) flag(f sheet.Field, row int, flag *sheet.Flag) app.UI {
 	id := cellID(f, row)
 	return app.Label().Class("option").For(id).Body(
 		app.Input().Type("checkbox").ID(id).Name(f.Key).Value("yes").Checked(flag.On).
@@ -86,7 +87,7 @@ func (c *calculator) flag(f calc.Field, row int, flag *calc.Flag) app.UI {
 				if ctx.JSSrc().Get("checked").Bool() {
 					text = "yes"
 				}
-				c.edit(func(form *calc.Form) { form.Set(f.Key, row, text) })
+				c.edit(func(typed *form.Form) { typed.Set(f.Key, row, text) })
 			}, app.EventScope(f.Key, strconv.Itoa(row))),
 		app.Span().Class("option-text").Text(f.Label),
 	)
@@ -101,7 +102,7 @@ func article(noun string) string {
 
 // rowsOf finds a group in the present form, by the key of a column: a handler
 // lives longer than the form that it was made for.
-func (c *calculator) rowsOf(key string) (g *calc.Group, columns []calc.Field) {
+func (c *calculator) rowsOf(key string) (g *sheet.Group, columns []sheet.Field) {
 	for _, f := range c.form.Fields() {
 		if f.Key == key {
 			g = f.Group
@@ -116,7 +117,7 @@ func (c *calculator) rowsOf(key string) (g *calc.Group, columns []calc.Field) {
 // addRow adds a row and moves the focus to its first field.
 func (c *calculator) addRow(key string) {
 	g, columns := c.rowsOf(key)
-	c.edit(func(f *calc.Form) { f.AddRow(g) })
+	c.edit(func(f *form.Form) { f.AddRow(g) })
 	c.refill() // with what is carried over
 	c.ctx.Defer(func(app.Context) {
 		for _, f := range columns {
@@ -131,13 +132,13 @@ func (c *calculator) addRow(key string) {
 // row is one row of a group, with the cells that have a part.
 func (c *calculator) row(states []cellState) app.UI {
 	var cells []app.UI
-	var group *calc.Group
+	var group *sheet.Group
 	fields := 0
 	for _, s := range states {
 		f, _ := c.form.Field(s.Key)
 		group = f.Group
 		cells = append(cells, c.rowCell(f, s.Row))
-		if _, ok := valueOf[*calc.Flag](f, s.Row); !ok {
+		if _, ok := valueOf[*sheet.Flag](f, s.Row); !ok {
 			fields++
 		}
 	}
@@ -149,24 +150,24 @@ func (c *calculator) row(states []cellState) app.UI {
 		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
 				g, _ := c.rowsOf(key)
-				c.edit(func(f *calc.Form) { f.RemoveRow(g, row) })
+				c.edit(func(f *form.Form) { f.RemoveRow(g, row) })
 				c.refill()
 			}, app.EventScope(key, strconv.Itoa(row))),
 	)
 }
 
-func (c *calculator) rowCell(f calc.Field, row int) app.UI {
-	if flag, ok := valueOf[*calc.Flag](f, row); ok {
+func (c *calculator) rowCell(f sheet.Field, row int) app.UI {
+	if flag, ok := valueOf[*sheet.Flag](f, row); ok {
 		return c.flag(f, row, flag)
 	}
-	if choice, ok := valueOf[*calc.Choice](f, row); ok {
+	if choice, ok := valueOf[*sheet.Choice](f, row); ok {
 		return c.pulldown(f, row, choice)
 	}
 	return c.cell(f, row)
 }
 
 // pulldown is a choice as a list.
-func (c *calculator) pulldown(f calc.Field, row int, choice *calc.Choice) app.UI {
+func (c *calculator) pulldown(f sheet.Field, row int, choice *sheet.Choice) app.UI {
 	id := cellID(f, row)
 	var options []app.UI
 	for _, o := range choice.Options() {
@@ -177,7 +178,7 @@ func (c *calculator) pulldown(f calc.Field, row int, choice *calc.Choice) app.UI
 		app.Label().For(id).Text(f.Label),
 		app.Select().ID(id).Name(f.Key).Body(options...).OnChange(func(ctx app.Context, e app.Event) {
 			word := ctx.JSSrc().Get("value").String()
-			c.edit(func(form *calc.Form) { form.Set(f.Key, row, word) })
+			c.edit(func(typed *form.Form) { typed.Set(f.Key, row, word) })
 			c.refill()
 		}, app.EventScope(f.Key, strconv.Itoa(row))),
 		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),

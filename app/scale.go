@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
+	"striderule/calc/report"
 )
 
 // A span maps values to pixels along one axis.
@@ -41,7 +41,7 @@ func widened(values []float64, margin, from, to float64) span {
 }
 
 // extent lists all values that a chart's axes must hold.
-func extent(c *calc.Chart) (xs, ys []float64) {
+func extent(c *report.Chart) (xs, ys []float64) {
 	for _, p := range c.Points {
 		xs, ys = append(xs, p.X), append(ys, p.Y, p.Lo, p.Hi)
 	}

@@ -7,13 +7,14 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
+	"striderule/calc/report"
 )
 
 // readTick is the value that a tick says.
@@ -115,12 +116,12 @@ func TestSpans(t *testing.T) {
 }
 
 // eachChart visits the charts of every link that was ever shared, and the log's.
-func eachChart(t *testing.T, check func(t *testing.T, c *calc.Chart)) {
+func eachChart(t *testing.T, check func(t *testing.T, c *report.Chart)) {
 	t.Helper()
 	data, err := os.ReadFile("../calc/testdata/links.txt")
 	require.NoError(t, err)
 	n := 0
-	visit := func(name string, c calc.Chart) {
+	visit := func(name string, c report.Chart) {
 		n++
 		t.Run(name+"/"+c.ID, func(t *testing.T) { check(t, &c) })
 	}
@@ -129,7 +130,7 @@ func eachChart(t *testing.T, check func(t *testing.T, c *calc.Chart)) {
 		if page, ok := calc.PageOf(words[0]); ok {
 			for _, part := range calc.Load(page, words[1]).Report().Parts {
 				for _, b := range part.Blocks {
-					if c, ok := b.(calc.Chart); ok {
+					if c, ok := b.(report.Chart); ok {
 						visit(page.Slug, c)
 					}
 				}
@@ -144,7 +145,7 @@ func eachChart(t *testing.T, check func(t *testing.T, c *calc.Chart)) {
 }
 
 func TestChartsHoldAllTheyShow(t *testing.T) {
-	eachChart(t, func(t *testing.T, c *calc.Chart) {
+	eachChart(t, func(t *testing.T, c *report.Chart) {
 		p := plotOf(c)
 		inside := func(x, y float64) {
 			t.Helper()
@@ -173,7 +174,7 @@ func TestChartsHoldAllTheyShow(t *testing.T) {
 // The picture holds one mark for each point and one line for each curve, and
 // its legend names each sort once.
 func TestPicturesHoldEachPoint(t *testing.T) {
-	eachChart(t, func(t *testing.T, c *calc.Chart) {
+	eachChart(t, func(t *testing.T, c *report.Chart) {
 		markup := app.HTMLString(chart(c, nil))
 		picture, rest, found := strings.Cut(markup, `class="legend"`)
 		require.True(t, found)
@@ -181,7 +182,7 @@ func TestPicturesHoldEachPoint(t *testing.T) {
 		assert.Equal(t, len(c.Points), strings.Count(picture, `class="point `))
 		assert.Equal(t, len(c.Curves), strings.Count(picture, `class="curve `))
 		assert.Equal(t, len(c.Bands), strings.Count(picture, `class="band"`))
-		kinds := map[calc.PointKind]bool{}
+		kinds := map[report.PointKind]bool{}
 		for _, p := range c.Points {
 			kinds[p.Kind] = true
 		}

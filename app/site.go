@@ -3,9 +3,10 @@ package main
 import (
 	"strings"
 
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc"
+	"striderule/calc/link"
 )
 
 // sitePage is one page of the site.
@@ -65,7 +66,7 @@ func namesOf(path string) []string {
 // may be anything, and go-app goes to no address with a broken escape.
 func linkTo(path, fragment string) string {
 	if fragment != "" {
-		path += "#" + calc.Printable(fragment)
+		path += "#" + link.Printable(fragment)
 	}
 	return root() + path
 }

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"striderule/calc"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc"
 )
 
 // startPage asks what happened.

@@ -5,14 +5,17 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/page/trial"
+	"striderule/calc/sheet"
 )
 
 // Cells are as many as they were made, and those that stay keep what is in them.
 func TestCellsAreCounted(t *testing.T) {
-	length := lengthsOf(readingInput())
-	list := listOf(Text{most: 3})
-	checks := newChecks(readiness)
-	for name, cells := range map[string]Cells{"column": length.cells(), "list": &list, "checks": &checks} {
+	length := sheet.LengthsOf(trial.ReadingInput())
+	list := sheet.ListOf(sheet.Text{Most: 3})
+	checks := sheet.NewChecks(trial.Readiness)
+	for name, cells := range map[string]sheet.Cells{"column": length.Cells(), "list": &list, "checks": &checks} {
 		assert.Zero(t, cells.Len(), name)
 		for _, n := range []int{2, 3, 1, 0, 1} {
 			cells.Resize(n)
@@ -24,18 +27,18 @@ func TestCellsAreCounted(t *testing.T) {
 	list.Resize(2)
 	assert.Equal(t, []string{"abc", ""}, []string{list.At(0).String(), list.At(1).String()})
 	assert.Error(t, list.At(1).Set("abcd"), "a new row is like the first")
-	one := one(&Text{most: 1})
+	one := sheet.One(&sheet.Text{Most: 1})
 	one.Resize(7)
 	assert.Equal(t, 1, one.Len())
 }
 
 func TestChoiceBeginsWithItsDefault(t *testing.T) {
-	c := choose(Option{"a", "A", ""}, Option{"b", "B", ""})
+	c := sheet.Choose(sheet.Option{Word: "a", Label: "A", Hint: ""}, sheet.Option{Word: "b", Label: "B", Hint: ""})
 	assert.Equal(t, "a", c.String())
-	assert.True(t, c.isDefault())
-	assert.Empty(t, c.told())
+	assert.True(t, c.IsDefault())
+	assert.Empty(t, c.Chosen())
 	require.NoError(t, c.Set(" B "))
-	assert.Equal(t, "b", c.told())
+	assert.Equal(t, "b", c.Chosen())
 	require.NoError(t, c.Set(""))
 	assert.Equal(t, "a", c.String())
 }
@@ -43,7 +46,7 @@ func TestChoiceBeginsWithItsDefault(t *testing.T) {
 // A text that is refused leaves what an empty one does: never the value before.
 func TestRefusedTextLeavesNothing(t *testing.T) {
 	texts := []string{"8", "1.8", "12:54", "Tr8x8(P2)", "12 x 20", "yes", "100"}
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, field := range NewForm(p).Fields() {
 			field.Cells.Resize(1)
 			v := field.Cells.At(0)
@@ -72,9 +75,9 @@ func TestRefusedTextLeavesNothing(t *testing.T) {
 }
 
 // isFree reports whether a value takes any text, or nearly.
-func isFree(v Value) bool {
+func isFree(v sheet.Value) bool {
 	switch v.(type) {
-	case *Text, *Template:
+	case *sheet.Text, *sheet.Template:
 		return true
 	}
 	return false

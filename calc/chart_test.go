@@ -5,19 +5,22 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc/unit"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/unit"
 )
 
 // chartsOf are all charts of a report.
-func chartsOf(r Report) []Chart {
-	var all []Chart
+func chartsOf(r report.Report) []report.Chart {
+	var all []report.Chart
 	for _, p := range r.Parts {
 		for _, b := range p.Blocks {
-			if c, ok := b.(Chart); ok {
+			if c, ok := b.(report.Chart); ok {
 				all = append(all, c)
 			}
 		}
@@ -26,7 +29,7 @@ func chartsOf(r Report) []Chart {
 }
 
 // checkChart holds a chart against what every chart promises.
-func checkChart(t require.TestingT, c Chart) {
+func checkChart(t require.TestingT, c report.Chart) {
 	require.NotEmpty(t, c.Title)
 	require.NotEmpty(t, c.X.Label)
 	require.NotEmpty(t, c.Y.Label)
@@ -52,30 +55,30 @@ func checkChart(t require.TestingT, c Chart) {
 		require.True(t, p.Lo <= p.Y && p.Y <= p.Hi, "%+v", p)
 		require.NotEmpty(t, p.Label)
 		require.NotEmpty(t, c.Keys[p.Kind], "the legend does not say what %+v is", p)
-		require.Contains(t, cells, c.value(p, "")+"\n", "the table lacks %+v", p)
+		require.Contains(t, cells, c.Value(p, "")+"\n", "the table lacks %+v", p)
 		if c.X.Names == nil {
 			require.Positive(t, c.X.Digits)
-			require.Contains(t, cells, c.X.figure(p.X).Number()+"\n")
+			require.Contains(t, cells, c.X.Figure(p.X).Number()+"\n")
 		} else {
 			require.True(t, 1 <= p.X && int(p.X) <= len(c.X.Names))
 		}
-		if p.Kind == Result {
-			require.Contains(t, alt, c.value(p, c.Y.Unit), "the words lack a result")
+		if p.Kind == report.Result {
+			require.Contains(t, alt, c.Value(p, c.Y.Unit), "the words lack a result")
 		}
 	}
 	for _, b := range c.Bands {
 		require.True(t, unit.Finite(b.Lo) && unit.Finite(b.Hi) && b.Lo <= b.Hi)
-		require.Contains(t, alt, c.Y.fromTo(b.Lo, b.Hi))
-		require.Contains(t, cells, c.Y.fromTo(b.Lo, b.Hi))
+		require.Contains(t, alt, c.Y.FromTo(b.Lo, b.Hi))
+		require.Contains(t, cells, c.Y.FromTo(b.Lo, b.Hi))
 	}
-	strokes := map[CurveKind]bool{}
+	strokes := map[report.CurveKind]bool{}
 	for _, l := range c.Curves {
 		require.False(t, strokes[l.Kind], "two curves look alike")
 		strokes[l.Kind] = true
 		require.GreaterOrEqual(t, len(l.At), 2)
-		require.True(t, slices.IsSortedFunc(l.At, func(a, b Place) int { return int(a.X - b.X) }))
+		require.True(t, slices.IsSortedFunc(l.At, func(a, b report.Place) int { return int(a.X - b.X) }))
 		require.Contains(t, cells, l.Label)
-		require.Contains(t, alt, c.Y.figure(l.At[0].Y).Number())
+		require.Contains(t, alt, c.Y.Figure(l.At[0].Y).Number())
 		for _, at := range l.At {
 			require.True(t, unit.Finite(at.X) && unit.Finite(at.Y))
 		}
@@ -86,7 +89,7 @@ func checkChart(t require.TestingT, c Chart) {
 func TestChartsSayWhatTheyShow(t *testing.T) {
 	seen := map[string]int{}
 	old := links(t)
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		fragments := []string{p.Example}
 		for _, l := range old[p.Slug] {
 			fragments = append(fragments, l.fragment)
@@ -107,7 +110,7 @@ func TestChartsSayWhatTheyShow(t *testing.T) {
 }
 
 func TestAnyChartSaysWhatItShows(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		rapid.Check(t, func(t *rapid.T) {
 			for _, c := range chartsOf(drawForm(t, p).Report()) {
 				checkChart(t, c)
@@ -116,7 +119,7 @@ func TestAnyChartSaysWhatItShows(t *testing.T) {
 	})
 }
 
-func chartNamed(t *testing.T, f *Form, id string) Chart {
+func chartNamed(t *testing.T, f *form.Form, id string) report.Chart {
 	t.Helper()
 	for _, c := range chartsOf(f.Report()) {
 		if c.ID == id {
@@ -124,7 +127,7 @@ func chartNamed(t *testing.T, f *Form, id string) Chart {
 		}
 	}
 	require.FailNow(t, "no chart "+id)
-	return Chart{}
+	return report.Chart{}
 }
 
 func TestChartOfReadings(t *testing.T) {
@@ -138,23 +141,23 @@ func TestChartOfReadings(t *testing.T) {
 
 // What the setting is taken from stands where it is taken from.
 func TestChartOfSpeeds(t *testing.T) {
-	result := func(fragment string) (Point, Chart) {
+	result := func(fragment string) (report.Point, report.Chart) {
 		c := chartNamed(t, open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&tool=caliper-0.02"+fragment), "speeds")
 		p := c.Points[len(c.Points)-1]
-		require.Equal(t, Result, p.Kind)
+		require.Equal(t, report.Result, p.Kind)
 		assert.Less(t, p.Lo, p.Y)
 		return p, c
 	}
 	p, c := result("&at=1mm/s,1mm/s,3mm/s,3mm/s,6mm/s,6mm/s&fed=99.42,99.38,99.03,98.98,98.42,98.38")
-	assert.Equal(t, "the line at zero speed, with its interval", c.Keys[Result])
+	assert.Equal(t, "the line at zero speed, with its interval", c.Keys[report.Result])
 	assert.Zero(t, p.X)
 	assert.InDelta(t, c.Curves[0].At[0].Y, p.Y, 1e-9, "the line begins there")
 	p, c = result("&at=60,60,60,180,180,180,300,300,300&fed=99.42,99.38,99.40,99.41,99.38,99.40,97.1,97.0,97.05")
-	assert.Equal(t, "mean of the slow runs that agree, with its interval", c.Keys[Result])
+	assert.Equal(t, "mean of the slow runs that agree, with its interval", c.Keys[report.Result])
 	assert.InDelta(t, 2, p.X, 1e-9)
 	assert.Empty(t, c.Curves, "no line fits")
 	p, c = result("&at=60,60,180,180&fed=99.42,99.38,99.41,99.38")
-	assert.Equal(t, "mean of all runs, with its interval", c.Keys[Result])
+	assert.Equal(t, "mean of all runs, with its interval", c.Keys[report.Result])
 	assert.InDelta(t, 2, p.X, 1e-9)
 	assert.Len(t, c.Curves, 1)
 }
@@ -175,7 +178,7 @@ func TestChartOfResiduals(t *testing.T) {
 	}
 	offset := chartNamed(t, f, "lengths").Points[6]
 	assert.InDelta(t, 0.2, offset.Y, 1e-9)
-	assert.Equal(t, Result, offset.Kind)
+	assert.Equal(t, report.Result, offset.Kind)
 }
 
 func TestChartOfAPlan(t *testing.T) {
@@ -184,8 +187,8 @@ func TestChartOfAPlan(t *testing.T) {
 	labels := []string{}
 	for _, l := range c.Curves {
 		labels = append(labels, l.Label)
-		if l.level() {
-			assert.Equal(t, Limit, l.Kind)
+		if l.Level() {
+			assert.Equal(t, report.Limit, l.Kind)
 			assert.InDelta(t, 0.3, l.At[0].Y, 1e-12)
 			continue
 		}
@@ -197,10 +200,10 @@ func TestChartOfAPlan(t *testing.T) {
 	plan := c.Points[0]
 	assert.Equal(t, f.Report().Answer.Value, plan.X)
 	assert.LessOrEqual(t, plan.Y, 0.3)
-	assert.Contains(t, c.Curves[1].At, Place{plan.X, plan.Y}, "the plan lies on its line")
+	assert.Contains(t, c.Curves[1].At, report.Place{X: plan.X, Y: plan.Y}, "the plan lies on its line")
 
 	cannot := chartNamed(t, open(t, "plan", "v=1&wanted=0.01&tool=rule"), "expect")
-	assert.Equal(t, "the best there is room for", cannot.Keys[Result])
+	assert.Equal(t, "the best there is room for", cannot.Keys[report.Result])
 	assert.Greater(t, cannot.Points[0].Y, 0.01)
 	assert.Empty(t, chartsOf(open(t, "plan", "v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200").Report()))
 }
@@ -208,9 +211,9 @@ func TestChartOfAPlan(t *testing.T) {
 func TestChartOfPulseRates(t *testing.T) {
 	f := open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&work=3&back=45&micronew=32&limit=20kHz")
 	c := chartNamed(t, f, "rate-1")
-	assert.Equal(t, []Point{at(20000/830., 20000, "highest speed", Result), at(3, 2490, "working speed", Counted), at(45, 37350, "retraction speed", Suspect)}, c.Points)
+	assert.Equal(t, []report.Point{report.PointAt(20000/830., 20000, "highest speed", report.Result), report.PointAt(3, 2490, "working speed", report.Counted), report.PointAt(45, 37350, "retraction speed", report.Suspect)}, c.Points)
 	require.Len(t, c.Curves, 3)
-	assert.Equal(t, Place{45, 415 * 45}, c.Curves[1].At[1], "before the swap")
-	assert.Equal(t, Place{45, 830 * 45}, c.Curves[2].At[1])
+	assert.Equal(t, report.Place{X: 45, Y: 415 * 45}, c.Curves[1].At[1], "before the swap")
+	assert.Equal(t, report.Place{X: 45, Y: 830 * 45}, c.Curves[2].At[1])
 	assert.Empty(t, chartsOf(open(t, "rate", "v=1&steps=80&micro=16&work=300").Report()), "no limit, no chart")
 }

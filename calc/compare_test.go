@@ -7,6 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 const (
@@ -47,7 +50,7 @@ func TestReplyToASheet(t *testing.T) {
 	// The next person sees the same, before touching anything.
 	g := load(t, "measure", reply)
 	check, says := g.Check()
-	assert.Equal(t, Same, check, says)
+	assert.Equal(t, form.Same, check, says)
 	d := g.Compare()
 	require.NotNil(t, d)
 	assert.True(t, d.Theirs)
@@ -95,7 +98,7 @@ func TestComparisonNamesChoicesAndRows(t *testing.T) {
 	require.Len(t, c.Differences, 2)
 	rest, tool := c.Differences[0], c.Differences[1]
 	field, _ := f.Field("tool")
-	options := field.Cells.At(0).(*Choice).Options()
+	options := field.Cells.At(0).(*sheet.Choice).Options()
 	assert.Equal(t, options[0].Label, tool.Before, "the default by its name")
 	assert.Equal(t, "Caliper, 0.05 mm", tool.After)
 	assert.Equal(t, []string{"Remaining", "28.7, 28.9, 28.6 mm", "28.7, 28.9, 28.6, 28.8 mm"}, []string{rest.Name, rest.Before, rest.After}, "a row came: the whole list")
@@ -115,18 +118,18 @@ func TestHostileComparisons(t *testing.T) {
 }
 
 func TestClaims(t *testing.T) {
-	check := func(saw string) (Check, string) { return load(t, "measure", heron+"&saw="+saw).Check() }
+	check := func(saw string) (form.Check, string) { return load(t, "measure", heron+"&saw="+saw).Check() }
 	c, _ := check("steps:564.3356643:2.81")
-	assert.Equal(t, Same, c, "an edition need not be said")
+	assert.Equal(t, form.Same, c, "an edition need not be said")
 	c, says := check("steps:564.3356643:1.81:2026-11")
-	assert.Equal(t, Differs, c)
+	assert.Equal(t, form.Differs, c)
 	assert.Equal(t, "Differs: the link said ± 1.81; these entries give ± 2.81.", says)
 	_, says = check("steps:566:2.81:2025-01")
-	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+Edition)
+	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+form.Edition)
 	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", "Same result, says the club:564.3356643", "steps:564.3356643:2.81:checked by the club", strings.Repeat("s", 90) + ":564"} {
 		f := load(t, "measure", heron+"&saw="+bad)
 		c, _ := f.Check()
-		assert.Equal(t, Unclaimed, c, bad)
+		assert.Equal(t, form.Unclaimed, c, bad)
 		assert.Contains(t, problems(f), "there is nothing to compare with", bad)
 	}
 }
@@ -176,12 +179,12 @@ func TestTwoChangedRunsAlone(t *testing.T) {
 // An uncertainty below 1 is held against what is found as well.
 func TestClaimOfASmallUncertainty(t *testing.T) {
 	check, says := load(t, "measure", heron+"&saw=steps:564.3356643:0.9").Check()
-	assert.Equal(t, Differs, check, says)
+	assert.Equal(t, form.Differs, check, says)
 }
 
 // With many changes no one is tried alone: that would be work without end.
 func TestManyChangesAreNotTriedAlone(t *testing.T) {
-	for changes, alone := range map[int]bool{MostAlone: true, MostAlone + 1: false} {
+	for changes, alone := range map[int]bool{form.MostAlone: true, form.MostAlone + 1: false} {
 		f := load(t, "measure", "v=1&steps=415&asked=100&read=fed&fed=97,97.1,97.2,97.3,97,97.1,97.2,97.3,97,97.1,97.2,97.3,97&saw=steps:1")
 		assert.False(t, f.HasBefore())
 		for row := range changes {
@@ -197,11 +200,11 @@ func TestManyChangesAreNotTriedAlone(t *testing.T) {
 }
 
 // mostCells is how many cells a field may have.
-func mostCells(field Field) int {
+func mostCells(field sheet.Field) int {
 	if field.Group != nil {
 		return field.Group.Most
 	}
-	if ticks, ok := field.Cells.(*Checks); ok {
+	if ticks, ok := field.Cells.(*sheet.Checks); ok {
 		return len(ticks.Options())
 	}
 	return 1

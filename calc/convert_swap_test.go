@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/report"
 )
 
 func TestConvertBothWays(t *testing.T) {
@@ -144,7 +146,7 @@ func TestSwapHandsOverToMeasure(t *testing.T) {
 		links := 0
 		for _, p := range f.Report().Parts {
 			for _, b := range p.Blocks {
-				if l, ok := b.(Links); ok {
+				if l, ok := b.(report.Links); ok {
 					links++
 					assert.Equal(t, "measure", l.All[0].Slug)
 					assert.Equal(t, want, l.All[0].Fragment)

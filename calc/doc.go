@@ -6,25 +6,39 @@
 //	fragment -> Form -> Sheet -> drive, measure -> Report -> a view
 //	typing   -> Form -> fragment
 //
-// A Page declares a Sheet; a Sheet declares its Fields and solves itself; a
-// Form holds a sheet's text as typed and what is wrong with it; a Report is
-// the answer as data. Pages is the registry.
+// A sheet.Page declares a Sheet; a Sheet declares its Fields and solves itself; a
+// form.Form holds a sheet's text as typed and what is wrong with it; a report.Report is
+// the answer as data. Here is the registry of pages, and the door for everybody outside.
+//
+// # Rooms
+//
+//	unit, lists              quantities, text in and text out; short lists
+//	drive, measure, word     the drivetrain; what readings say; small change of sentences
+//	report, sheet            what an answer is; what a calculator is, whatever it is about
+//	link, form               the codec and its mender; the text as typed
+//	page/axis, page/trial    what several calculators ask of an axis, and of a test
+//	page/calibrate ...       the calculators, a folder each; none imports another
+//	calc                     the registry
+//	logbook                  what is kept, as text
+//
+// A room imports those above it in this list only: TestRooms holds that.
 //
 // # Map
 //
-//	question                               page            formula                source
-//	what should the setting be?            measure*.go     drive.Setting          S' = S·c, R' = R/c
-//	how well is that known?                measure*.go     measure.Budget         JCGM 100
-//	is the error real, what next?          measure*.go     measure.Scale.Judge    JCGM 106
-//	is it slip, or a fixed offset?         measure_kinds   measure.SlipTest, Fit  JCGM 100, H.3
-//	is it a usual mistake?                 measure_apply   drive.ReadRatio        ratios of parts
-//	the same fact the other way?           convert.go      drive.Setting.In       S = N·m/R
-//	what value do the parts give?          parts.go        drive.PerTurn, Setting S = N·m·G/P
-//	which part does a setting imply?       implied.go      drive.PulleyTeeth      P over pitch, π·module, π
-//	which numbers does a swap move?        swap*.go        drive.Rescale          ratios of parts
-//	are walls as thick as they should be?  flow*.go        drive.BeadArea         geometry; JCGM 100, 106
-//	how many pulses, what is the limit?    rate.go         drive.PulseRate        f = v·S
-//	how is a sheet carried by a link?      link.go form.go -                      RFC 3986 for escapes
+//	question                               where            formula                source
+//	what should the setting be?            page/calibrate   drive.Setting          S' = S·c, R' = R/c
+//	how well is that known?                page/calibrate   measure.Budget         JCGM 100
+//	is the error real, what next?          page/calibrate   measure.Scale.Judge    JCGM 106
+//	is it slip, or a fixed offset?         calibrate/kinds  measure.SlipTest, Fit  JCGM 100, H.3
+//	is it a usual mistake?                 calibrate/apply  drive.ReadRatio        ratios of parts
+//	the same fact the other way?           page/convert     drive.Setting.In       S = N·m/R
+//	what value do the parts give?          page/parts       drive.PerTurn, Setting S = N·m·G/P
+//	which part does a setting imply?       axis/implied     drive.PulleyTeeth      P over pitch, π·module, π
+//	which numbers does a swap move?        page/swap        drive.Rescale          ratios of parts
+//	how long a test, how many runs?        page/plan        measure.Test.RunsFor   JCGM 100, run forward
+//	are walls as thick as they should be?  page/flow        drive.BeadArea         geometry; JCGM 100, 106
+//	how many pulses, what is the limit?    page/rate        drive.PulseRate        f = v·S
+//	how is a sheet carried by a link?      link, form       -                      RFC 3986 for escapes
 //
 // # Symbols
 //

@@ -9,18 +9,24 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc/unit"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/page/calibrate"
+	"striderule/calc/page/flow"
+	"striderule/calc/page/parts"
+	"striderule/calc/page/plan"
+	"striderule/calc/page/swap"
+	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 // drawingsOf are the drawings of a report by their IDs.
-func drawingsOf(t require.TestingT, r Report) map[string]Drawing {
-	all := map[string]Drawing{}
+func drawingsOf(t require.TestingT, r report.Report) map[string]report.Drawing {
+	all := map[string]report.Drawing{}
 	for _, p := range r.Parts {
 		for _, b := range p.Blocks {
-			if d, ok := b.(Drawing); ok {
+			if d, ok := b.(report.Drawing); ok {
 				require.NotContains(t, all, d.ID, "two drawings of one name")
 				all[d.ID] = d
 			}
@@ -29,7 +35,7 @@ func drawingsOf(t require.TestingT, r Report) map[string]Drawing {
 	return all
 }
 
-func drawn(t *testing.T, slug, fragment, id string) Drawing {
+func drawn(t *testing.T, slug, fragment, id string) report.Drawing {
 	t.Helper()
 	p, ok := PageOf(slug)
 	require.True(t, ok)
@@ -43,17 +49,17 @@ func drawn(t *testing.T, slug, fragment, id string) Drawing {
 var numbers = regexp.MustCompile(`[−-]?[0-9][0-9.e−-]*`)
 
 // checkDrawing holds what every drawing must be.
-func checkDrawing(t require.TestingT, d Drawing) {
+func checkDrawing(t require.TestingT, d report.Drawing) {
 	require.NotEmpty(t, d.Title)
 	require.NotEmpty(t, d.Alt)
 	require.NotEmpty(t, d.Shapes)
 	require.NotContains(t, d.Alt, "NaN")
 	require.Less(t, d.From, d.To)
-	per := (d.To - d.From) / PaperWidth
+	per := (d.To - d.From) / report.PaperWidth
 	inside := func(x, y, r float64) {
 		require.True(t, unit.Finite(x) && unit.Finite(y), "%s: %v, %v", d.Title, x, y)
 		require.GreaterOrEqual(t, (x-d.From)/per-r, -1e-6, d.Alt)
-		require.LessOrEqual(t, (x-d.From)/per+r, PaperWidth+1e-6, d.Alt)
+		require.LessOrEqual(t, (x-d.From)/per+r, report.PaperWidth+1e-6, d.Alt)
 		require.GreaterOrEqual(t, y-r, 0.0, d.Alt)
 		require.LessOrEqual(t, y+r, d.High, d.Alt)
 	}
@@ -64,23 +70,23 @@ func checkDrawing(t require.TestingT, d Drawing) {
 		}
 	}
 	require.Less(t, len(d.Shapes), 300)
-	require.LessOrEqual(t, d.High, float64(PaperWidth), "no higher than wide: it must fit a phone")
+	require.LessOrEqual(t, d.High, float64(report.PaperWidth), "no higher than wide: it must fit a phone")
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
-		case Stroke:
+		case report.Stroke:
 			require.Greater(t, len(s.Points), 1)
 			for _, p := range s.Points {
 				inside(p.X, p.Y, 0)
 			}
-		case Disc:
+		case report.Disc:
 			require.Positive(t, s.R)
 			inside(s.At.X, s.At.Y, s.R)
-		case Plate:
+		case report.Plate:
 			inside(s.A.X, s.A.Y, 0)
 			inside(s.B.X, s.B.Y, 0)
 			require.LessOrEqual(t, s.A.X, s.B.X)
 			require.Less(t, s.A.Y, s.B.Y)
-		case Dim:
+		case report.Dim:
 			inside(s.A.X, s.A.Y, 0)
 			inside(s.B.X, s.B.Y, 0)
 			say(s.Text)
@@ -97,7 +103,7 @@ func checkDrawing(t require.TestingT, d Drawing) {
 				}
 				require.InDelta(t, math.Abs(s.B.X-s.A.X), v, max(0.001*v, 0.51*math.Pow10(last)), "a dimension line is as long as it says: %s", s.Text)
 			}
-		case Words:
+		case report.Words:
 			inside(s.At.X, s.At.Y, 0)
 			say(s.Text)
 		default:
@@ -133,22 +139,22 @@ func TestDrawingsKeepToTheLaw(t *testing.T) {
 }
 
 // dimOf is the dimension line whose text begins with a word.
-func dimOf(t *testing.T, d Drawing, word string) Dim {
+func dimOf(t *testing.T, d report.Drawing, word string) report.Dim {
 	t.Helper()
 	for _, s := range d.Shapes {
-		if dim, ok := s.(Dim); ok && strings.HasPrefix(dim.Text, word) {
+		if dim, ok := s.(report.Dim); ok && strings.HasPrefix(dim.Text, word) {
 			return dim
 		}
 	}
 	require.Fail(t, "no dimension line "+word)
-	return Dim{}
+	return report.Dim{}
 }
 
-func length(d Dim) float64 { return d.B.X - d.A.X }
+func length(d report.Dim) float64 { return d.B.X - d.A.X }
 
-func hasDim(d Drawing, word string) bool {
+func hasDim(d report.Drawing, word string) bool {
 	for _, s := range d.Shapes {
-		if dim, ok := s.(Dim); ok && strings.HasPrefix(dim.Text, word) {
+		if dim, ok := s.(report.Dim); ok && strings.HasPrefix(dim.Text, word) {
 			return true
 		}
 	}
@@ -175,7 +181,7 @@ func TestMarkTestIsDrawnToScale(t *testing.T) {
 	d = drawn(t, "measure", "v=1&read=fed&asked=80&fed=76.1,76.3", "test")
 	assert.InDelta(t, 76.2/80, length(dimOf(t, d, "fed"))/length(dimOf(t, d, "commanded")), 1e-12)
 	assert.False(t, hasDim(d, "mark"))
-	d = drawn(t, "plan", planPage.Example, "test")
+	d = drawn(t, "plan", plan.Page.Example, "test")
 	assert.InDelta(t, 70, -length(dimOf(t, d, "feed")), 1e-12)
 	assert.InDelta(t, 95, length(dimOf(t, d, "mark")), 1e-12)
 }
@@ -188,7 +194,7 @@ func TestMarkTestDrawsCountedRuns(t *testing.T) {
 }
 
 func TestDrawingIsNeverStale(t *testing.T) {
-	f := Load(measurePage, "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6")
+	f := Load(calibrate.Page, "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6")
 	for _, key := range []string{"asked", "mark", "rest"} {
 		was := f.Text(key, 0)
 		f.Set(key, 0, "8Omm")
@@ -201,16 +207,16 @@ func TestDrawingIsNeverStale(t *testing.T) {
 		assert.NotContains(t, drawingsOf(t, NewForm(p).Report()), id)
 		assert.Contains(t, drawingsOf(t, Load(p, p.Example).Report()), id)
 	}
-	assert.NotContains(t, drawingsOf(t, Load(flowPage, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the scale is verified")
-	assert.NotContains(t, drawingsOf(t, Load(flowPage, "v=1&scale=verified&by=mass").Report()), "wall")
-	assert.NotContains(t, drawingsOf(t, Load(measurePage, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
-	assert.NotContains(t, drawingsOf(t, Load(swapPage, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
+	assert.NotContains(t, drawingsOf(t, Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the scale is verified")
+	assert.NotContains(t, drawingsOf(t, Load(flow.Page, "v=1&scale=verified&by=mass").Report()), "wall")
+	assert.NotContains(t, drawingsOf(t, Load(calibrate.Page, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
+	assert.NotContains(t, drawingsOf(t, Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
 }
 
-func discs(d Drawing) []Disc {
-	var all []Disc
+func discs(d report.Drawing) []report.Disc {
+	var all []report.Disc
 	for _, s := range d.Shapes {
-		if disc, ok := s.(Disc); ok && disc.R > 3 {
+		if disc, ok := s.(report.Disc); ok && disc.R > 3 {
 			all = append(all, disc)
 		}
 	}
@@ -234,7 +240,7 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.InDelta(t, 4, w[1].R/w[0].R, 1e-12, "in bounds")
 	assert.Contains(t, d.Alt, "One motor turn moves 0.036°")
 
-	many := Load(partsPage, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
+	many := Load(parts.Page, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
 	assert.Len(t, drawingsOf(t, many.Report()), 12, "a phone draws them anew at every key")
 
 	d = drawn(t, "parts", "v=1&out=roller&roller=8.5", "train-1")
@@ -249,14 +255,14 @@ func TestStepsAreDrawnToOneScale(t *testing.T) {
 	ticks := 0
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
-		case Dim:
+		case report.Dim:
 			if strings.HasPrefix(s.Text, "full") {
 				full = append(full, length(s))
 			} else {
 				micro = append(micro, length(s))
 			}
-		case Stroke:
-			if s.Role == Measure {
+		case report.Stroke:
+			if s.Role == report.Measure {
 				ticks++
 			}
 		}
@@ -278,7 +284,7 @@ func TestTravelIsDrawnToScale(t *testing.T) {
 	assert.InDelta(t, 5, length(dimOf(t, d, "slack")), 1e-12)
 	var runs []float64
 	for _, s := range d.Shapes {
-		if dim, ok := s.(Dim); ok && dim.Role == Motion {
+		if dim, ok := s.(report.Dim); ok && dim.Role == report.Motion {
 			runs = append(runs, length(dim))
 			assert.InDelta(t, 25, dim.A.X, 1e-12, "from behind the slack")
 		}
@@ -289,7 +295,7 @@ func TestTravelIsDrawnToScale(t *testing.T) {
 	d = drawn(t, "plan", "v=1&axis=travel&trip=sides&tool=tape&from=0&to=300", "test")
 	var targets []float64
 	for _, s := range d.Shapes {
-		if stroke, ok := s.(Stroke); ok && stroke.Role == Mark {
+		if stroke, ok := s.(report.Stroke); ok && stroke.Role == report.Mark {
 			targets = append(targets, stroke.Points[0].X)
 		}
 	}
@@ -299,10 +305,10 @@ func TestTravelIsDrawnToScale(t *testing.T) {
 
 func TestWallIsDrawnToScale(t *testing.T) {
 	d := drawn(t, "flow", "v=1&scale=verified&width=0.45&layer=0.2&walls=4&thick=1.75,1.75&tool=caliper-0.05", "wall")
-	per := (d.To - d.From) / PaperWidth
-	var lines []Plate
+	per := (d.To - d.From) / report.PaperWidth
+	var lines []report.Plate
 	for _, s := range d.Shapes {
-		if p, ok := s.(Plate); ok && p.Round {
+		if p, ok := s.(report.Plate); ok && p.Round {
 			lines = append(lines, p)
 		}
 	}

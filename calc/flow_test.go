@@ -6,11 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc/unit"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/page/flow"
+	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 const verified = "v=1&scale=verified&"
@@ -68,8 +71,8 @@ func TestFlowByMass(t *testing.T) {
 	exact := open(t, "flow", piece+"&used=4.12m&set=1.75&density=1240kg/m3&densitylimits=0")
 	assert.InEpsilon(t, out(t, f, "flow"), out(t, exact, "flow"), 1e-12)
 	assert.Less(t, out(t, exact, "combined"), out(t, f, "combined")/3)
-	assert.Equal(t, MeasureMore, verdictOf(f).Kind)
-	assert.Equal(t, Change, verdictOf(exact).Kind)
+	assert.Equal(t, report.MeasureMore, verdictOf(f).Kind)
+	assert.Equal(t, report.Change, verdictOf(exact).Kind)
 	poor := open(t, "flow", piece+"&used=4.12m&set=1.75&density=1.24&densitylimits=3")
 	assert.Equal(t, "Not with this balance and density", verdictOf(poor).Title)
 	assert.Contains(t, part(poor, "next"), "largest cause of doubt")
@@ -80,7 +83,7 @@ func TestFlowByMass(t *testing.T) {
 	with := open(t, "flow", piece+"&flow=0.95&stated=mass&planned=12.5&included=with")
 	assert.InEpsilon(t, 12.5/12.61, out(t, with, "flow"), 1e-12)
 	coarse := open(t, "flow", strings.Replace(piece, "balance=0.01", "balance=1", 1)+"&stated=mass&planned=12.5&densitylimits=0")
-	assert.Equal(t, Hopeless, verdictOf(coarse).Kind)
+	assert.Equal(t, report.Hopeless, verdictOf(coarse).Kind)
 	assert.NotContains(t, part(coarse, "next"), "aliper", "nothing is weighed with one")
 }
 
@@ -92,14 +95,14 @@ func TestFlowByDiameter(t *testing.T) {
 	// The sensitivity of a square is 2.
 	u := math.Hypot(math.Sqrt(0.0002/5)/math.Sqrt(6), 0.01/math.Sqrt(12))
 	assert.InEpsilon(t, 100*2*u*1.70/(1.75*1.75), out(t, f, "combined"), 1e-9)
-	assert.Equal(t, Change, verdictOf(f).Kind)
+	assert.Equal(t, report.Change, verdictOf(f).Kind)
 	next := part(f, "next")
 	assert.Contains(t, next, "leave the flow factor")
 	assert.Contains(t, next, "set the flow factor to 1.0279. Never both")
 	assert.NotContains(t, next, "burn", "nothing is printed for it")
 	assert.Contains(t, f.Report().String(), "the share of the filament's diameter alone")
 	f = open(t, "flow", spool+"&across=1.75,1.74,1.76,1.75,1.75,1.75")
-	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.Equal(t, report.Leave, verdictOf(f).Kind)
 	f = open(t, "flow", strings.Replace(spool, "0.01", "0.05", 1)+"&across=1.75,1.70,1.75")
 	assert.Equal(t, "Not with this instrument", verdictOf(f).Title)
 	assert.Contains(t, part(f, "next"), "a finer instrument together with more readings")
@@ -122,16 +125,16 @@ func TestFlowWaitsForTheScale(t *testing.T) {
 }
 
 func TestFlowVerdicts(t *testing.T) {
-	wall := func(entries string) *Form {
+	wall := func(entries string) *form.Form {
 		return open(t, "flow", verified+"width=0.45&layer=0.2&walls=4&"+entries)
 	}
 	f := wall("thick=1.68,1.66,1.68,1.66,1.68,1.66&tool=caliper-0.02")
-	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.Equal(t, report.Leave, verdictOf(f).Kind)
 	require.NotNil(t, f.Report().Answer.Keep)
 	assert.InDelta(t, 1, f.Report().Answer.Keep.Value, 0)
 	assert.Contains(t, part(f, "next"), "not the amount of plastic")
 	f = wall("thick=1.78,1.76,1.78,1.76,1.78,1.76&tool=caliper-0.02")
-	assert.Equal(t, Change, verdictOf(f).Kind)
+	assert.Equal(t, report.Change, verdictOf(f).Kind)
 	next := part(f, "next")
 	assert.Contains(t, next, "to be able to undo: 1.")
 	assert.Contains(t, next, "burn skin")
@@ -139,7 +142,7 @@ func TestFlowVerdicts(t *testing.T) {
 	assert.Less(t, out(t, f, "low"), out(t, f, "wanted"))
 	assert.Greater(t, out(t, f, "high"), out(t, f, "wanted"))
 	f = wall("thick=1.70&tool=caliper-0.02")
-	assert.Equal(t, MeasureMore, verdictOf(f).Kind, "one reading never settles it")
+	assert.Equal(t, report.MeasureMore, verdictOf(f).Kind, "one reading never settles it")
 	assert.Contains(t, part(f, "readings"), "a usual scatter is assumed")
 	assert.Contains(t, part(f, "next"), "Take one more reading")
 	assert.Contains(t, part(f, "why"), "One reading: the scatter that is usual")
@@ -148,13 +151,13 @@ func TestFlowVerdicts(t *testing.T) {
 	f = wall("thick=1.75,1.75,1.75")
 	assert.Contains(t, part(f, "readings"), "Say what you read it with")
 	assert.Contains(t, part(f, "next"), "say what you read them with")
-	assert.Equal(t, MeasureMore, verdictOf(f).Kind)
+	assert.Equal(t, report.MeasureMore, verdictOf(f).Kind)
 	assert.Contains(t, verdictOf(f).Says.String(), "The wall holds 4.84 % too much plastic.")
 	assert.Contains(t, verdictOf(wall("thick=1.6,1.6")).Says.String(), "% too little plastic.")
 	exact := open(t, "flow", verified+"by=diameter&set=1.75&across=1.75,1.75")
 	assert.Contains(t, verdictOf(exact).Says.String(), "carries exactly the plastic that it should.")
 	f = wall("thick=1.71,1.70,1.71,1.70,1.71,1.70,1.71,1.70&tool=caliper-0.01")
-	assert.Equal(t, Either, verdictOf(f).Kind)
+	assert.Equal(t, report.Either, verdictOf(f).Kind)
 	assert.Contains(t, wall("thick=2.2,2.2,2.21&tool=caliper-0.01").Report().String(), "more than a fifth off")
 }
 
@@ -167,15 +170,15 @@ func TestFlowNotWithThisInstrument(t *testing.T) {
 	assert.Contains(t, part(f, "next"), "choose Mass above")
 	assert.InDelta(t, 6, out(t, f, "walls"), 0)
 	f = open(t, "flow", verified+"width=0.45&layer=0.2&walls=4&fused=gaps&thick=1.60,1.60,1.55,1.60&tool=caliper-0.05")
-	assert.Equal(t, Hopeless, verdictOf(f).Kind)
+	assert.Equal(t, report.Hopeless, verdictOf(f).Kind)
 	assert.Contains(t, verdictOf(f).Says.String(), "It is off, but")
 	assert.Contains(t, part(f, "next"), "do not help while there are gaps")
 }
 
 // Heron after its scale was put right; the band worked out apart from this code.
 func TestFlowOfHeron(t *testing.T) {
-	f := open(t, "flow", flowPage.Example)
-	assert.Equal(t, Change, verdictOf(f).Kind)
+	f := open(t, "flow", flow.Page.Example)
+	assert.Equal(t, report.Change, verdictOf(f).Kind)
 	assert.Contains(t, f.Report().String(), "New flow factor: 1.002 ± 0.023")
 	assert.InDelta(t, 1.6161563876, out(t, f, "low"), 1e-6)
 	assert.InDelta(t, 1.7263214085, out(t, f, "high"), 1e-6)
@@ -189,7 +192,7 @@ func TestFlowPointsOutlierOut(t *testing.T) {
 	assert.NotContains(t, f.Report().String(), "stands out")
 	assert.InEpsilon(t, 1.668, out(t, f, "mean"), 1e-12)
 	assert.Contains(t, part(f, "readings"), "6, set aside | 1.9 |")
-	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.Equal(t, report.Leave, verdictOf(f).Kind)
 }
 
 func TestFlowAsks(t *testing.T) {
@@ -236,7 +239,7 @@ func TestFlowRefuses(t *testing.T) {
 func TestFlowLaws(t *testing.T) {
 	p, _ := PageOf("flow")
 	num := func(v float64) string { return unit.Trim(v, 15) }
-	solve := func(t *rapid.T, width, layer, thick float64, lines string) *Answer {
+	solve := func(t *rapid.T, width, layer, thick float64, lines string) *report.Answer {
 		f := Load(p, verified+"width="+num(width)+"&layer="+num(layer)+"&walls="+lines+"&thick="+num(thick)+","+num(thick)+"&tool=caliper-0.05")
 		require.Empty(t, f.Problems())
 		require.NotNil(t, f.Report().Answer)
@@ -255,18 +258,18 @@ func TestFlowLaws(t *testing.T) {
 
 		// Too coarse an instrument never says to change anything.
 		tape := Load(p, verified+"width="+num(w)+"&layer="+num(h)+"&thick="+num(x)+","+num(x)+"&tool=tape")
-		require.Equal(t, Hopeless, tape.Report().Answer.Verdict.Kind)
+		require.Equal(t, report.Hopeless, tape.Report().Answer.Verdict.Kind)
 	})
 }
 
 // The verdict turns with the tolerance alone.
 func TestFlowVerdictTurns(t *testing.T) {
-	kind := func(tol string) VerdictKind {
+	kind := func(tol string) report.VerdictKind {
 		return verdictOf(open(t, "flow", verified+"width=0.45&layer=0.2&walls=4&thick=1.74,1.73,1.74,1.73&tool=caliper-0.01&tol="+tol)).Kind
 	}
-	assert.Equal(t, Leave, kind("8"))
-	assert.Equal(t, Change, kind("2"))
-	assert.Equal(t, Hopeless, kind("0.1"))
+	assert.Equal(t, report.Leave, kind("8"))
+	assert.Equal(t, report.Change, kind("2"))
+	assert.Equal(t, report.Hopeless, kind("0.1"))
 }
 
 // A wall that is simulated: the lines are all off by one factor, the thickness

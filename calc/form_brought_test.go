@@ -7,21 +7,27 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/page/calibrate"
+	"striderule/calc/page/plan"
+	"striderule/calc/report"
 )
 
 const heating = "M104 S300 M302 P1 M92 E{value}"
 
 // offered are the texts of a report that can be copied, and brought the templates before
 // those that cannot.
-func offered(f *Form) (texts, brought []string) {
+func offered(f *form.Form) (texts, brought []string) {
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
 			switch b := b.(type) {
-			case Brought:
+			case report.Brought:
 				for _, l := range b.All {
 					brought = append(brought, l.Text)
 				}
-			case Code:
+			case report.Code:
 				if !b.Brought {
 					texts = append(texts, b.Text)
 				}
@@ -32,11 +38,11 @@ func offered(f *Form) (texts, brought []string) {
 }
 
 func TestTemplateOfALinkIsNotOffered(t *testing.T) {
-	f := Load(measurePage, heron+"&line="+escape(heating))
+	f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{heating}, brought)
-	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Brought())
+	assert.Equal(t, []report.TemplateText{{Key: "line", Label: "Your controller's line", Text: heating}}, f.Brought())
 	assert.Contains(t, f.Report().String(), "Came with the link, to be read before it is sent: Your controller's line: "+heating)
 
 	f.Accept("line", "M92 E{value}")
@@ -46,7 +52,7 @@ func TestTemplateOfALinkIsNotOffered(t *testing.T) {
 	assert.Equal(t, []string{"M104 S300 M302 P1 M92 E564.3", "M104 S300 M302 P1 M92 E538"}, texts)
 	assert.Empty(t, brought)
 	assert.Empty(t, f.Brought())
-	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Own())
+	assert.Equal(t, []report.TemplateText{{Key: "line", Label: "Your controller's line", Text: heating}}, f.Own())
 
 	f.Set("rest", 0, "28.6")
 	texts, _ = offered(f)
@@ -54,7 +60,7 @@ func TestTemplateOfALinkIsNotOffered(t *testing.T) {
 }
 
 func TestSuggestedTemplateNeedsNoAccepting(t *testing.T) {
-	f := Load(measurePage, measurePage.Example)
+	f := Load(calibrate.Page, calibrate.Page.Example)
 	texts, brought := offered(f)
 	assert.Equal(t, []string{"M92 E564.3", "M92 E538"}, texts)
 	assert.Empty(t, brought)
@@ -62,12 +68,12 @@ func TestSuggestedTemplateNeedsNoAccepting(t *testing.T) {
 }
 
 func TestTypedTemplateIsOffered(t *testing.T) {
-	f := Load(measurePage, heron)
+	f := Load(calibrate.Page, heron)
 	f.Set("line", 0, heating)
 	texts, brought := offered(f)
 	assert.Len(t, texts, 2)
 	assert.Empty(t, brought)
-	assert.Equal(t, []TemplateText{{"line", "Your controller's line", heating}}, f.Own())
+	assert.Equal(t, []report.TemplateText{{Key: "line", Label: "Your controller's line", Text: heating}}, f.Own())
 }
 
 // Who changes a stranger's line has not read it for that: only one that is begun anew is
@@ -76,7 +82,7 @@ func TestChangedTemplateOfALink(t *testing.T) {
 	for typed, own := range map[string]bool{
 		heating + " ; mine": false, "M104 S30 M92 E{value}": false, "": true, " ": true, "M": true, "M92 E{value}": true,
 	} {
-		f := Load(measurePage, heron+"&line="+escape(heating))
+		f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 		f.Set("line", 0, typed)
 		f.Set("line", 0, "M500 M92 E{value}")
 		texts, brought := offered(f)
@@ -87,7 +93,7 @@ func TestChangedTemplateOfALink(t *testing.T) {
 
 // An undo in the field brings back what was typed over.
 func TestTemplateThatAnUndoBringsBack(t *testing.T) {
-	f := Load(measurePage, heron+"&line="+escape(heating))
+	f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 	f.Set("line", 0, "")
 	f.Set("line", 0, heating)
 	assert.Len(t, f.Brought(), 1)
@@ -101,7 +107,7 @@ func TestTemplateThatAnUndoBringsBack(t *testing.T) {
 }
 
 func TestTemplateThatAChoiceBringsBack(t *testing.T) {
-	f := Load(measurePage, heron+"&linetravel="+escape(strings.ReplaceAll(heating, "E", "X")))
+	f := Load(calibrate.Page, heron+"&linetravel="+link.Escape(strings.ReplaceAll(heating, "E", "X")))
 	f.Set("axis", 0, "travel")
 	f.Set("moved", 0, "79.5")
 	texts, brought := offered(f)
@@ -110,7 +116,7 @@ func TestTemplateThatAChoiceBringsBack(t *testing.T) {
 }
 
 func TestTemplateThatIsPutRight(t *testing.T) {
-	f := Load(measurePage, heron+"&line="+escape("M104 S300\u202e M92 E{value}"))
+	f := Load(calibrate.Page, heron+"&line="+link.Escape("M104 S300\u202e M92 E{value}"))
 	require.Contains(t, f.ProblemAt("line", 0), "“M104 S300‹U+202E› M92 E{value}”: not all of it is printable ASCII")
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
@@ -122,7 +128,7 @@ func TestTemplateThatIsPutRight(t *testing.T) {
 }
 
 func TestMovesOfALink(t *testing.T) {
-	f := Load(planPage, planPage.Example+"&begin=M302%20P1&stop=M0&finish=M500%20P2")
+	f := Load(plan.Page, plan.Page.Example+"&begin=M302%20P1&stop=M0&finish=M500%20P2")
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{"M302 P1", "M500 P2"}, brought, "M0 is a suggestion")
@@ -140,21 +146,21 @@ func TestMovesOfALink(t *testing.T) {
 // Signs that hide a text, turn it round or break the line, and look-alikes.
 func TestTemplatesArePrintableASCII(t *testing.T) {
 	for _, odd := range []string{"\u202e", "\u200b", "\u00ad", "\ufeff", "\U000e0041", "М", "é", "\u00a0", "\ufffd"} {
-		f := Load(planPage, planPage.Example+"&stop="+escape("M0 ; wait"+odd+"G1 Z-20"))
+		f := Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0 ; wait"+odd+"G1 Z-20"))
 		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "%U", []rune(odd))
-		f = NewForm(planPage)
+		f = NewForm(plan.Page)
 		f.Set("stop", 0, "M0"+odd+"G28")
 		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "typed: %U", []rune(odd))
 	}
 	for _, breaks := range []string{"\n", "\r", "\u0085", "\u2028", "\u2029", "\v", "\f", "\x00"} {
-		f := NewForm(planPage)
+		f := NewForm(plan.Page)
 		f.Set("stop", 0, "M0"+breaks+"G28")
 		assert.Equal(t, "M0 G28", f.Text("stop", 0), "%q", breaks)
-		f = Load(planPage, planPage.Example+"&stop="+escape("M0"+breaks+"G28"))
+		f = Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0"+breaks+"G28"))
 		assert.Regexp(t, `^M0 ?G28$`, f.Text("stop", 0), "%q", breaks)
 		for _, p := range f.Report().Parts {
 			for _, b := range p.Blocks {
-				if code, ok := b.(Code); ok {
+				if code, ok := b.(report.Code); ok {
 					assert.NotRegexp(t, `(?m)^G28`, code.Text)
 				}
 			}
@@ -166,7 +172,7 @@ func TestTemplatesArePrintableASCII(t *testing.T) {
 func TestNoTemplateOfALinkIsOffered(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{1,60}`)).Draw(t, "text")
-		f := Load(planPage, planPage.Example+"&"+rapid.SampledFrom([]string{"begin", "move", "stop", "finish"}).Draw(t, "key")+"="+escape(text+"{length}"))
+		f := Load(plan.Page, plan.Page.Example+"&"+rapid.SampledFrom([]string{"begin", "move", "stop", "finish"}).Draw(t, "key")+"="+link.Escape(text+"{length}"))
 		texts, brought := offered(f)
 		if len(brought) > 0 {
 			assert.Empty(t, texts)

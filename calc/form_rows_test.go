@@ -8,9 +8,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/page/calibrate"
+	"striderule/calc/page/convert"
+	"striderule/calc/sheet"
 )
 
-func textsOf(f *Form, key string) []string {
+func textsOf(f *form.Form, key string) []string {
 	field, _ := f.Field(key)
 	var all []string
 	for row := range f.Rows(field) {
@@ -48,9 +53,9 @@ func TestPaste(t *testing.T) {
 			map[string][]string{"name": {"Heron", "Plover"}}, "Pasted into axes 1 to 2. 1 text that stood there was replaced."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			page := measurePage
+			page := calibrate.Page
 			if c.key == "name" {
-				page = convertPage
+				page = convert.Page
 			}
 			f := Load(page, c.fragment)
 			before := f.Fragment()
@@ -71,9 +76,9 @@ func TestPaste(t *testing.T) {
 
 // What is chosen in a row is chosen by what the page shows, too.
 func TestPasteChoices(t *testing.T) {
-	f := Load(convertPage, "v=1&name=A")
+	f := Load(convert.Page, "v=1&name=A")
 	field, _ := f.Field("moves")
-	choice := field.Cells.At(0).(*Choice)
+	choice := field.Cells.At(0).(*sheet.Choice)
 	last := choice.Options()[len(choice.Options())-1]
 	p := f.Paste("name", 0, "Heron\t"+last.Label+"\nPlover\t"+strings.ToUpper(last.Word)+"\nOther\tsomething else")
 	assert.Equal(t, []string{last.Word, last.Word, ""}, textsOf(f, "moves"))
@@ -82,10 +87,10 @@ func TestPasteChoices(t *testing.T) {
 }
 
 func TestPasteFillsUpAndSaysSo(t *testing.T) {
-	f := Load(measurePage, "v=1&rest=1,2,3")
+	f := Load(calibrate.Page, "v=1&rest=1,2,3")
 	p := f.Paste("rest", 2, strings.Repeat("28.7\n", 60))
 	field, _ := f.Field("rest")
-	assert.Equal(t, MostRows, f.Rows(field))
+	assert.Equal(t, sheet.MostRows, f.Rows(field))
 	assert.Equal(t, "Pasted into runs 3 to 50. 1 text that stood there was replaced. 12 lines more than fit: there are 50 rows at most.", p.Says())
 	f.Unpaste(p)
 	assert.Equal(t, 5, f.Rows(field))
@@ -94,7 +99,7 @@ func TestPasteFillsUpAndSaysSo(t *testing.T) {
 
 // A row that is added brings what rows carry over.
 func TestPasteCarries(t *testing.T) {
-	f := Load(convertPage, "v=1&name=A&angle=0.9")
+	f := Load(convert.Page, "v=1&name=A&angle=0.9")
 	f.Paste("name", 0, "X\nY")
 	assert.Equal(t, []string{"0.9", "0.9"}, textsOf(f, "angle"))
 }
@@ -103,12 +108,12 @@ func TestPasteCarries(t *testing.T) {
 // text, what was elsewhere is untouched, and undoing it brings all of it back.
 func TestPasteLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(1, MostRows).Draw(t, "rows")
+		n := rapid.IntRange(1, sheet.MostRows).Draw(t, "rows")
 		var cells []string
 		for i := range n {
 			cells = append(cells, strconv.Itoa(i+1))
 		}
-		f := Load(measurePage, "v=1&rest="+strings.Join(cells, ","))
+		f := Load(calibrate.Page, "v=1&rest="+strings.Join(cells, ","))
 		field, _ := f.Field("rest")
 		before, rows := f.Fragment(), f.Rows(field)
 		at := rapid.IntRange(0, rows-1).Draw(t, "at")
@@ -133,7 +138,7 @@ func TestPasteLaws(t *testing.T) {
 }
 
 func TestPasteElsewhereDoesNothing(t *testing.T) {
-	f := Load(measurePage, "v=1&steps=538.0")
+	f := Load(calibrate.Page, "v=1&steps=538.0")
 	for _, key := range []string{"steps", "nosuch"} {
 		assert.Zero(t, f.Paste(key, 0, "1\n2").Rows)
 	}
@@ -142,20 +147,20 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 	hidden := f.Paste("fed", 0, "1\n2")
 	assert.Equal(t, 2, hidden.Odd, "a column that has no part takes nothing, and no other one does")
 	f.Unpaste(hidden)
-	c := Load(convertPage, "v=1&ratio=3")
+	c := Load(convert.Page, "v=1&ratio=3")
 	c.Paste("turn", 0, "7")
 	assert.Equal(t, "v=1&ratio=3", c.Fragment())
-	f.Unpaste(Pasted{})
+	f.Unpaste(form.Pasted{})
 	assert.Equal(t, "v=1&steps=538.0", f.Fragment())
 }
 
 // One line alone is a value, whatever it is called like, and nothing is one too.
 func TestPasteOfOneLine(t *testing.T) {
-	f := Load(measurePage, "v=1&rest=1,2")
+	f := Load(calibrate.Page, "v=1&rest=1,2")
 	assert.Equal(t, 1, f.Paste("rest", 0, "Remaining").Rows)
 	assert.Equal(t, []string{"Remaining", "2", "", "", ""}, textsOf(f, "rest"))
 	for _, nothing := range []string{"", "\n\n", " \t "} {
-		f = Load(measurePage, "v=1&rest=1,2")
+		f = Load(calibrate.Page, "v=1&rest=1,2")
 		assert.Equal(t, 1, f.Paste("rest", 0, nothing).Rows)
 		assert.Equal(t, []string{"", "2", "", "", ""}, textsOf(f, "rest"))
 	}
@@ -163,15 +168,15 @@ func TestPasteOfOneLine(t *testing.T) {
 
 // What a new row brought with it never stood there.
 func TestPasteReplacesNothingInNewRows(t *testing.T) {
-	f := Load(convertPage, "v=1&name=A&angle=1.8")
+	f := Load(convert.Page, "v=1&name=A&angle=1.8")
 	p := f.Paste("angle", 0, "0.9\n0.7")
 	assert.Equal(t, []string{"0.9", "0.7"}, textsOf(f, "angle"))
 	assert.Equal(t, 1, p.Replaced)
 }
 
 func TestPastedSays(t *testing.T) {
-	run := &Group{Noun: "run", Most: 50}
-	for says, p := range map[string]Pasted{
+	run := &sheet.Group{Noun: "run", Most: 50}
+	for says, p := range map[string]form.Pasted{
 		"Pasted into run 3.":       {Group: run, From: 2, Rows: 1},
 		"Pasted into run 1.":       {Group: run},
 		"Pasted into runs 3 to 4.": {Group: run, From: 2, Rows: 2},

@@ -6,9 +6,16 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/page/calibrate"
+	"striderule/calc/page/convert"
+	"striderule/calc/page/swap"
+	"striderule/calc/sheet"
 )
 
-func problems(f *Form) string {
+func problems(f *form.Form) string {
 	var says []string
 	for _, p := range f.Problems() {
 		says = append(says, p.Says)
@@ -16,7 +23,7 @@ func problems(f *Form) string {
 	return strings.Join(says, "\n")
 }
 
-func load(t *testing.T, slug, fragment string) *Form {
+func load(t *testing.T, slug, fragment string) *form.Form {
 	t.Helper()
 	p, ok := PageOf(slug)
 	require.True(t, ok)
@@ -60,19 +67,19 @@ func TestLongLinksAreCutAtAPiece(t *testing.T) {
 // What is as long as a link may be is read to its end; of more, whole pieces.
 func TestLinksOfJustTheLength(t *testing.T) {
 	const start, end = "v=1&asked=80&line=", "&steps=538"
-	link := start + strings.Repeat("a", MostLink-len(start)-len(end)) + end
-	require.Len(t, link, MostLink)
-	f := load(t, "measure", link)
+	address := start + strings.Repeat("a", link.MostLink-len(start)-len(end)) + end
+	require.Len(t, address, link.MostLink)
+	f := load(t, "measure", address)
 	assert.NotContains(t, problems(f), "longer than 4000 characters")
 	assert.Equal(t, "538", f.Text("steps", 0))
-	f = load(t, "measure", link+"0")
+	f = load(t, "measure", address+"0")
 	assert.Contains(t, problems(f), "longer than 4000 characters")
 	assert.Empty(t, f.Text("steps", 0), "a piece that is cut would be another value")
 	assert.Equal(t, "80", f.Text("asked", 0))
 
-	fits := start + strings.Repeat("a", MostLink-len(start))
+	fits := start + strings.Repeat("a", link.MostLink-len(start))
 	f = load(t, "measure", fits+"&steps=538")
-	assert.Len(t, f.Text("line", 0), MostLink-len(start), "what ends just there is whole")
+	assert.Len(t, f.Text("line", 0), link.MostLink-len(start), "what ends just there is whole")
 	f = load(t, "measure", fits+"a&steps=538")
 	assert.Empty(t, f.Text("line", 0))
 	f = load(t, "measure", strings.Repeat("a", 5000))
@@ -80,10 +87,10 @@ func TestLinksOfJustTheLength(t *testing.T) {
 }
 
 func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
-	f := load(t, "measure", "v=1&rest="+strings.Repeat("1,", MostRows)+"2")
+	f := load(t, "measure", "v=1&rest="+strings.Repeat("1,", sheet.MostRows)+"2")
 	assert.Contains(t, problems(f), "Remaining: the link has 51 values, 50 are read.")
 	rest, _ := f.Field("rest")
-	assert.Equal(t, MostRows, f.Rows(rest))
+	assert.Equal(t, sheet.MostRows, f.Rows(rest))
 	assert.NotContains(t, f.Fragment(), "2")
 }
 
@@ -97,7 +104,7 @@ func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
 }
 
 func TestAmbiguousNumbersAreAsked(t *testing.T) {
-	f := NewForm(measurePage)
+	f := NewForm(calibrate.Page)
 	f.Set("steps", 0, "1,000")
 	assert.Contains(t, problems(f), "Steps per mm in this test is “1,000”: this can be read in two ways: is it 1.000 or 1000? Write 1.000 or 1000.")
 	f.Set("asked", 0, "7,684")
@@ -129,7 +136,7 @@ func TestRows(t *testing.T) {
 }
 
 func TestTicks(t *testing.T) {
-	f := NewForm(measurePage)
+	f := NewForm(calibrate.Page)
 	f.Tick("done", "slack", true)
 	f.Tick("done", "filament", true)
 	assert.Equal(t, "v=1&done=filament,slack", f.Fragment(), "in the order of the list")
@@ -150,30 +157,30 @@ func TestCommaTypedIntoALink(t *testing.T) {
 
 func TestSendersResultIsChecked(t *testing.T) {
 	const entries = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
-	check := func(saw string) (Check, string) { return load(t, "measure", entries+"&saw="+saw).Check() }
+	check := func(saw string) (form.Check, string) { return load(t, "measure", entries+"&saw="+saw).Check() }
 	c, says := check("steps:564.3356643")
-	assert.Equal(t, Same, c, says)
+	assert.Equal(t, form.Same, c, says)
 	c, says = check("steps:564.3")
-	assert.Equal(t, Differs, c)
+	assert.Equal(t, form.Differs, c)
 	assert.Equal(t, "Differs: the link said 564.3; these entries give 564.3356643.", says)
 	c, says = check("turn:564.3356643")
-	assert.Equal(t, Differs, c)
+	assert.Equal(t, form.Differs, c)
 	assert.Contains(t, says, "turn 564.3356643; these entries give steps")
 	c, says = load(t, "measure", "v=1&steps=538&saw=steps:564").Check()
-	assert.Equal(t, Differs, c)
+	assert.Equal(t, form.Differs, c)
 	assert.Contains(t, says, "these entries give no result")
 	c, _ = load(t, "measure", entries).Check()
-	assert.Equal(t, Unclaimed, c)
+	assert.Equal(t, form.Unclaimed, c)
 
 	f := load(t, "measure", entries+"&saw=steps:NaN")
 	assert.Contains(t, problems(f), "is not a number")
 	f = load(t, "measure", entries+"&saw=steps:564.3356643&saw=steps:1")
 	c, _ = f.Check()
-	assert.Equal(t, Same, c, "the first one counts")
+	assert.Equal(t, form.Same, c, "the first one counts")
 	assert.Contains(t, problems(f), "“saw”")
 	f.Set("asked", 0, "81")
 	c, _ = f.Check()
-	assert.Equal(t, Unclaimed, c, "changed entries are not what the sender saw")
+	assert.Equal(t, form.Unclaimed, c, "changed entries are not what the sender saw")
 	assert.Equal(t, entries+"&saw=steps:564.3356643:2.81:2026-11", open(t, "measure", entries).ShareFragment())
 }
 
@@ -209,7 +216,7 @@ func TestEscapesAreUndone(t *testing.T) {
 }
 
 func TestTextHasALimit(t *testing.T) {
-	f := NewForm(convertPage)
+	f := NewForm(convert.Page)
 	f.Set("name", 0, strings.Repeat("ä", 40))
 	assert.Empty(t, f.Problems())
 	f.Set("name", 0, strings.Repeat("ä", 41))
@@ -217,17 +224,17 @@ func TestTextHasALimit(t *testing.T) {
 }
 
 func TestAboutNamesConditions(t *testing.T) {
-	f := NewForm(swapPage)
+	f := NewForm(swap.Page)
 	field, _ := f.Field("anglenew")
-	assert.Equal(t, "a step angle, 0.01 to 90°; only with changed=angle", About(field))
+	assert.Equal(t, "a step angle, 0.01 to 90°; only with changed=angle", sheet.About(field))
 	field, _ = f.Field("anglekept")
-	assert.Contains(t, About(field), "only with changed≠angle")
+	assert.Contains(t, sheet.About(field), "only with changed≠angle")
 	field, _ = f.Field("changed")
-	assert.Equal(t, "any of angle, micro, gears, out", About(field))
+	assert.Equal(t, "any of angle, micro, gears, out", sheet.About(field))
 	field, _ = f.Field("turndeg")
-	assert.Contains(t, About(field), "only with moves=rotary and as=turn")
+	assert.Contains(t, sheet.About(field), "only with moves=rotary and as=turn")
 	field, _ = f.Field("screw")
-	assert.Contains(t, About(field), "Tr8x8(P2)")
+	assert.Contains(t, sheet.About(field), "Tr8x8(P2)")
 }
 
 func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
@@ -242,7 +249,7 @@ func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
 }
 
 func TestLongLinksAreCutInWords(t *testing.T) {
-	f := load(t, "measure", heron+"&line="+strings.Repeat("x", MostLink))
+	f := load(t, "measure", heron+"&line="+strings.Repeat("x", link.MostLink))
 	assert.Contains(t, problems(f), "The link is longer than 4000 characters: what comes after them is not read.")
 	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6, "what came before is")
 }

@@ -5,15 +5,18 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/form"
+	"striderule/calc/report"
 )
 
 // handedTo returns the forms that the links of a report to a page open.
-func handedTo(t *testing.T, r Report, slug string) []*Form {
+func handedTo(t *testing.T, r report.Report, slug string) []*form.Form {
 	t.Helper()
-	var forms []*Form
+	var forms []*form.Form
 	for _, part := range r.Parts {
 		for _, b := range part.Blocks {
-			all, _ := b.(Links)
+			all, _ := b.(report.Links)
 			for _, l := range all.All {
 				if l.Slug == slug {
 					forms = append(forms, load(t, slug, l.Fragment))

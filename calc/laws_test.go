@@ -6,15 +6,18 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc/unit"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/unit"
 )
 
 // The laws hold for every page, those to come included.
 
-func eachPage(t *testing.T, check func(t *testing.T, p Page)) {
+func eachPage(t *testing.T, check func(t *testing.T, p sheet.Page)) {
 	t.Helper()
 	require.NotEmpty(t, Pages)
 	for _, p := range Pages {
@@ -24,7 +27,7 @@ func eachPage(t *testing.T, check func(t *testing.T, p Page)) {
 
 func TestPagesAreToldApart(t *testing.T) {
 	seen := map[string]bool{}
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		assert.Regexp(t, `^[a-z]+$`, p.Slug)
 		assert.False(t, seen[p.Slug], "slug twice")
 		seen[p.Slug] = true
@@ -45,14 +48,14 @@ func TestPagesAreToldApart(t *testing.T) {
 }
 
 func TestFieldsAreWellDeclared(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		f := NewForm(p)
-		seen := map[string]Field{}
-		var group *Group
+		seen := map[string]sheet.Field{}
+		var group *sheet.Group
 		for _, field := range f.Fields() {
 			assert.Regexp(t, `^[a-z]+$`, field.Key)
 			assert.NotContains(t, seen, field.Key)
-			assert.NotContains(t, []string{"v", claimKey}, field.Key, "reserved")
+			assert.NotContains(t, []string{"v", link.ClaimKey}, field.Key, "reserved")
 			assert.NotEmpty(t, field.Label)
 			require.NotNil(t, field.Section, field.Key)
 			assert.NotEmpty(t, field.Section.Title)
@@ -60,11 +63,11 @@ func TestFieldsAreWellDeclared(t *testing.T) {
 				on, earlier := seen[w.Key]
 				require.True(t, earlier, "%s depends on %s, which does not stand before it", field.Key, w.Key)
 				for _, word := range w.Words {
-					assert.True(t, slices.ContainsFunc(options(on), func(o Option) bool { return o.Word == word }), "%s: %s=%s", field.Key, w.Key, word)
+					assert.True(t, slices.ContainsFunc(options(on), func(o sheet.Option) bool { return o.Word == word }), "%s: %s=%s", field.Key, w.Key, word)
 				}
 			}
 			if field.Group != nil {
-				assert.LessOrEqual(t, field.Group.Most, MostRows)
+				assert.LessOrEqual(t, field.Group.Most, sheet.MostRows)
 				assert.Positive(t, field.Group.Least)
 				assert.LessOrEqual(t, field.Group.Least, field.Group.Most)
 				if field.Group != group {
@@ -75,17 +78,17 @@ func TestFieldsAreWellDeclared(t *testing.T) {
 			}
 			group = field.Group
 			seen[field.Key] = field
-			assert.NotEmpty(t, About(field))
+			assert.NotEmpty(t, sheet.About(field))
 		}
 	})
 }
 
-func options(f Field) []Option {
-	if checks, ok := f.Cells.(*Checks); ok {
+func options(f sheet.Field) []sheet.Option {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return checks.Options()
 	}
 	f.Cells.Resize(1)
-	if c, ok := f.Cells.At(0).(*Choice); ok {
+	if c, ok := f.Cells.At(0).(*sheet.Choice); ok {
 		return c.Options()
 	}
 	return nil
@@ -93,7 +96,7 @@ func options(f Field) []Option {
 
 func TestOnlyChoicesHaveDefaults(t *testing.T) {
 	// Everything else would be assumed without anybody having said so.
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, field := range NewForm(p).Fields() {
 			if len(options(field)) == 0 {
 				field.Cells.Resize(1)
@@ -105,16 +108,16 @@ func TestOnlyChoicesHaveDefaults(t *testing.T) {
 
 // The method page tells of fields that no form has made rows for.
 func TestFieldsTellOfThemselves(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		form := NewForm(p)
 		for i, field := range p.New().Fields() {
-			assert.Equal(t, About(form.Fields()[i]), About(field), field.Key)
+			assert.Equal(t, sheet.About(form.Fields()[i]), sheet.About(field), field.Key)
 		}
 	})
 }
 
 func TestSuggestionsAreRead(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, field := range NewForm(p).Fields() {
 			field.Cells.Resize(1)
 			for _, s := range field.Suggest {
@@ -126,7 +129,7 @@ func TestSuggestionsAreRead(t *testing.T) {
 }
 
 func TestEmptyFormAsks(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		f := NewForm(p)
 		assert.Empty(t, f.Problems())
 		assert.Empty(t, f.Fragment())
@@ -135,7 +138,7 @@ func TestEmptyFormAsks(t *testing.T) {
 		asks := 0
 		for _, part := range f.Report().Parts {
 			for _, b := range part.Blocks {
-				if a, ok := b.(Ask); ok {
+				if a, ok := b.(report.Ask); ok {
 					asks++
 					require.NotEmpty(t, a.Keys)
 				}
@@ -146,7 +149,7 @@ func TestEmptyFormAsks(t *testing.T) {
 }
 
 func TestExampleAnswers(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		f := Load(p, p.Example)
 		assert.Empty(t, f.Problems())
 		assert.NotNil(t, f.Report().Answer)
@@ -158,7 +161,7 @@ var rowSuffix = regexp.MustCompile(`-[0-9]+$`)
 
 // checkFigures holds a report against what its page declares, and its drawings
 // against the law.
-func checkFigures(t require.TestingT, p Page, r Report) {
+func checkFigures(t require.TestingT, p sheet.Page, r report.Report) {
 	for _, d := range drawingsOf(t, r) {
 		checkDrawing(t, d)
 	}
@@ -171,12 +174,12 @@ func checkFigures(t require.TestingT, p Page, r Report) {
 		}
 		require.False(t, seen[f.ID], "two figures are out-%s", f.ID)
 		seen[f.ID] = true
-		require.True(t, slices.ContainsFunc(p.Outputs, func(o Output) bool { return o.ID == rowSuffix.ReplaceAllString(f.ID, "") }), "out-%s is not declared", f.ID)
+		require.True(t, slices.ContainsFunc(p.Outputs, func(o sheet.Output) bool { return o.ID == rowSuffix.ReplaceAllString(f.ID, "") }), "out-%s is not declared", f.ID)
 	}
 }
 
-func allFigures(r Report) []Figure {
-	var all []Figure
+func allFigures(r report.Report) []report.Figure {
+	var all []report.Figure
 	if r.Answer != nil {
 		all = append(all, r.Answer.Figure)
 		all = append(all, lineFigures(r.Answer.Says)...)
@@ -187,27 +190,27 @@ func allFigures(r Report) []Figure {
 	return all
 }
 
-func partFigures(p Part) []Figure {
-	var all []Figure
+func partFigures(p report.Part) []report.Figure {
+	var all []report.Figure
 	for _, b := range p.Blocks {
 		switch b := b.(type) {
-		case Para:
+		case report.Para:
 			all = append(all, lineFigures(b.Line)...)
-		case Note:
+		case report.Note:
 			all = append(all, lineFigures(b.Line)...)
-		case Drawing:
-			all = append(all, Figure{Label: b.Alt}) // it has all figures in it
-		case Figures:
+		case report.Drawing:
+			all = append(all, report.Figure{Label: b.Alt}) // it has all figures in it
+		case report.Figures:
 			all = append(all, b.All...)
-		case Bars:
+		case report.Bars:
 			for _, bar := range b.All {
 				all = append(all, bar.Value)
 			}
-		case Steps:
+		case report.Steps:
 			all = append(all, lineFigures(slices.Concat(b.Items...))...)
-		case Points:
+		case report.Points:
 			all = append(all, lineFigures(slices.Concat(b.Items...))...)
-		case Table:
+		case report.Table:
 			for _, row := range b.Rows {
 				all = append(all, lineFigures(slices.Concat(row...))...)
 			}
@@ -216,8 +219,8 @@ func partFigures(p Part) []Figure {
 	return all
 }
 
-func lineFigures(l Line) []Figure {
-	var all []Figure
+func lineFigures(l report.Line) []report.Figure {
+	var all []report.Figure
 	for _, s := range l {
 		if s.Figure != nil {
 			all = append(all, *s.Figure)
@@ -227,12 +230,12 @@ func lineFigures(l Line) []Figure {
 }
 
 func TestAsksNameFields(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, fragment := range []string{"", p.Example} {
 			f := Load(p, fragment)
 			for _, part := range f.Report().Parts {
 				for _, b := range part.Blocks {
-					if a, ok := b.(Ask); ok {
+					if a, ok := b.(report.Ask); ok {
 						for _, key := range a.Keys {
 							assert.NotEmpty(t, f.Label(key), key)
 						}
@@ -249,7 +252,7 @@ func TestAsksNameFields(t *testing.T) {
 // While a field is wrong, what depends on it is withheld, not stale; the rest
 // stays as it was.
 func TestWrongFieldWithholdsItsAnswers(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		whole := Load(p, p.Example)
 		for _, field := range whole.Fields() {
 			if !whole.Filled(field) || len(options(field)) > 0 {
@@ -277,10 +280,10 @@ func TestWrongFieldWithholdsItsAnswers(t *testing.T) {
 }
 
 func TestGuidesComeFirst(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, fragment := range []string{"", p.Example} {
 			parts := Load(p, fragment).Report().Parts
-			assert.True(t, slices.IsSortedFunc(parts, func(a, b Part) int {
+			assert.True(t, slices.IsSortedFunc(parts, func(a, b report.Part) int {
 				return boolRank(a.Guide) - boolRank(b.Guide)
 			}), "the page shows them above the form")
 		}
@@ -297,10 +300,10 @@ func boolRank(first bool) int {
 // What a page hands over to another opens there without a problem, and is as
 // that page would write it.
 func TestHandedOverLinksOpen(t *testing.T) {
-	check := func(t *testing.T, r Report) (n int) {
+	check := func(t *testing.T, r report.Report) (n int) {
 		for _, part := range r.Parts {
 			for _, b := range part.Blocks {
-				all, _ := b.(Links)
+				all, _ := b.(report.Links)
 				for _, l := range all.All {
 					n++
 					p, ok := PageOf(l.Slug)
@@ -318,7 +321,7 @@ func TestHandedOverLinksOpen(t *testing.T) {
 	}
 	n := 0
 	old := links(t)
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		n += check(t, Load(p, p.Example).Report())
 		for _, l := range old[p.Slug] {
 			n += check(t, Load(p, l.fragment).Report())

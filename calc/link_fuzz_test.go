@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/link"
 )
 
 // mendSeeds are links with what happens to them.
@@ -35,7 +37,7 @@ func FuzzMend(f *testing.F) {
 		p := Pages[len(text)%len(Pages)]
 		form := Load(p, text)
 		for _, written := range []string{form.Fragment(), form.ShareFragment()} {
-			if len(written) > MostLink {
+			if len(written) > link.MostLink {
 				continue
 			}
 			same, none := Mend(written)
@@ -58,7 +60,7 @@ func FuzzReadAddress(f *testing.F) {
 		require.True(t, known)
 		u, err := url.Parse("https://club.example/" + slug + "/#" + fragment)
 		require.NoError(t, err, "it can be navigated to")
-		require.Equal(t, Split(fragment), Split(u.EscapedFragment()), "and comes back as it was")
+		require.Equal(t, link.Split(fragment), link.Split(u.EscapedFragment()), "and comes back as it was")
 		_, more := Mend(fragment)
 		require.Empty(t, more, "what is opened is mended")
 		checkFigures(t, p, Load(p, fragment).Report())

@@ -13,11 +13,15 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/sheet"
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 // typedText draws what somebody may type into a field.
-func typedText(field Field) *rapid.Generator[string] {
+func typedText(field sheet.Field) *rapid.Generator[string] {
 	texts := []string{"", "80", "80,5", "1.8deg", "0.9°", "28.7 mm", "5/16 in", "1 5/16 in", "3.15in", "538.0", "1,000", "12", "54:12",
 		"Tr8x8(P2)", "8Omm", "-3", "M92 E{value}", "a&b=c#d", "100%", "x, y", " 80 ", "(", "80.", "½", "0", "1e3"}
 	for _, o := range options(field) {
@@ -27,10 +31,10 @@ func typedText(field Field) *rapid.Generator[string] {
 }
 
 // drawForm types into a page at random.
-func drawForm(t *rapid.T, p Page) *Form {
+func drawForm(t *rapid.T, p sheet.Page) *form.Form {
 	f := NewForm(p)
 	for _, field := range f.Fields() {
-		if checks, ok := field.Cells.(*Checks); ok {
+		if checks, ok := field.Cells.(*sheet.Checks); ok {
 			for _, o := range checks.Options() {
 				f.Tick(field.Key, o.Word, rapid.Bool().Draw(t, o.Word))
 			}
@@ -48,12 +52,12 @@ func drawForm(t *rapid.T, p Page) *Form {
 }
 
 func TestLinkIsIdentity(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		rapid.Check(t, func(t *rapid.T) {
 			f := drawForm(t, p)
 			checkFigures(t, p, f.Report())
 			fragment := f.Fragment()
-			if len(fragment) > MostLink {
+			if len(fragment) > link.MostLink {
 				return
 			}
 			g := Load(p, fragment)
@@ -65,16 +69,16 @@ func TestLinkIsIdentity(t *testing.T) {
 			require.Equal(t, fragment, shared.Fragment())
 			check, says := shared.Check()
 			if f.Report().Answer != nil && fragment != "" {
-				require.Equal(t, Same, check, says)
+				require.Equal(t, form.Same, check, says)
 			} else {
-				require.Equal(t, Unclaimed, check, says)
+				require.Equal(t, form.Unclaimed, check, says)
 			}
 		})
 	})
 }
 
 // entryProblems are the problems of entries, without the notices of a link.
-func entryProblems(f *Form) []string {
+func entryProblems(f *form.Form) []string {
 	var says []string
 	for _, p := range f.Problems() {
 		if f.ProblemAt(p.Key, p.Row) != p.Says {
@@ -87,7 +91,7 @@ func entryProblems(f *Form) []string {
 
 // Links end where auto-linkers would not cut, and hold nothing that they would.
 func TestLinksSurviveForums(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		rapid.Check(t, func(t *rapid.T) {
 			fragment := drawForm(t, p).ShareFragment()
 			require.NotRegexp(t, `[^A-Za-z0-9\-._~/:%&=,]`, fragment)
@@ -143,16 +147,16 @@ func printShown(id, link string, value float64) {
 // A piece of one letter is a piece like any other.
 func TestShortPiecesAreParted(t *testing.T) {
 	for _, fragment := range []string{"a&b", "a=1&b", "a&b=1,2"} {
-		assert.Equal(t, fragment, Join(Split(fragment)))
+		assert.Equal(t, fragment, link.Join(link.Split(fragment)))
 	}
 }
 
 func TestTextIsOneValidLine(t *testing.T) {
 	for text, want := range map[string]string{"a%0Ab": "a b", "%zA": "%zA", "%Az": "%Az", "%4": "%4", "%41": "A", "%4a%4A": "JJ", "é%": "é%"} {
-		assert.Equal(t, want, unescape(text), text)
+		assert.Equal(t, want, link.Unescape(text), text)
 	}
 	for text, want := range map[string]string{"\xff": "\uFFFD", "\u0085": " ", "é": "é", "a b~": "a b~", "a\tb": "a b"} {
-		assert.Equal(t, want, OneLine(text), text)
+		assert.Equal(t, want, word.OneLine(text), text)
 	}
 }
 
@@ -194,7 +198,7 @@ func FuzzLoad(f *testing.F) {
 		checkFigures(t, p, form.Report())
 		_ = form.Report().String()
 		canonical := form.Fragment()
-		if len(canonical) > MostLink {
+		if len(canonical) > link.MostLink {
 			return
 		}
 		again := Load(p, canonical)

@@ -11,6 +11,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // What is said of a link that was mended.
@@ -28,7 +33,7 @@ const (
 )
 
 const (
-	mostText    = 8 * MostLink // that is looked through
+	mostText    = 8 * link.MostLink // that is looked through
 	marksBehind = ".,;:!?)]}>\"'»”’…*"
 )
 
@@ -147,7 +152,7 @@ func TestMendingIsSaid(t *testing.T) {
 	f := Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
 	assert.Equal(t, Load(p, sent).Report(), f.Report())
 	require.Len(t, f.Problems(), 1)
-	assert.Equal(t, Problem{"link", 0, "The link had been changed on its way and was mended: " + toldEntity +
+	assert.Equal(t, report.Problem{Key: "link", Row: 0, Says: "The link had been changed on its way and was mended: " + toldEntity +
 		"; “.” behind it is left out. Compare the entries with what was sent."}, f.Problems()[0])
 	f.Set("asked", 0, "81")
 	assert.Empty(t, f.Problems(), "it was about the link that was opened")
@@ -308,11 +313,11 @@ var manglings = []mangling{
 // Whatever happened to a link: the sheet that was sent, and it is said; or a
 // problem is told. Never other figures without a word.
 func TestMangledLinks(t *testing.T) {
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		rapid.Check(t, func(t *rapid.T) {
 			was := drawForm(t, p)
 			fragment := was.ShareFragment()
-			if fragment == "" || len(fragment) > MostLink {
+			if fragment == "" || len(fragment) > link.MostLink {
 				return
 			}
 			untouched, said := Mend(fragment)
@@ -325,12 +330,12 @@ func TestMangledLinks(t *testing.T) {
 	})
 }
 
-func checkMangled(t *rapid.T, was *Form, m mangling, fragment string) {
+func checkMangled(t *rapid.T, was *form.Form, m mangling, fragment string) {
 	text, door := m.do(t, fragment), "as an address"
 	if text == fragment {
 		return
 	}
-	var is *Form
+	var is *form.Form
 	if m.pasted {
 		door = "pasted"
 		text = m.do(t, "https://club.example/tools/"+was.Page.Slug+"/#"+fragment)
@@ -353,7 +358,7 @@ func checkMangled(t *rapid.T, was *Form, m mangling, fragment string) {
 
 // requireSameFigures holds two forms' entries against each other, free text
 // apart: it is no figure.
-func requireSameFigures(t *rapid.T, a, b *Form, why string) {
+func requireSameFigures(t *rapid.T, a, b *form.Form, why string) {
 	for _, field := range a.Fields() {
 		for row := range max(a.Rows(field), b.Rows(field)) {
 			require.Equal(t, typed(a, field.Key, row), typed(b, field.Key, row), "%s: %s", field.Key, why)
@@ -361,7 +366,7 @@ func requireSameFigures(t *rapid.T, a, b *Form, why string) {
 	}
 }
 
-func typed(f *Form, key string, row int) string {
+func typed(f *form.Form, key string, row int) string {
 	field, _ := f.Field(key)
 	if row >= field.Cells.Len() || strings.TrimSpace(f.Text(key, row)) == "" {
 		return ""

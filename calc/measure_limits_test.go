@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"striderule/calc/report"
 )
 
 // Equal readings of nothing that is known settle nothing, so no chances are told of them.
 func TestMeasureOfNothingKnownTellsNoChances(t *testing.T) {
 	f := open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=101,101,101")
-	assert.Equal(t, MeasureMore, verdictOf(f).Kind)
+	assert.Equal(t, report.MeasureMore, verdictOf(f).Kind)
 	assert.NotContains(t, part(f, "why"), "Probability")
 	f = open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=101,101,101&tool=caliper-0.05")
 	assert.Contains(t, part(f, "why"), "Probability that it is beyond it, too much: 100 %")
@@ -38,11 +40,11 @@ func TestMeasureOnALineIsNotSure(t *testing.T) {
 		"axis=travel&trip=sides&target=10,70,110,190&up=10.1,70.7,111.1,191.9&down=10,70.6,111,191.8",
 	} {
 		f := open(t, "measure", "v=1&steps=415&"+test)
-		assert.Equal(t, MeasureMore, verdictOf(f).Kind, test)
+		assert.Equal(t, report.MeasureMore, verdictOf(f).Kind, test)
 		assert.Zero(t, f.Report().Answer.U, test)
 		assert.NotContains(t, f.Report().String(), "0000000", test)
 	}
 	f := open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,120,120&fed=99,99,98.3456,98.3456&tool=caliper-0.05")
-	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.Equal(t, report.Leave, verdictOf(f).Kind)
 	assert.InEpsilon(t, 0.05/math.Sqrt(12)/100*1.96/0.996544*f.Report().Answer.Value, f.Report().Answer.U, 1e-3)
 }

@@ -6,10 +6,13 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/form"
+	"striderule/calc/report"
 )
 
 // open loads a page's link and wants no problem in it.
-func open(t *testing.T, slug, fragment string) *Form {
+func open(t *testing.T, slug, fragment string) *form.Form {
 	t.Helper()
 	p, ok := PageOf(slug)
 	require.True(t, ok)
@@ -19,7 +22,7 @@ func open(t *testing.T, slug, fragment string) *Form {
 }
 
 // out returns a figure's full value.
-func out(t *testing.T, f *Form, id string) float64 {
+func out(t *testing.T, f *form.Form, id string) float64 {
 	t.Helper()
 	for _, figure := range allFigures(f.Report()) {
 		if figure.ID == id {
@@ -31,10 +34,10 @@ func out(t *testing.T, f *Form, id string) float64 {
 }
 
 // part returns a part as text; empty if it is not there.
-func part(f *Form, id string) string {
+func part(f *form.Form, id string) string {
 	for _, p := range f.Report().Parts {
 		if p.ID == id {
-			return Report{Parts: []Part{p}}.String()
+			return report.Report{Parts: []report.Part{p}}.String()
 		}
 	}
 	return ""
@@ -104,10 +107,10 @@ func TestMeasureRemainingBeyondTheMark(t *testing.T) {
 	assert.NotEmpty(t, part(f, "how"), "what does not depend on it stays")
 }
 
-func verdictOf(f *Form) *Verdict { return f.Report().Answer.Verdict }
+func verdictOf(f *form.Form) *report.Verdict { return f.Report().Answer.Verdict }
 
 func TestMeasureVerdicts(t *testing.T) {
-	check := func(entries string, kind VerdictKind, says ...string) *Form {
+	check := func(entries string, kind report.VerdictKind, says ...string) *form.Form {
 		t.Helper()
 		f := open(t, "measure", "v=1&"+entries)
 		v := verdictOf(f)
@@ -118,25 +121,25 @@ func TestMeasureVerdicts(t *testing.T) {
 		return f
 	}
 	const feed = "steps=538&asked=80&mark=105&tool=caliper-0.05&rest="
-	check(feed+"28.7,28.9,28.6", Change, "It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.")
-	f := check(feed+"25.0,25.1,25.0,25.1,25.0", Leave, "within your tolerance")
+	check(feed+"28.7,28.9,28.6", report.Change, "It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.")
+	f := check(feed+"25.0,25.1,25.0,25.1,25.0", report.Leave, "within your tolerance")
 	assert.Equal(t, "538 steps/mm", f.Report().Answer.Keep.String(), "what to leave it at is the headline")
 	assert.Contains(t, part(f, "next"), "Leave the setting.")
 	assert.Contains(t, part(f, "apply"), "If you change it all the same")
-	f = check(feed+"25.2,25.9,25.4", MeasureMore, "cannot tell")
+	f = check(feed+"25.2,25.9,25.4", report.MeasureMore, "cannot tell")
 	assert.Contains(t, part(f, "next"), "one more run")
-	f = check(feed+"25.9,24.2,25.1", MeasureMore)
+	f = check(feed+"25.9,24.2,25.1", report.MeasureMore)
 	assert.Contains(t, part(f, "next"), "Make the mark finer", "the scatter is far above the step")
-	f = check("steps=538&asked=80&mark=105&tool=rule&rest=25,25,25", Hopeless, "too coarse over this length to tell ± 0.5 %")
+	f = check("steps=538&asked=80&mark=105&tool=rule&rest=25,25,25", report.Hopeless, "too coarse over this length to tell ± 0.5 %")
 	assert.Contains(t, part(f, "next"), "would settle it")
 	assert.Contains(t, f.Report().Answer.Says.String(), "Do not enter this yet")
-	check("steps=538&asked=80&mark=105&tool=rule&rest=29,29,29", Hopeless, "It is off, but", "to set it right")
-	check("axis=travel&steps=80&asked=100&tol=1&tool=caliper-0.01&moved=101.00,101.01,100.99,101.00,101.01,100.99,101.00,101.01,100.99", Either, "about as much as your tolerance of ± 1 %")
-	check("axis=travel&steps=80&asked=100&moved=98", MeasureMore, "It moved 2 % too little.")
-	check("axis=travel&steps=80&asked=100&moved=101,102,101", Change, "too much, 95 % sure", "± 0.2 %")
-	check("axis=travel&steps=80&asked=100&moved=100", MeasureMore, "exactly what was asked")
-	check("axis=rotary&stepsdeg=80&askeddeg=360&turned=358,358.1,358", Change, "It turned")
-	check("axis=travel&steps=80&asked=100&tol=50&moved=101,102,101", Leave, "± 50 %")
+	check("steps=538&asked=80&mark=105&tool=rule&rest=29,29,29", report.Hopeless, "It is off, but", "to set it right")
+	check("axis=travel&steps=80&asked=100&tol=1&tool=caliper-0.01&moved=101.00,101.01,100.99,101.00,101.01,100.99,101.00,101.01,100.99", report.Either, "about as much as your tolerance of ± 1 %")
+	check("axis=travel&steps=80&asked=100&moved=98", report.MeasureMore, "It moved 2 % too little.")
+	check("axis=travel&steps=80&asked=100&moved=101,102,101", report.Change, "too much, 95 % sure", "± 0.2 %")
+	check("axis=travel&steps=80&asked=100&moved=100", report.MeasureMore, "exactly what was asked")
+	check("axis=rotary&stepsdeg=80&askeddeg=360&turned=358,358.1,358", report.Change, "It turned")
+	check("axis=travel&steps=80&asked=100&tol=50&moved=101,102,101", report.Leave, "± 50 %")
 }
 
 func TestMeasureDoubts(t *testing.T) {
@@ -214,7 +217,7 @@ func TestMeasureSlip(t *testing.T) {
 	assert.Equal(t, "Leave it, and mind the slip", verdictOf(f).Title)
 	assert.Contains(t, part(f, "next"), "Feed no faster than 0.51 mm/s (31 mm/min)")
 	assert.Contains(t, part(f, "next"), "Against the slip")
-	assert.Equal(t, Leave, verdictOf(f).Kind, "0.4 % of scale is within 0.5 %: the rest is slip")
+	assert.Equal(t, report.Leave, verdictOf(f).Kind, "0.4 % of scale is within 0.5 %: the rest is slip")
 
 	f = open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&at=60,60,60,180,180,180,300,300,300&fed=99.42,99.38,99.40,99.41,99.38,99.40,97.1,97.0,97.05")
 	assert.Contains(t, part(f, "speeds"), "then gives way")
@@ -246,7 +249,7 @@ func TestMeasureSeveralLengths(t *testing.T) {
 	assert.InDelta(t, 0.2, out(t, f, "offset"), 0.005)
 	assert.InDelta(t, 80/0.996, out(t, f, "steps"), 0.01)
 	assert.Contains(t, part(f, "lengths"), "There is a fixed offset")
-	assert.Equal(t, Change, verdictOf(f).Kind)
+	assert.Equal(t, report.Change, verdictOf(f).Kind)
 	assert.NotEmpty(t, part(f, "why"))
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=lengths&want=20,60,100&moved=20.01,60,100.01")
 	assert.Contains(t, part(f, "lengths"), "No fixed offset shows")
@@ -261,7 +264,7 @@ func TestMeasureFromBothSides(t *testing.T) {
 	assert.InDelta(t, 0.09, out(t, f, "reversal"), 1e-9)
 	assert.InDelta(t, 80, out(t, f, "steps"), 0.01)
 	assert.Contains(t, part(f, "sides"), "play, not scale")
-	assert.Equal(t, Leave, verdictOf(f).Kind)
+	assert.Equal(t, report.Leave, verdictOf(f).Kind)
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100,190&up=10,100,190&down=9.9,99.9")
 	assert.Contains(t, part(f, "impossible"), "from either side")
 	f = open(t, "measure", "v=1&axis=travel&steps=80&trip=sides&target=10,100&up=10,100&down=9.9,99.9")
@@ -273,7 +276,7 @@ func TestMeasureFromBothSides(t *testing.T) {
 }
 
 func TestMeasureSecondRound(t *testing.T) {
-	again := func(rest string) *Form {
+	again := func(rest string) *form.Form {
 		return open(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&restagain="+rest)
 	}
 	f := again("25.0,25.1,25.0,25.1")
@@ -309,7 +312,7 @@ func TestMeasureLots(t *testing.T) {
 	found := 0
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
-			if lots, ok := b.(Lots); ok {
+			if lots, ok := b.(report.Lots); ok {
 				found++
 				m, err := lots.Start()
 				require.NoError(t, err)
@@ -384,7 +387,7 @@ func TestMeasureChecksWhereThereIsRoom(t *testing.T) {
 		"axis=travel&trip=sides&target=10,100,190,10,100,190&up=10.04,101.04,192.05,10.05,101.05,192.05&down=9.96,100.96,191.96,9.97,100.97,191.97",
 	} {
 		f := open(t, "measure", "v=1&steps=80&tool=caliper-0.02&"+test)
-		require.Equal(t, Change, verdictOf(f).Kind)
+		require.Equal(t, report.Change, verdictOf(f).Kind)
 		again, _ := f.Field("asideagain")
 		require.False(t, f.Visible(again, 0))
 		assert.NotContains(t, part(f, "next"), "After the change: the same test again")
@@ -455,7 +458,7 @@ func TestMeasureOneRunSettlesNothing(t *testing.T) {
 	for _, rest := range []string{"28.7", "25"} {
 		f := open(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest="+rest)
 		a := f.Report().Answer
-		assert.Equal(t, MeasureMore, a.Verdict.Kind)
+		assert.Equal(t, report.MeasureMore, a.Verdict.Kind)
 		assert.Zero(t, a.U)
 		assert.Contains(t, a.Verdict.Says.String(), "One run cannot show how much the runs scatter")
 		assert.NotContains(t, a.Verdict.Says.String(), "95 % sure")
@@ -481,7 +484,7 @@ func TestMeasureDoneSaysWhatToKeep(t *testing.T) {
 // where they part, the sentence says how sure it is.
 func TestMeasureSaysHowSureItIs(t *testing.T) {
 	a := open(t, "measure", "v=1&steps=415&asked=100&mark=120&rest=21.4,23,24&tool=caliper-0.05").Report().Answer
-	assert.Equal(t, Change, a.Verdict.Kind)
+	assert.Equal(t, report.Change, a.Verdict.Kind)
 	assert.Regexp(t, `^It fed between 6\.1 % too little and 0\.5\d? % too much, 95 % sure\. That it is more than your tolerance of ± 0\.5 % is 9[5-7]\.\d % sure\.$`, a.Verdict.Says.String())
 	a = open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05").Report().Answer
 	assert.Contains(t, a.Verdict.Says.String(), "That is more than your tolerance")

@@ -1,39 +1,52 @@
 package calc
 
+import (
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/page/calibrate"
+	"striderule/calc/page/convert"
+	"striderule/calc/page/flow"
+	"striderule/calc/page/parts"
+	"striderule/calc/page/plan"
+	"striderule/calc/page/rate"
+	"striderule/calc/page/swap"
+	"striderule/calc/sheet"
+)
+
 // Pages are the calculators, in the order of the menu. A new one is a file
 // beside this and a name here.
-var Pages = []Page{
-	measurePage,
-	convertPage,
-	swapPage,
-	partsPage,
-	planPage,
-	ratePage,
-	flowPage,
+var Pages = []sheet.Page{
+	calibrate.Page,
+	convert.Page,
+	swap.Page,
+	parts.Page,
+	plan.Page,
+	rate.Page,
+	flow.Page,
 }
 
 // PageOf returns the page with a slug.
-func PageOf(slug string) (Page, bool) {
+func PageOf(slug string) (sheet.Page, bool) {
 	for _, p := range Pages {
 		if p.Slug == slug {
 			return p, true
 		}
 	}
-	return Page{}, false
+	return sheet.Page{}, false
 }
 
 // site is what the mender of links knows of the pages.
-var site = Site{Knows: isLinkKey, Page: func(slug string) bool { _, ok := PageOf(slug); return ok }}
+var site = link.Site{Knows: isLinkKey, Page: func(slug string) bool { _, ok := PageOf(slug); return ok }}
 
 // NewForm returns a page's form with nothing typed.
-func NewForm(p Page) *Form { return ReadForm(site, p, "") }
+func NewForm(p sheet.Page) *form.Form { return form.Read(site, p, "") }
 
 // Load returns the form that a link's fragment describes; see ReadForm.
-func Load(p Page, fragment string) *Form { return ReadForm(site, p, fragment) }
+func Load(p sheet.Page, fragment string) *form.Form { return form.Read(site, p, fragment) }
 
 // LoadWhole is Load for a fragment that was written here: of such a sheet nothing is cut off,
 // however long it is.
-func LoadWhole(p Page, fragment string) *Form { return ReadWholeForm(site, p, fragment) }
+func LoadWhole(p sheet.Page, fragment string) *form.Form { return form.ReadWhole(site, p, fragment) }
 
 // Mend returns a link's fragment as it was before it was changed on its way; see Site.Mend.
 func Mend(fragment string) (mended string, said []string) { return site.Mend(fragment) }

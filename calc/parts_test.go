@@ -9,16 +9,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/report"
 )
 
-func answer(f *Form) string {
+func answer(f *form.Form) string {
 	if a := f.Report().Answer; a != nil {
 		return a.Label + ": " + a.String() + "\n" + a.Says.String() + notesOf(a.Notes)
 	}
 	return ""
 }
 
-func notesOf(notes []Note) (s string) {
+func notesOf(notes []report.Note) (s string) {
 	for _, n := range notes {
 		s += "\n" + n.Line.String()
 	}
@@ -115,7 +118,7 @@ func TestPartsStagesMustPair(t *testing.T) {
 }
 
 func TestPartsTheWayBack(t *testing.T) {
-	near := func(entries, label string, value, nearest, off float64, says string) *Form {
+	near := func(entries, label string, value, nearest, off float64, says string) *form.Form {
 		t.Helper()
 		f := open(t, "parts", "v=1&"+entries)
 		a := f.Report().Answer
@@ -201,7 +204,7 @@ func TestPartsHandOver(t *testing.T) {
 		all := map[string]string{}
 		for _, p := range open(t, "parts", "v=1&"+entries).Report().Parts {
 			for _, b := range p.Blocks {
-				l, _ := b.(Links)
+				l, _ := b.(report.Links)
 				for _, link := range l.All {
 					all[link.Slug] = link.Fragment
 					target := open(t, link.Slug, link.Fragment)

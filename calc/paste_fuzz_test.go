@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/link"
 )
 
 // What is pasted into rows is told, gives figures that are declared, survives a link,
@@ -27,7 +29,7 @@ func FuzzPaste(f *testing.F) {
 		}
 		require.NotEmpty(t, pasted.Says())
 		checkFigures(t, p, form.Report())
-		if canonical := form.Fragment(); len(canonical) <= MostLink {
+		if canonical := form.Fragment(); len(canonical) <= link.MostLink {
 			require.Equal(t, canonical, Load(p, canonical).Fragment())
 		}
 		form.Unpaste(pasted)

@@ -9,6 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/page/plan"
+	"striderule/calc/report"
 )
 
 // A travel is what a machine does with the lines of a plan.
@@ -57,16 +61,16 @@ func follow(t require.TestingT, lines, letter string, from float64) travel {
 	return m
 }
 
-func planOf(t require.TestingT, fragment string) *Form {
-	f := Load(planPage, fragment)
+func planOf(t require.TestingT, fragment string) *form.Form {
+	f := Load(plan.Page, fragment)
 	require.Empty(t, f.Problems(), fragment)
 	return f
 }
 
-func movesOf(f *Form) string {
+func movesOf(f *form.Form) string {
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
-			if c, ok := b.(Code); ok {
+			if c, ok := b.(report.Code); ok {
 				return c.Text
 			}
 		}
@@ -74,7 +78,7 @@ func movesOf(f *Form) string {
 	return ""
 }
 
-func figureOf(t require.TestingT, f *Form, id string) float64 {
+func figureOf(t require.TestingT, f *form.Form, id string) float64 {
 	for _, x := range allFigures(f.Report()) {
 		if x.ID == id {
 			return x.Value
@@ -130,7 +134,7 @@ func TestPlanOwnLines(t *testing.T) {
 	assert.Contains(t, lines, "\nFEED E BY 60 AT 90 ; run 2 of 2\n")
 	assert.Contains(t, lines, "\nWAIT ; read")
 	assert.Contains(t, lines, "\nG90 ; back")
-	f = Load(planPage, "v=1&tool=caliper-0.02&move=G1%20E10")
+	f = Load(plan.Page, "v=1&tool=caliper-0.02&move=G1%20E10")
 	require.Len(t, f.Problems(), 1)
 	assert.Contains(t, f.Problems()[0].Says, "“G1 E10” has no {length}")
 }
@@ -165,11 +169,11 @@ func TestPlanKeepsWhatIsSet(t *testing.T) {
 }
 
 func TestPlanAsks(t *testing.T) {
-	text := Load(planPage, "").Report().String()
+	text := Load(plan.Page, "").Report().String()
 	assert.Contains(t, text, "Needed for a test that is good enough: tool")
-	assert.Contains(t, Load(planPage, "v=1&tool=own").Report().String(), "good enough: step")
-	assert.Contains(t, Load(planPage, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine: to")
-	assert.Contains(t, Load(planPage, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine: from, to")
+	assert.Contains(t, Load(plan.Page, "v=1&tool=own").Report().String(), "good enough: step")
+	assert.Contains(t, Load(plan.Page, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine: to")
+	assert.Contains(t, Load(plan.Page, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine: from, to")
 	assert.Contains(t, planOf(t, "v=1&tool=caliper-0.1").Report().String(), "Needed for what the hot end must melt: filament")
 }
 
@@ -183,7 +187,7 @@ func TestPlanRefuses(t *testing.T) {
 		"v=1&tool=rule&runs=1":                             "2 to 50",
 		"v=1&tool=rule&asked=5":                            "10 to 3000 mm",
 	} {
-		f := Load(planPage, fragment)
+		f := Load(plan.Page, fragment)
 		require.Len(t, f.Problems(), 1, fragment)
 		assert.Contains(t, f.Problems()[0].Says, says)
 		assert.Nil(t, f.Report().Answer, fragment)

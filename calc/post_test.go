@@ -6,6 +6,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
+
+	"striderule/calc/form"
+	"striderule/calc/page/convert"
 )
 
 const postedLink = "https://club.example/tools/striderule/measure/#" + heronShare
@@ -25,9 +28,9 @@ New setting, steps per mm: 564.3 ± 2.6 steps/mm
 - Set aside: run 4
 - Read with: Caliper, 0.05 mm
 
-Sheet to check or correct: `+postedLink, Post(f, PlainPost, postedLink))
+Sheet to check or correct: `+postedLink, form.Post(f, form.PlainPost, postedLink))
 	f.Set("asked", 0, "8[b]_0_ <i>www.x://y")
-	assert.Contains(t, Post(f, MarkdownPost, postedLink), `
+	assert.Contains(t, form.Post(f, form.MarkdownPost, postedLink), `
 
 No result yet.
 
@@ -39,9 +42,9 @@ No result yet.
 - **Read with:** Caliper, 0.05 mm
 
 [Sheet to check or correct](<`+postedLink+">)")
-	assert.Contains(t, Post(f, BBCodePost, postedLink), "[list]\n[*][b]Steps per mm in this test:[/b] 538.0 steps/mm\n"+
+	assert.Contains(t, form.Post(f, form.BBCodePost, postedLink), "[list]\n[*][b]Steps per mm in this test:[/b] 538.0 steps/mm\n"+
 		"[*][b]Commanded length:[/b] 8［b］_0_ <i>www\u200b.x:\u200b//y\n")
-	assert.Contains(t, Post(f, BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
+	assert.Contains(t, form.Post(f, form.BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
 }
 
 // The title stands out as the names do, and what a sign means is lost wherever it stands.
@@ -49,38 +52,38 @@ func TestPostsMarkAndEscape(t *testing.T) {
 	f := load(t, "convert", "v=1&name=%5C_a")
 	f.Set("name", 1, "www.a")
 	f.Set("name", 2, "http://b")
-	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", Post(f, MarkdownPost, "x"))
-	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", Post(f, BBCodePost, "x"))
+	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", form.Post(f, form.MarkdownPost, "x"))
+	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", form.Post(f, form.BBCodePost, "x"))
 	f = load(t, "convert", "v=1&name=a:b")
-	assert.Contains(t, Post(f, MarkdownPost, "x"), "a:b")
+	assert.Contains(t, form.Post(f, form.MarkdownPost, "x"), "a:b")
 	for _, text := range []string{"www.a", "http://b"} {
 		f = load(t, "convert", "")
 		f.Set("name", 0, text)
-		assert.NotContains(t, Post(f, MarkdownPost, "x"), text)
-		assert.Contains(t, Post(f, PlainPost, "x"), text)
+		assert.NotContains(t, form.Post(f, form.MarkdownPost, "x"), text)
+		assert.Contains(t, form.Post(f, form.PlainPost, "x"), text)
 	}
 }
 
 func TestPostsSayWhatToKeep(t *testing.T) {
 	f := load(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25,25.1,25,25.1")
-	assert.Contains(t, Post(f, PlainPost, postedLink), "Leave it")
-	assert.Contains(t, Post(f, PlainPost, postedLink), f.Report().Answer.Keep.Label+": 538 steps/mm\n")
+	assert.Contains(t, form.Post(f, form.PlainPost, postedLink), "Leave it")
+	assert.Contains(t, form.Post(f, form.PlainPost, postedLink), f.Report().Answer.Keep.Label+": 538 steps/mm\n")
 }
 
 // Whatever is typed: the link stands whole, and so does each line.
 func TestPostsKeepLinkAndLines(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		f := NewForm(convertPage)
+		f := NewForm(convert.Page)
 		typed := rapid.SliceOfN(rapid.StringOfN(rapid.RuneFrom([]rune("a*_`[]<>&~|\\#-+.:/@ ̈1w")), 0, 12, -1), 1, 4).Draw(t, "names")
 		for row, name := range typed {
 			f.Set("name", row, name)
 		}
-		plain := Post(f, PlainPost, postedLink)
-		for kind := range PostKinds {
-			post := Post(f, PostKind(kind), postedLink)
+		plain := form.Post(f, form.PlainPost, postedLink)
+		for kind := range form.PostKinds {
+			post := form.Post(f, form.PostKind(kind), postedLink)
 			assert.Equal(t, 1, strings.Count(post, postedLink))
 			lines := strings.Count(plain, "\n")
-			if PostKind(kind) == BBCodePost {
+			if form.PostKind(kind) == form.BBCodePost {
 				lines += 2 // the list's own tags
 			}
 			assert.Equal(t, lines, strings.Count(post, "\n"), "nothing typed breaks a line")

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/report"
 )
 
 func TestRateOfAMachine(t *testing.T) {
@@ -149,7 +151,7 @@ func TestRateIsJustPossibleAtTheTop(t *testing.T) {
 		micro := rapid.IntRange(1, 256).Draw(t, "micro")
 		turn := rapid.Float64Range(0.5, 80).Draw(t, "turn")
 		limit := rapid.IntRange(1000, 1_000_000).Draw(t, "limit")
-		base := Figure{Value: turn}.Full()
+		base := report.Figure{Value: turn}.Full()
 		entries := "v=1&as=turn&turn=" + base + "&angle=1.8&micro=" + strconv.Itoa(micro) + "&work=10&limit=" + strconv.Itoa(limit)
 		r := Load(p, entries).Report()
 		var top float64
@@ -190,7 +192,7 @@ func TestRateIsHandedOver(t *testing.T) {
 		got := ""
 		for _, p := range open(t, slug, entries).Report().Parts {
 			for _, b := range p.Blocks {
-				l, _ := b.(Links)
+				l, _ := b.(report.Links)
 				for _, link := range l.All {
 					if link.Slug == "rate" {
 						got = link.Fragment

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/form"
 )
 
 // Embedded, because there are no files in a browser, where these tests run as well.
@@ -34,7 +36,7 @@ func TestSharedLinksOpen(t *testing.T) {
 		f := Load(p, fragment)
 		assert.Empty(t, f.Problems(), fragment)
 		check, says := f.Check()
-		assert.Equal(t, Same, check, "%s: %s", fragment, says)
+		assert.Equal(t, form.Same, check, "%s: %s", fragment, says)
 	}
 	assert.GreaterOrEqual(t, n, 70)
 }

@@ -4,6 +4,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"striderule/calc/link"
+	"striderule/calc/word"
 )
 
 // TestAddressesAreReadTheSame holds what is read from a link into which something was put,
@@ -28,7 +31,7 @@ func TestAddressesAreReadTheSame(t *testing.T) {
 	for _, text := range mendTexts {
 		w.line(sheetMark, "fragment ", strconv.Quote(text))
 		mended, said := Mend(text)
-		w.line(strconv.Quote(mended), ": ", strings.Join(said, "; "), map[bool]string{true: "; looks encoded twice"}[encodedTwice(text)])
+		w.line(strconv.Quote(mended), ": ", strings.Join(said, "; "), map[bool]string{true: "; looks encoded twice"}[link.EncodedTwice(text)])
 	}
 	keptAs(t, "testdata/pages/addresses.txt", w.text.String())
 }
@@ -113,7 +116,7 @@ var mendTexts = []string{
 
 // behind is what is said of a text that is left out.
 func behind(text string) string {
-	runes := []rune(OneLine(strings.TrimSpace(text)))
+	runes := []rune(word.OneLine(strings.TrimSpace(text)))
 	if len(runes) > 40 {
 		return "“" + string(runes[:40]) + "…” behind it is left out"
 	}

@@ -1,6 +1,10 @@
 package calc
 
-import "strings"
+import (
+	"strings"
+
+	"striderule/calc/report"
+)
 
 // none writes that there is nothing in a block, which is a block all the same.
 func (w *writer) none(n int, of string) {
@@ -9,30 +13,30 @@ func (w *writer) none(n int, of string) {
 	}
 }
 
-func (w *writer) piece(block Block) {
-	items := func(mark string, lines []Line) {
+func (w *writer) piece(block report.Block) {
+	items := func(mark string, lines []report.Line) {
 		w.none(len(lines), "items")
 		for _, l := range lines {
 			w.line("  ", mark, " ", w.sentence(l))
 		}
 	}
 	switch b := block.(type) {
-	case Para:
+	case report.Para:
 		w.line(w.sentence(b.Line))
-	case Note:
+	case report.Note:
 		w.line(b.Kind.String(), ": ", w.sentence(b.Line))
-	case Steps:
+	case report.Steps:
 		items("1.", b.Items)
-	case Points:
+	case report.Points:
 		items("-", b.Items)
-	case Figures:
+	case report.Figures:
 		w.none(len(b.All), "figures")
 		for i := range b.All {
 			w.figure(&b.All[i])
 		}
-	case Table:
+	case report.Table:
 		w.table(b)
-	case Code:
+	case report.Code:
 		came := ""
 		if b.Brought {
 			came = ", came with the link"
@@ -41,30 +45,30 @@ func (w *writer) piece(block Block) {
 		for text := range strings.SplitSeq(b.Text, "\n") {
 			w.line("    ", text)
 		}
-	case Brought:
+	case report.Brought:
 		for _, l := range b.All {
 			w.line("came with the link, before ", b.Before, ": ", l.Label, ": ", l.Text)
 		}
-	case Ask:
+	case report.Ask:
 		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)
-	case Links:
+	case report.Links:
 		w.none(len(b.All), "links")
 		for _, l := range b.All {
 			w.line("link ", l.Text, ": ", l.Slug, "#", l.Fragment)
 		}
-	case Bars:
+	case report.Bars:
 		w.line("bars ", b.Title, ", ", b.Unit)
 		for i := range b.All {
 			w.line("  ", b.All[i].Label, ": ", figureText(&b.All[i].Value))
 		}
-	case Lots:
+	case report.Lots:
 		w.line("lots of ", short(b.Value, 12), ", commanded ", short(b.Commanded, 12), ", ", short(b.Low, 9), " to ", short(b.High, 9))
 		for _, c := range b.Budget {
 			w.line("  ", c.ID, " ", short(c.U, 9), " dof ", short(c.Dof, 9))
 		}
-	case Chart:
+	case report.Chart:
 		w.chart(&b)
-	case Drawing:
+	case report.Drawing:
 		w.drawing(&b)
 	default:
 		panic("a block of no known kind")
@@ -72,7 +76,7 @@ func (w *writer) piece(block Block) {
 }
 
 // figure writes a labelled figure; one with an ID has its label for the first time only.
-func (w *writer) figure(f *Figure) {
+func (w *writer) figure(f *report.Figure) {
 	label := f.Label
 	if f.ID != "" && !w.first("figure "+f.ID+" "+f.Label) {
 		label = "-"
@@ -80,7 +84,7 @@ func (w *writer) figure(f *Figure) {
 	w.line("  ", label, ": ", figureText(f))
 }
 
-func (w *writer) table(t Table) {
+func (w *writer) table(t report.Table) {
 	how := ""
 	if t.Folded {
 		how = ", folded"

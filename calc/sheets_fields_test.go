@@ -4,6 +4,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // TestFieldsStay holds what the pages' entries are against testdata/pages/fields.txt: links
@@ -19,9 +22,9 @@ func TestFieldsStay(t *testing.T) {
 	keptAs(t, "testdata/pages/fields.txt", w.text.String())
 }
 
-func (w *writer) fields(f *Form) {
-	var section *Section
-	var group *Group
+func (w *writer) fields(f *form.Form) {
+	var section *sheet.Section
+	var group *sheet.Group
 	for _, field := range f.Fields() {
 		if field.Section != section {
 			section = field.Section
@@ -35,7 +38,7 @@ func (w *writer) fields(f *Form) {
 	}
 }
 
-func (w *writer) field(f *Form, field Field) {
+func (w *writer) field(f *form.Form, field sheet.Field) {
 	in, carry := "", ""
 	if field.Group != nil {
 		in = " in " + field.Group.Noun
@@ -44,7 +47,7 @@ func (w *writer) field(f *Form, field Field) {
 		carry = ", carried to new rows"
 	}
 	field.Cells.Resize(1)
-	w.line("  ", field.Key, in, ": ", Heading(field), carry, ". ", About(field))
+	w.line("  ", field.Key, in, ": ", sheet.Heading(field), carry, ". ", sheet.About(field))
 	if field.Suggest != nil {
 		w.line("      suggests ", strings.Join(field.Suggest, "; "))
 	}

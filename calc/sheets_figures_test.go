@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/report"
 )
 
 // TestFiguresStay holds every figure of the sheets that are kept for tests against
@@ -54,7 +56,7 @@ func TestFiguresStay(t *testing.T) {
 
 const figuresFile = "testdata/figures.txt"
 
-func writeFigures(b *strings.Builder, r Report) {
+func writeFigures(b *strings.Builder, r report.Report) {
 	if a := r.Answer; a != nil {
 		b.WriteString(a.ID)
 		if a.Verdict != nil {

@@ -3,11 +3,13 @@ package calc
 import (
 	"strconv"
 	"strings"
+
+	"striderule/calc/report"
 )
 
 // Pictures are written at six digits, as a list of what is in them.
 
-func places(xy ...XY) string {
+func places(xy ...report.XY) string {
 	var all []string
 	for _, p := range xy {
 		all = append(all, short(p.X, 6)+","+short(p.Y, 6))
@@ -23,7 +25,7 @@ var (
 
 // drawing writes a drawing; outside of the sheets that are there for drawings, of those
 // after the first of its name only what they say.
-func (w *writer) drawing(d *Drawing) {
+func (w *writer) drawing(d *report.Drawing) {
 	w.line("drawing ", d.ID, ", ", d.Title, ", ", short(d.From, 6), " to ", short(d.To, 6), ", high ", short(d.High, 6))
 	w.line("  alt: ", d.Alt)
 	if !w.drawn && !w.first("drawing "+d.ID) {
@@ -31,23 +33,23 @@ func (w *writer) drawing(d *Drawing) {
 	}
 	for _, shape := range d.Shapes {
 		switch s := shape.(type) {
-		case Stroke:
+		case report.Stroke:
 			head := ""
 			if s.Head {
 				head = " >"
 			}
 			w.line("  line ", roleNames[s.Role], " ", places(s.Points...), head)
-		case Disc:
+		case report.Disc:
 			w.line("  disc ", roleNames[s.Role], " ", places(s.At), " r ", short(s.R, 6), " teeth ", strconv.Itoa(s.Teeth))
-		case Plate:
+		case report.Plate:
 			round := ""
 			if s.Round {
 				round = " round"
 			}
 			w.line("  plate ", roleNames[s.Role], " ", places(s.A, s.B), round)
-		case Dim:
+		case report.Dim:
 			w.line("  dim ", roleNames[s.Role], " ", places(s.A, s.B), " from ", short(s.Base, 6), ": ", s.Text)
-		case Words:
+		case report.Words:
 			w.line("  words ", anchorNames[s.Anchor], " ", places(s.At), ": ", s.Text)
 		default:
 			panic("a shape of no known kind")
@@ -55,7 +57,7 @@ func (w *writer) drawing(d *Drawing) {
 	}
 }
 
-func scaleText(s Scale) string {
+func scaleText(s report.Scale) string {
 	text := s.Title() + " (" + strconv.Itoa(s.Digits) + " digits)"
 	if s.Names != nil {
 		text += " " + strings.Join(s.Names, ",")
@@ -64,7 +66,7 @@ func scaleText(s Scale) string {
 }
 
 // chart writes a chart; what is made of the same in words, for the first of its name only.
-func (w *writer) chart(c *Chart) {
+func (w *writer) chart(c *report.Chart) {
 	flat := ""
 	if c.Flat {
 		flat = ", flat"
@@ -78,15 +80,15 @@ func (w *writer) chart(c *Chart) {
 		if p.Lo != p.Y || p.Hi != p.Y {
 			interval = " from " + short(p.Lo, 6) + " to " + short(p.Hi, 6)
 		}
-		w.line("  ", pointNames[p.Kind], " ", places(XY{p.X, p.Y}), interval, ": ", p.Label)
+		w.line("  ", pointNames[p.Kind], " ", places(report.XY{X: p.X, Y: p.Y}), interval, ": ", p.Label)
 	}
 	for _, b := range c.Bands {
 		w.line("  band ", short(b.Lo, 6), " to ", short(b.Hi, 6), ": ", b.Label)
 	}
 	for _, l := range c.Curves {
-		var at []XY
+		var at []report.XY
 		for _, p := range l.At {
-			at = append(at, XY(p))
+			at = append(at, report.XY(p))
 		}
 		w.line("  curve ", strconv.Itoa(int(l.Kind)), " ", places(at...), ": ", l.Label)
 	}

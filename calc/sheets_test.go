@@ -10,6 +10,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
 // TestSheetsSayTheSame holds all that the pages say of some three hundred sheets against
@@ -22,7 +28,7 @@ import (
 // the drawings are held.
 func TestSheetsSayTheSame(t *testing.T) {
 	sheets := sheetLines(t)
-	eachPage(t, func(t *testing.T, p Page) {
+	eachPage(t, func(t *testing.T, p sheet.Page) {
 		require.NotEmpty(t, sheets[p.Slug])
 		all := writer{seen: map[string]bool{}, often: map[string]int{}, empty: NewForm(p)}
 		var b strings.Builder
@@ -126,7 +132,7 @@ func firstLines(texts []string) []string {
 
 // typeInto types edits into a form. One is key=text, key.row=text for a row counted from 1,
 // or key= to empty it.
-func typeInto(f *Form, edits string) {
+func typeInto(f *form.Form, edits string) {
 	for edit := range strings.FieldsSeq(edits) {
 		at, text, _ := strings.Cut(edit, "=")
 		key, row, _ := strings.Cut(at, ".")
@@ -134,13 +140,13 @@ func typeInto(f *Form, edits string) {
 		if err != nil {
 			n = 1
 		}
-		f.Set(key, n-1, unescape(text))
+		f.Set(key, n-1, link.Unescape(text))
 	}
 }
 
 // changes types into a form that came by a link, and writes what the page says of the
 // change.
-func (w *writer) changes(f *Form, edits string) {
+func (w *writer) changes(f *form.Form, edits string) {
 	typeInto(f, edits)
 	w.line("fragment: ", f.Fragment())
 	w.line("reply: ", f.ReplyFragment())
@@ -154,7 +160,7 @@ func (w *writer) changes(f *Form, edits string) {
 	w.comparison(reply.Compare())
 }
 
-func (w *writer) comparison(c *Comparison) {
+func (w *writer) comparison(c *form.Comparison) {
 	if c == nil {
 		w.line("nothing differs")
 		return
@@ -164,11 +170,11 @@ func (w *writer) comparison(c *Comparison) {
 	}
 	w.line("from ", headline(c.Before), " to ", headline(c.After))
 	for _, d := range c.Differences {
-		w.line("  ", d.Key, " ", strconv.Itoa(d.Row), " ", d.Name, ": ", quote(d.Before), " to ", quote(d.After), ", alone ", headline(d.Alone))
+		w.line("  ", d.Key, " ", strconv.Itoa(d.Row), " ", d.Name, ": ", word.Quote(d.Before), " to ", word.Quote(d.After), ", alone ", headline(d.Alone))
 	}
 }
 
-func headline(a *Answer) string {
+func headline(a *report.Answer) string {
 	if a == nil {
 		return "no result"
 	}

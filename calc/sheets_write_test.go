@@ -6,6 +6,11 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 )
 
 // A writer writes all that a page says of a sheet, as lines. Figures are written as they
@@ -18,7 +23,7 @@ type writer struct {
 	often map[string]int // parts that were written in full, by their IDs
 	needs []string       // of the sheet's answer
 	drawn bool           // drawings are what the sheet is for
-	empty *Form          // the page's, with nothing typed
+	empty *form.Form     // the page's, with nothing typed
 }
 
 // mostOften is in how many sheets of a page a part is written in full.
@@ -83,7 +88,7 @@ func short(v float64, digits int) string {
 
 // figureText is a figure as shown; in braces its ID, its value at twelve digits where that
 // is another, and a + where zeros at the end are kept.
-func figureText(f *Figure) string {
+func figureText(f *report.Figure) string {
 	var more []string
 	if f.ID != "" {
 		more = append(more, f.ID)
@@ -104,7 +109,7 @@ func figureText(f *Figure) string {
 
 // sentence is a line of text; where only the figures in it are new, its beginning and
 // those.
-func (w *writer) sentence(l Line) string {
+func (w *writer) sentence(l report.Line) string {
 	var whole, words strings.Builder
 	var figures []string
 	for _, s := range l {
@@ -126,10 +131,10 @@ func (w *writer) sentence(l Line) string {
 }
 
 // drawings writes the drawings of a sheet, and nothing else.
-func (w *writer) drawings(f *Form) {
+func (w *writer) drawings(f *form.Form) {
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
-			if _, ok := b.(Drawing); ok {
+			if _, ok := b.(report.Drawing); ok {
 				w.whole(func(w *writer) { w.piece(b) })
 			}
 		}
@@ -137,7 +142,7 @@ func (w *writer) drawings(f *Form) {
 }
 
 // form writes a sheet that came by a link: what was understood, and the report.
-func (w *writer) form(f *Form, fragment string) {
+func (w *writer) form(f *form.Form, fragment string) {
 	w.checks(f)
 	if f.Fragment() != fragment {
 		w.line("fragment: ", f.Fragment())
@@ -151,11 +156,11 @@ func (w *writer) form(f *Form, fragment string) {
 }
 
 // checks writes what is wrong, and what came of the sender's result.
-func (w *writer) checks(f *Form) {
+func (w *writer) checks(f *form.Form) {
 	for _, p := range f.Problems() {
 		w.line("! ", p.Key, " ", strconv.Itoa(p.Row), ": ", p.Says)
 	}
-	if check, says := f.Check(); check != Unclaimed {
+	if check, says := f.Check(); check != form.Unclaimed {
 		w.line("check ", strconv.Itoa(int(check)), ": ", says)
 	}
 	if f.Report().Answer != nil {
@@ -165,7 +170,7 @@ func (w *writer) checks(f *Form) {
 
 // shown writes what is entered, and which fields have a part beside those of an empty
 // form, or have none.
-func (w *writer) shown(f *Form) {
+func (w *writer) shown(f *form.Form) {
 	var entered, shown []string
 	empty := w.empty
 	for i, field := range f.Fields() {
@@ -173,7 +178,7 @@ func (w *writer) shown(f *Form) {
 		if now != before {
 			shown = append(shown, field.Key+now)
 		}
-		if text := f.entered(field); text != "" {
+		if text := f.Entered(field); text != "" {
 			entered = append(entered, field.Key+"="+text)
 		}
 	}
@@ -182,7 +187,7 @@ func (w *writer) shown(f *Form) {
 }
 
 // rowsShown is a + for each row in which a field has a part, a - for each other.
-func rowsShown(f *Form, field Field) string {
+func rowsShown(f *form.Form, field sheet.Field) string {
 	rows := ""
 	for row := range f.Rows(field) {
 		if f.Visible(field, row) {
@@ -197,7 +202,7 @@ func rowsShown(f *Form, field Field) string {
 	return rows
 }
 
-func (w *writer) answer(a *Answer) {
+func (w *writer) answer(a *report.Answer) {
 	if a == nil {
 		w.line("no answer")
 		return
@@ -229,7 +234,7 @@ func less(keys, others []string, mark string) string {
 }
 
 // part writes a part, with what it needs beside what the answer needs, or less.
-func (w *writer) part(p Part) {
+func (w *writer) part(p report.Part) {
 	how := ""
 	if p.Folded {
 		how += ", folded"
@@ -255,8 +260,8 @@ func (w *writer) part(p Part) {
 
 // saw is what a link says of the result; if the form is empty, as that of a link with a
 // version alone.
-func saw(f *Form) string {
-	for _, p := range Split(f.ShareFragment()) {
+func saw(f *form.Form) string {
+	for _, p := range link.Split(f.ShareFragment()) {
 		if p.Key == "saw" {
 			return strings.Join(p.Cells, ",")
 		}

@@ -12,6 +12,7 @@ import (
 
 	"striderule/calc"
 	"striderule/calc/drive"
+	"striderule/calc/report"
 	"striderule/calc/unit"
 )
 
@@ -86,7 +87,7 @@ func shownOf(t *testing.T, fragment string) map[string]any {
 	got := map[string]any{}
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
-			figures, _ := b.(calc.Figures)
+			figures, _ := b.(report.Figures)
 			for _, fig := range figures.All {
 				if name, ok := vectorNames[fig.ID]; ok {
 					got[name] = fig.Value

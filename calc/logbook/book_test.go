@@ -4,11 +4,12 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc"
+	"striderule/calc/form"
 )
 
 func TestBook(t *testing.T) {
@@ -199,7 +200,7 @@ func TestExampleShowsWhatATrendIs(t *testing.T) {
 	for _, e := range b.All() {
 		page := pageNamed(t, e.Page)
 		check, says := calc.Load(page, e.Sheet).Check()
-		assert.Equal(t, calc.Same, check, says)
+		assert.Equal(t, form.Same, check, says)
 		assert.Empty(t, calc.Load(page, e.Sheet).Problems(), e.Date)
 	}
 }

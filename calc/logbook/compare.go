@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // A Comparison is what differs between two entries, the older one first.
@@ -42,7 +44,7 @@ func Compare(a, b Entry) Comparison {
 }
 
 // labelIn tells columns with the same name apart: "Remaining, later run".
-func labelIn(f calc.Field) string {
+func labelIn(f sheet.Field) string {
 	if f.Group == nil {
 		return f.Label
 	}
@@ -50,9 +52,9 @@ func labelIn(f calc.Field) string {
 }
 
 // shown is what a form has in a field, as a person sees it.
-func shown(form *calc.Form, f calc.Field) string {
+func shown(typed *form.Form, f sheet.Field) string {
 	var texts []string
-	if checks, ok := f.Cells.(*calc.Checks); ok {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		for _, o := range checks.Options() {
 			if checks.Has(o.Word) {
 				texts = append(texts, o.Label)
@@ -60,11 +62,11 @@ func shown(form *calc.Form, f calc.Field) string {
 		}
 		return orNotGiven(texts)
 	}
-	for row := range form.Rows(f) {
+	for row := range typed.Rows(f) {
 		text := ""
-		if form.Visible(f, row) {
-			text = strings.TrimSpace(form.Text(f.Key, row))
-			if choice, ok := f.Cells.At(row).(*calc.Choice); ok {
+		if typed.Visible(f, row) {
+			text = strings.TrimSpace(typed.Text(f.Key, row))
+			if choice, ok := f.Cells.At(row).(*sheet.Choice); ok {
 				text = labelOf(choice)
 			}
 		}
@@ -76,8 +78,8 @@ func shown(form *calc.Form, f calc.Field) string {
 	return orNotGiven(texts)
 }
 
-func labelOf(c *calc.Choice) string {
-	i := slices.IndexFunc(c.Options(), func(o calc.Option) bool { return o.Word == c.String() })
+func labelOf(c *sheet.Choice) string {
+	i := slices.IndexFunc(c.Options(), func(o sheet.Option) bool { return o.Word == c.String() })
 	return c.Options()[max(i, 0)].Label
 }
 

@@ -5,7 +5,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/sheet"
 )
 
 // A csvTable is one for spreadsheets in the making (RFC 4180), after the mark
@@ -44,20 +45,20 @@ func CSV(entries []Entry) string {
 // RowsCSV returns a form's rows of a group as a table under their headings: what
 // was typed, with the decimal point, and what is chosen by its word in links. It
 // is empty while nothing is typed.
-func RowsCSV(form *calc.Form, g *calc.Group) string {
-	columns := form.Columns(g)
+func RowsCSV(typed *form.Form, g *sheet.Group) string {
+	columns := typed.Columns(g)
 	if len(columns) == 0 {
 		return ""
 	}
 	var lines [][]string
 	filled := 0
-	for row := range form.Rows(columns[0]) {
+	for row := range typed.Rows(columns[0]) {
 		var cells []string
 		for _, f := range columns {
 			text := ""
-			if form.Visible(f, row) {
+			if typed.Visible(f, row) {
 				v := f.Cells.At(row)
-				if text = v.Plain(form.Text(f.Key, row)); text != "" {
+				if text = v.Plain(typed.Text(f.Key, row)); text != "" {
 					filled = row + 1
 				} else {
 					text = v.String() // what is chosen by default
@@ -75,7 +76,7 @@ func RowsCSV(form *calc.Form, g *calc.Group) string {
 	}
 	var heads []string
 	for _, f := range columns {
-		heads = append(heads, cell(calc.Heading(f)))
+		heads = append(heads, cell(sheet.Heading(f)))
 	}
 	var table csvTable
 	table.line(heads)

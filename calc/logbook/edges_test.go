@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc"
+	"striderule/calc/link"
 )
 
 func TestTimeOfDay(t *testing.T) {
@@ -112,12 +113,12 @@ func TestLongestSheet(t *testing.T) {
 	kept := func(more int) bool {
 		form := calc.NewForm(pageNamed(t, "measure"))
 		row := 0
-		for length := len(form.ShareFragment()); length < calc.MostLink+more; length = len(form.ShareFragment()) {
-			form.Set("rest", row, strings.Repeat("x", min(100, max(1, calc.MostLink+more-length-3))))
+		for length := len(form.ShareFragment()); length < link.MostLink+more; length = len(form.ShareFragment()) {
+			form.Set("rest", row, strings.Repeat("x", min(100, max(1, link.MostLink+more-length-3))))
 			row++
 		}
 		e := entryOf(form)
-		require.Len(t, e.Sheet, calc.MostLink+more)
+		require.Len(t, e.Sheet, link.MostLink+more)
 		_, ok := Of(form, "2026-11-25", "Heron", "Feed", "")
 		return ok
 	}

@@ -6,8 +6,12 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 // Version is that of the texts and files that are written.
@@ -85,19 +89,19 @@ func fieldOf(key string) (Field, bool) {
 // Of returns the entry that keeps a form, without an ID: a Book gives it one.
 // It is false while there is nothing to keep: nothing typed, or more than a
 // link can carry.
-func Of(form *calc.Form, date, machine, axis, note string) (Entry, bool) {
-	e := entryOf(form)
+func Of(f *form.Form, date, machine, axis, note string) (Entry, bool) {
+	e := entryOf(f)
 	e.Date, e.Machine, e.Axis, e.Note = date, machine, axis, note
-	if e.Sheet == "" || len(e.Sheet) > calc.MostLink {
+	if e.Sheet == "" || len(e.Sheet) > link.MostLink {
 		return Entry{}, false
 	}
 	return e.tidy(), true
 }
 
 // entryOf returns what a form tells of an entry.
-func entryOf(form *calc.Form) Entry {
-	e := Entry{Page: form.Page.Slug, Sheet: form.ShareFragment()}
-	if a := form.Report().Answer; a != nil {
+func entryOf(f *form.Form) Entry {
+	e := Entry{Page: f.Page.Slug, Sheet: f.ShareFragment()}
+	if a := f.Report().Answer; a != nil {
 		e.Output, e.Label, e.Unit, e.Value, e.U = a.ID, a.Label, a.Unit, a.Value, a.U
 		if a.Verdict != nil {
 			e.Verdict = a.Verdict.Title
@@ -108,12 +112,12 @@ func entryOf(form *calc.Form) Entry {
 
 // AxisOf returns what a form tells of its axis: "Feed"; nothing of a travel axis,
 // whose letter the person knows.
-func AxisOf(form *calc.Form) string {
-	for _, f := range form.Fields() {
+func AxisOf(typed *form.Form) string {
+	for _, f := range typed.Fields() {
 		if f.Key != "axis" {
 			continue
 		}
-		if choice, ok := f.Cells.At(0).(*calc.Choice); ok && choice.Word != "travel" {
+		if choice, ok := f.Cells.At(0).(*sheet.Choice); ok && choice.Word != "travel" {
 			return labelOf(choice)
 		}
 	}
@@ -125,7 +129,7 @@ func (e Entry) tidy() Entry {
 	for _, f := range Fields {
 		if !f.Number() {
 			t := f.text(&e)
-			*t = strings.TrimSpace(calc.OneLine(*t))
+			*t = strings.TrimSpace(word.OneLine(*t))
 		}
 	}
 	return e
@@ -135,8 +139,8 @@ func (e Entry) tidy() Entry {
 func (e Entry) Answered() bool { return e.Output != "" }
 
 // Figure returns the headline as it is shown.
-func (e Entry) Figure() calc.Figure {
-	return calc.Figure{Label: e.Label, Value: e.Value, Unit: e.Unit, U: e.U, Digits: 6}
+func (e Entry) Figure() report.Figure {
+	return report.Figure{Label: e.Label, Value: e.Value, Unit: e.Unit, U: e.U, Digits: 6}
 }
 
 // written reports whether a field has something to write.
@@ -152,13 +156,13 @@ func (f Field) written(e *Entry) (string, bool) {
 
 // Text returns the entry as one line, for Read.
 func (e Entry) Text() string {
-	pieces := []calc.Piece{{Key: versionKey, Cells: []string{strconv.Itoa(Version)}}}
+	pieces := []link.Piece{{Key: versionKey, Cells: []string{strconv.Itoa(Version)}}}
 	for _, f := range Fields {
 		if text, ok := f.written(&e); ok {
-			pieces = append(pieces, calc.Piece{Key: f.Key, Cells: []string{text}})
+			pieces = append(pieces, link.Piece{Key: f.Key, Cells: []string{text}})
 		}
 	}
-	return calc.Join(append(pieces, calc.Split(e.Other)...))
+	return link.Join(append(pieces, link.Split(e.Other)...))
 }
 
 // Read returns the entry that a text of Entry.Text holds. Other texts are
@@ -168,9 +172,9 @@ func Read(text string) (Entry, error) {
 		return Entry{}, errLong
 	}
 	var e Entry
-	var other []calc.Piece
+	var other []link.Piece
 	version, values := "", make([]*string, len(Fields)) // nil where none is given
-	for _, p := range calc.Split(text) {
+	for _, p := range link.Split(text) {
 		value := strings.Join(p.Cells, ",")
 		i := slices.IndexFunc(Fields, func(f Field) bool { return f.Key == p.Key })
 		// Of two with the same key the first one counts.
@@ -179,8 +183,8 @@ func Read(text string) (Entry, error) {
 			version = value
 		case i >= 0 && values[i] == nil:
 			values[i] = &value
-		case i < 0 && p.Key != versionKey && p.Key != "" && !slices.ContainsFunc(other, func(o calc.Piece) bool { return o.Key == p.Key }):
-			other = append(other, calc.Piece{Key: p.Key, Cells: []string{value}})
+		case i < 0 && p.Key != versionKey && p.Key != "" && !slices.ContainsFunc(other, func(o link.Piece) bool { return o.Key == p.Key }):
+			other = append(other, link.Piece{Key: p.Key, Cells: []string{value}})
 		}
 	}
 	switch v, err := strconv.Atoi(version); {
@@ -204,7 +208,7 @@ func Read(text string) (Entry, error) {
 			*f.text(&e) = *values[i]
 		}
 	}
-	e.Other = calc.Join(other)
+	e.Other = link.Join(other)
 	return e.checked(valued)
 }
 

@@ -7,16 +7,20 @@ import (
 	"testing"
 	"time"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
 const heron = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05"
 
-func pageNamed(t testing.TB, slug string) calc.Page {
+func pageNamed(t testing.TB, slug string) sheet.Page {
 	t.Helper()
 	p, ok := calc.PageOf(slug)
 	require.True(t, ok)
@@ -51,7 +55,7 @@ func anEntry(t *rapid.T) Entry {
 		e.U = math.Abs(rapid.Float64().Draw(t, "u"))
 	}
 	if rapid.Bool().Draw(t, "newer") {
-		e.Other = calc.Join([]calc.Piece{{Key: "photo", Cells: []string{calc.OneLine(names.Draw(t, "other"))}}})
+		e.Other = link.Join([]link.Piece{{Key: "photo", Cells: []string{word.OneLine(names.Draw(t, "other"))}}})
 	}
 	return e.tidy()
 }
@@ -72,7 +76,7 @@ func TestOf(t *testing.T) {
 	assert.Equal(t, "Change it", e.Verdict)
 	assert.Equal(t, "564.3 ± 2.6 steps/mm", e.Figure().String())
 	check, _ := calc.Load(pageNamed(t, "measure"), e.Sheet).Check()
-	assert.Equal(t, calc.Same, check, "opening it checks itself")
+	assert.Equal(t, form.Same, check, "opening it checks itself")
 
 	_, ok := Of(calc.NewForm(pageNamed(t, "measure")), "2026-11-25", "Heron", "Feed", "")
 	assert.False(t, ok, "nothing typed")

@@ -8,11 +8,11 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/link"
 )
 
 // asMap is an entry as encoding/json sees it.
@@ -28,7 +28,7 @@ func asMap(e Entry) map[string]any {
 			m[f.Key] = *f.text(&e)
 		}
 	}
-	for _, p := range calc.Split(e.Other) {
+	for _, p := range link.Split(e.Other) {
 		m[p.Key] = strings.Join(p.Cells, ",")
 	}
 	return m

@@ -5,7 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
+	"striderule/calc/link"
+	"striderule/calc/word"
 )
 
 // A Damage is what could not be read in a file.
@@ -180,7 +181,7 @@ func (r *reader) entries() bool {
 // entry takes an entry that is whole as JSON.
 func (r *reader) entry(start int, v value) {
 	var e Entry
-	var other []calc.Piece
+	var other []link.Piece
 	seen, valued := map[string]bool{}, false
 	for i := len(v.members) - 1; i >= 0; i-- { // of two with the same key the last one counts
 		m := v.members[i]
@@ -193,8 +194,8 @@ func (r *reader) entry(start int, v value) {
 		case !known && m.value.kind == aList || !known && m.value.kind == anObject:
 			r.damage(m.value.at, quote(m.key)+" is not known, and was left out")
 		case !known:
-			if key := strings.TrimSpace(calc.OneLine(m.key)); key == m.key && key != versionKey {
-				other = append(other, calc.Piece{Key: key, Cells: []string{calc.OneLine(m.value.text)}})
+			if key := strings.TrimSpace(word.OneLine(m.key)); key == m.key && key != versionKey {
+				other = append(other, link.Piece{Key: key, Cells: []string{word.OneLine(m.value.text)}})
 			}
 		case f.Number() && m.value.kind == aNumber:
 			n, err := strconv.ParseFloat(m.value.text, 64)
@@ -212,7 +213,7 @@ func (r *reader) entry(start int, v value) {
 		}
 	}
 	slices.Reverse(other)
-	e.Other = calc.Join(other)
+	e.Other = link.Join(other)
 	if e.ID == "" {
 		e.ID = idOf(e.tidy())
 	}

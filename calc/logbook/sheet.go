@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/word"
 )
 
 // The keys that a file of a sheet has besides those of an entry.
@@ -43,8 +46,8 @@ func SheetFields() []Field {
 
 // WriteSheet returns a file that holds a form's sheet as JSON, with its result
 // for who reads the file otherwise. It is empty while nothing is typed.
-func WriteSheet(form *calc.Form) string {
-	e := entryOf(form)
+func WriteSheet(typed *form.Form) string {
+	e := entryOf(typed)
 	if e.Sheet == "" {
 		return ""
 	}
@@ -60,7 +63,7 @@ func WriteSheet(form *calc.Form) string {
 			b.WriteString(strconv.Itoa(Version))
 		case entriesKey:
 			o.key(f.Key)
-			writePieces(&b, calc.Split(e.Sheet))
+			writePieces(&b, link.Split(e.Sheet))
 		default:
 			o.field(f, &e)
 		}
@@ -70,7 +73,7 @@ func WriteSheet(form *calc.Form) string {
 }
 
 // writePieces writes a link's pieces, one a line.
-func writePieces(b *strings.Builder, pieces []calc.Piece) {
+func writePieces(b *strings.Builder, pieces []link.Piece) {
 	o := object{b, "{\n"}
 	for _, p := range pieces {
 		o.key(p.Key)
@@ -131,9 +134,9 @@ func readSheet(text string) (slug, fragment string, err error) {
 	case entries.kind != anObject:
 		return "", "", errors.New(quote(entriesKey) + " is " + entries.kind.String() + ", an object belongs there")
 	}
-	var pieces []calc.Piece
+	var pieces []link.Piece
 	for _, m := range entries.members {
-		p := calc.Piece{Key: m.key}
+		p := link.Piece{Key: m.key}
 		cells := []member{m}
 		if m.value.kind == aList {
 			cells = m.value.members
@@ -143,7 +146,7 @@ func readSheet(text string) (slug, fragment string, err error) {
 			case c.value.kind >= anObject:
 				return "", "", errors.New("in line " + strconv.Itoa(s.lineOf(c.value.at)) + " " + quote(m.key) + " holds " + c.value.kind.String() + ", a text in quotes belongs there")
 			case c.value.kind != aNull:
-				p.Cells = append(p.Cells, calc.OneLine(c.value.text))
+				p.Cells = append(p.Cells, word.OneLine(c.value.text))
 			case m.value.kind == aList:
 				p.Cells = append(p.Cells, "")
 			}
@@ -158,7 +161,7 @@ func readSheet(text string) (slug, fragment string, err error) {
 			}
 		}
 	}
-	return slug, calc.Join(pieces), nil
+	return slug, link.Join(pieces), nil
 }
 
 // get returns the value of a key, nothing if there is none. Of two with the same

@@ -7,16 +7,19 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc"
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/sheet"
 )
 
 const tidewater = "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6"
 
-func formOf(t require.TestingT, slug, fragment string) *calc.Form {
+func formOf(t require.TestingT, slug, fragment string) *form.Form {
 	page, ok := calc.PageOf(slug)
 	require.True(t, ok, slug)
 	return calc.Load(page, fragment)
@@ -71,7 +74,7 @@ func TestSheetFileIsIdentity(t *testing.T) {
 		}
 		require.NoError(t, json.Unmarshal([]byte(text), &file), text)
 		require.Equal(t, page.Slug, file.Page)
-		for _, p := range calc.Split(fragment) {
+		for _, p := range link.Split(fragment) {
 			var want any = strings.Join(p.Cells, "")
 			if len(p.Cells) == 0 {
 				want = nil
@@ -197,7 +200,7 @@ func TestRowsCSV(t *testing.T) {
 func TestRowsCSVGoesBackByPaste(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var cells []string
-		for range rapid.IntRange(1, calc.MostRows).Draw(t, "rows") {
+		for range rapid.IntRange(1, sheet.MostRows).Draw(t, "rows") {
 			cells = append(cells, strconv.Itoa(rapid.IntRange(1, 300).Draw(t, "tenths"))+".5")
 		}
 		form := formOf(t, "measure", "v=1&rest="+strings.Join(cells, ","))

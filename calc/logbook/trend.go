@@ -8,6 +8,7 @@ import (
 
 	"striderule/calc"
 	"striderule/calc/measure"
+	"striderule/calc/report"
 )
 
 // A Trend is how one result of an axis changes with time.
@@ -15,7 +16,7 @@ type Trend struct {
 	Output, Label, Unit string
 	Results             int
 	Says                []string // what it shows, in plain words, and what to doubt
-	Chart               calc.Chart
+	Chart               report.Chart
 }
 
 // mostShown is how many results a chart shows. The sentences take all of them.
@@ -60,12 +61,12 @@ func trendOf(entries []Entry, id string) Trend {
 	first, _ := days(oldestFirst[0].Date)
 	t := Trend{Output: newest.Output, Label: labelOfOutput(newest), Unit: newest.Unit, Results: len(entries)}
 	var points []measure.Point
-	var shown []calc.Point
+	var shown []report.Point
 	for _, e := range oldestFirst {
 		day, _ := days(e.Date)
 		day -= first
 		points = append(points, measure.Point{X: day, Y: e.Value})
-		shown = append(shown, calc.Point{X: day, Y: e.Value, Lo: e.Value - e.U, Hi: e.Value + e.U,
+		shown = append(shown, report.Point{X: day, Y: e.Value, Lo: e.Value - e.U, Hi: e.Value + e.U,
 			Label: strings.Replace(e.Date, "T", " ", 1)})
 	}
 	if len(shown) > mostShown {
@@ -76,17 +77,17 @@ func trendOf(entries []Entry, id string) Trend {
 	if len(entries) > mostShown {
 		t.Says = append(t.Says, "The picture shows the newest "+strconv.Itoa(mostShown)+" results; the words take all "+strconv.Itoa(len(entries))+".")
 	}
-	t.Chart = calc.Chart{
+	t.Chart = report.Chart{
 		ID: "trend-" + id, Title: t.Label + ", over time", Says: t.Says[0],
-		X:      calc.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date), Digits: shownDigits},
-		Y:      calc.Scale{Label: t.Label, Unit: newest.Unit, Digits: shownDigits},
+		X:      report.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date), Digits: shownDigits},
+		Y:      report.Scale{Label: t.Label, Unit: newest.Unit, Digits: shownDigits},
 		Points: shown,
 	}
-	t.Chart.Keys[calc.Counted] = "result with its interval"
+	t.Chart.Keys[report.Counted] = "result with its interval"
 	if err == nil {
 		from, to := shown[0].X, shown[len(shown)-1].X
 		at := func(x float64) float64 { return drift.Line.MeanY + drift.Line.Slope*(x-drift.Line.MeanX) }
-		t.Chart.Curves = []calc.Curve{{Label: "line through the results", At: []calc.Place{{X: from, Y: at(from)}, {X: to, Y: at(to)}}}}
+		t.Chart.Curves = []report.Curve{{Label: "line through the results", At: []report.Place{{X: from, Y: at(from)}, {X: to, Y: at(to)}}}}
 	}
 	return t
 }
@@ -115,7 +116,7 @@ func says(t measure.Trend, err error, newest Entry, points []measure.Point) []st
 	case err != nil:
 		return []string{"These results are too far apart in size to show a trend."}
 	}
-	month := calc.Figure{Value: t.PerDay.Value * daysAMonth, U: t.PerDay.Expanded() * daysAMonth, Unit: newest.Unit, Digits: 3}
+	month := report.Figure{Value: t.PerDay.Value * daysAMonth, U: t.PerDay.Expanded() * daysAMonth, Unit: newest.Unit, Digits: 3}
 	size := month
 	size.Value = max(month.Value, -month.Value)
 	var all []string

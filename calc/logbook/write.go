@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
+	"striderule/calc/link"
 )
 
 // mark is what a file of the log begins with.
@@ -56,7 +56,7 @@ func writeEntry(b *strings.Builder, e Entry) {
 	for _, f := range Fields {
 		o.field(f, &e)
 	}
-	for _, p := range calc.Split(e.Other) {
+	for _, p := range link.Split(e.Other) {
 		o.key(p.Key)
 		writeString(b, strings.Join(p.Cells, ","))
 	}

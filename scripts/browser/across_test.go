@@ -7,11 +7,11 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-	"striderule/calc/logbook"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
 )
 
 // dropFile drops a file on the page, as from a file manager.

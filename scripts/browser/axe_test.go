@@ -6,10 +6,10 @@ import (
 	"path/filepath"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
 )
 
 // states are the pages in every state that looks different.

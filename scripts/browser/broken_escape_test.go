@@ -7,11 +7,12 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-	"striderule/calc/logbook"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
+	"striderule/calc/link"
+	"striderule/calc/logbook"
 )
 
 // cutLink ends in the middle of an escape.
@@ -29,7 +30,7 @@ func problemsOf(t *testing.T, p *Page) []string {
 	page, ok := calc.PageOf(slug)
 	require.True(t, ok, p.Address())
 	// A browser that has had too many addresses rewritten leaves some as they are.
-	address, err := url.Parse("#" + strings.NewReplacer("#", "%23").Replace(calc.Printable(fragment)))
+	address, err := url.Parse("#" + strings.NewReplacer("#", "%23").Replace(link.Printable(fragment)))
 	require.NoError(t, err)
 	says := []string{}
 	for _, problem := range calc.Load(page, address.EscapedFragment()).Problems() {

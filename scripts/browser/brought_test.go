@@ -5,12 +5,13 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-	"striderule/calc/logbook"
-
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
+	"striderule/calc/logbook"
+	"striderule/calc/sheet"
 )
 
 const (
@@ -175,7 +176,7 @@ func TestSuggestedLineIsOffered(t *testing.T) {
 	assert.Len(t, offeredLines(p), 2, "to copy and to save")
 }
 
-func page(t *testing.T, slug string) calc.Page {
+func page(t *testing.T, slug string) sheet.Page {
 	t.Helper()
 	p, ok := calc.PageOf(slug)
 	require.True(t, ok)

@@ -6,11 +6,11 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
 )
 
 // chartLinks are sheets that draw, besides the examples of all pages.

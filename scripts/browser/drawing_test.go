@@ -3,9 +3,9 @@ package browser
 import (
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
+
+	"striderule/calc"
 )
 
 // clash lists what is written on a page's drawings outside of them or over each

@@ -3,11 +3,11 @@ package browser
 import (
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
 )
 
 // Every field, button and link of an empty calculator is reached by Tab (of

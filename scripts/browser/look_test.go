@@ -4,9 +4,9 @@ import (
 	"testing"
 	"time"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
+
+	"striderule/calc"
 )
 
 const barShows = `getComputedStyle(document.querySelector(".bar")).visibility === "visible"`

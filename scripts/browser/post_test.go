@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"striderule/calc"
+	"striderule/calc/form"
 )
 
 // The text for a post in each form: what is shown is what is copied.
@@ -19,11 +20,11 @@ func TestTextForAPost(t *testing.T) {
 	p.Wait(`document.getElementById("post-text")`)
 	link := Eval[string](p, `document.getElementById("copy-link").dataset.copy`)
 	page, _ := calc.PageOf("measure")
-	form := calc.Load(page, "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6")
-	for kind := range calc.PostKinds {
+	f := calc.Load(page, "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6")
+	for kind := range form.PostKinds {
 		id := "post-" + string(rune('0'+kind))
 		Eval[bool](p, `(document.getElementById("`+id+`").click(), true)`)
-		want := calc.Post(form, calc.PostKind(kind), link)
+		want := form.Post(f, form.PostKind(kind), link)
 		p.Settle()
 		assert.Equal(t, want, Eval[string](p, `document.getElementById("copy-post").dataset.copy`))
 		assert.Equal(t, want, p.Text("#post-text"))

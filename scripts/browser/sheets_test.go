@@ -4,11 +4,12 @@ import (
 	"strings"
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/calc"
+	"striderule/calc/report"
 )
 
 // heron is the demo scenario without its drivetrain.
@@ -412,7 +413,7 @@ func TestMethodTellsWhatTheCodecUses(t *testing.T) {
 			assert.Contains(t, text, "out-"+o.ID)
 		}
 	}
-	for _, h := range calc.Hazards {
+	for _, h := range report.Hazards {
 		assert.Contains(t, text, h.Says)
 	}
 	assert.Contains(t, text, "564.3 ± 2.6 steps/mm")

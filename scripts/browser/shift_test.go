@@ -3,9 +3,9 @@ package browser
 import (
 	"testing"
 
-	"striderule/calc"
-
 	"github.com/stretchr/testify/assert"
+
+	"striderule/calc"
 )
 
 // watchShifts counts what moves on the page without the person's doing.

@@ -1,6 +1,9 @@
 package main
 
-import "striderule/calc"
+import (
+	"striderule/calc"
+	"striderule/calc/sheet"
+)
 
 // A shot is one picture: a page, on a screen, from an element on, or only that
 // element.
@@ -14,7 +17,7 @@ type shot struct {
 	whole         bool    // only the element, all of it
 }
 
-func page(slug string) calc.Page {
+func page(slug string) sheet.Page {
 	for _, p := range calc.Pages {
 		if p.Slug == slug {
 			return p

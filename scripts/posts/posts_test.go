@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc"
+	"striderule/calc/form"
 )
 
 // A reading is what a reader finds in a post.
@@ -42,12 +43,12 @@ func TestPostsAreReadAsMeant(t *testing.T) {
 	var links []string
 	var plain []string
 	posts := map[string][]string{"markdown": {}, "bbcode": {}}
-	add := func(f *calc.Form) {
+	add := func(f *form.Form) {
 		link := at + f.Page.Slug + "/#" + f.ShareFragment()
 		links = append(links, link)
-		plain = append(plain, calc.Post(f, calc.PlainPost, link))
-		posts["markdown"] = append(posts["markdown"], calc.Post(f, calc.MarkdownPost, link))
-		posts["bbcode"] = append(posts["bbcode"], calc.Post(f, calc.BBCodePost, link))
+		plain = append(plain, form.Post(f, form.PlainPost, link))
+		posts["markdown"] = append(posts["markdown"], form.Post(f, form.MarkdownPost, link))
+		posts["bbcode"] = append(posts["bbcode"], form.Post(f, form.BBCodePost, link))
 	}
 	for _, p := range calc.Pages {
 		add(calc.Load(p, p.Example))
@@ -73,18 +74,18 @@ func TestPostsAreReadAsMeant(t *testing.T) {
 		"markdown": {"document", "heading", "paragraph", "text", "strong", "list", "item", "softbreak", "link"},
 		"bbcode":   {"b", "list", "*", "url"},
 	}
-	for form, readings := range read {
+	for typed, readings := range read {
 		require.Len(t, readings, len(links))
 		for i, r := range readings {
-			assert.Equal(t, links[i:i+1], r.Links, form)
+			assert.Equal(t, links[i:i+1], r.Links, typed)
 			for _, e := range r.Elements {
-				if e == "heading" || !slices.Contains(ours[form], e) {
-					assert.Fail(t, "an element that is not ours", "%s in %s: %s", e, form, posts[form][i])
+				if e == "heading" || !slices.Contains(ours[typed], e) {
+					assert.Fail(t, "an element that is not ours", "%s in %s: %s", e, typed, posts[typed][i])
 				}
 			}
 			// Nothing is lost, nothing comes out otherwise than in plain text.
 			lines, _, _ := strings.Cut(plain[i], "Sheet to check")
-			assert.Equal(t, signs(strings.ReplaceAll(lines, "\n- ", "\n")+"Sheet to check or correct"), signs(r.Text), form)
+			assert.Equal(t, signs(strings.ReplaceAll(lines, "\n- ", "\n")+"Sheet to check or correct"), signs(r.Text), typed)
 		}
 	}
 	t.Logf("%d posts read in both forms", len(links))

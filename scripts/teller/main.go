@@ -22,6 +22,7 @@ import (
 	"strings"
 
 	"striderule/calc"
+	"striderule/calc/report"
 )
 
 func main() {
@@ -151,7 +152,7 @@ func of(address string) answered {
 	return a
 }
 
-func headlineOf(a *calc.Answer) *headline {
+func headlineOf(a *report.Answer) *headline {
 	if a == nil {
 		return nil
 	}

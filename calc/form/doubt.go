@@ -1,0 +1,27 @@
+package form
+
+import (
+	"strings"
+
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/word"
+)
+
+// doubtCommas tells of a list's figure with a comma in it. Pages write the
+// point: the comma may have stood between two figures before somebody encoded
+// it.
+func (f *Form) doubtCommas(field sheet.Field) {
+	if field.Group == nil {
+		return
+	}
+	for row, text := range f.text[field.Key] {
+		if !strings.Contains(text, ",") || !f.Visible(field, row) {
+			continue
+		}
+		if plain := field.Cells.At(row).Plain(text); !strings.Contains(plain, ",") {
+			f.notices = append(f.notices, report.Problem{Key: field.Key, Row: row,
+				Says: field.Name(row) + " is " + word.Quote(text) + " in the link, which is read as " + plain + ". Two values have a plain comma between them."})
+		}
+	}
+}

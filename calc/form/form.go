@@ -1,0 +1,258 @@
+package form
+
+import (
+	"slices"
+	"strings"
+
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/word"
+)
+
+// A Form is a sheet with its text as typed and the problems in it. It is the
+// suite's only mutable state.
+type Form struct {
+	Page     sheet.Page
+	sheet    sheet.Sheet
+	fields   []sheet.Field
+	index    map[string]int      // of fields, by key
+	text     map[string][]string // by key, a cell a row
+	rows     map[*sheet.Group]int
+	problems []report.Problem  // of the entries
+	notices  []report.Problem  // of the link that was loaded
+	unknown  []link.Piece      // of that link, kept
+	brought  map[string]bool   // keys of templates that came with it and are not accepted
+	theirs   map[string]string // what these were
+	received *Claim
+	report   report.Report
+
+	before map[string][]string // the sheet to compare with, nil if there is none
+	origin string              // the link that brought it, if that is known
+	sent   map[string][]string // the sheet as it was sent, until it is changed
+	link   string              // that brought it
+}
+
+// Read returns the form that a link's fragment describes. Every string can be
+// read: what cannot be understood is kept, and Problems says so.
+func Read(site link.Site, p sheet.Page, fragment string) *Form {
+	return readUpTo(link.MostLink, site, p, fragment)
+}
+
+// ReadWhole is ReadForm for a fragment that was written here: of such a sheet nothing is
+// cut off, however long it is.
+func ReadWhole(site link.Site, p sheet.Page, fragment string) *Form {
+	return readUpTo(len(fragment), site, p, fragment)
+}
+
+// readUpTo reads a fragment up to so many characters.
+func readUpTo(most int, site link.Site, p sheet.Page, fragment string) *Form {
+	f := untyped(p)
+	was := f.read(site, fragment, most)
+	f.solve()
+	f.noteBrought()
+	f.markBrought()
+	f.receiveSheet(fragment, was)
+	for _, field := range f.fields {
+		if f.Filled(field) && !f.anyVisible(field) {
+			f.notices = append(f.notices, report.Problem{Key: field.Key, Row: 0,
+				Says: field.Label + " is in the link, but has no part in the answer with the choices made."})
+		}
+		f.doubtCommas(field)
+	}
+	return f
+}
+
+// untyped is a page's form before anything is read.
+func untyped(p sheet.Page) *Form {
+	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*sheet.Group]int{}}
+	f.fields = f.sheet.Fields()
+	f.index = make(map[string]int, len(f.fields))
+	for i, field := range f.fields {
+		f.index[field.Key] = i
+		if field.Group != nil {
+			f.rows[field.Group] = max(field.Group.Least, field.Group.Start)
+		}
+	}
+	return f
+}
+
+// Field returns the field of a key.
+func (f *Form) Field(key string) (sheet.Field, bool) {
+	i, ok := f.index[key]
+	if !ok {
+		return sheet.Field{}, false
+	}
+	return f.fields[i], true
+}
+
+// solve reads all text into the sheet anew and works out the report.
+func (f *Form) solve() {
+	f.readCells()
+	f.workOut()
+}
+
+// readCells reads all text into the sheet anew. What is hidden counts as not given.
+func (f *Form) readCells() {
+	f.problems = nil
+	for _, field := range f.fields {
+		n := len(f.text[field.Key])
+		if _, ticks := field.Cells.(*sheet.Checks); !ticks {
+			n = f.Rows(field)
+		}
+		field.Cells.Resize(n)
+		for row := range n {
+			text := ""
+			if f.Visible(field, row) {
+				text = f.Text(field.Key, row)
+			}
+			if err := field.Cells.At(row).Set(text); err != nil {
+				f.problems = append(f.problems, sheet.ProblemWith(field, row, err))
+			}
+		}
+	}
+}
+
+// workOut makes the report of what the sheet holds.
+func (f *Form) workOut() {
+	f.report = f.sheet.Solve()
+	for i, p := range f.report.Problems {
+		if field, ok := f.Field(p.Key); ok {
+			f.report.Problems[i].Says = field.Name(p.Row) + ": " + p.Says
+		}
+	}
+	f.problems = append(f.problems, f.report.Problems...)
+	f.report.Withhold(f.wrong())
+	f.markBrought()
+}
+
+// wrong returns the keys of fields that have a problem.
+func (f *Form) wrong() map[string]bool {
+	keys := map[string]bool{}
+	for _, p := range f.problems {
+		keys[p.Key] = true
+	}
+	return keys
+}
+
+// Fields returns the page's fields in order, hidden ones too.
+func (f *Form) Fields() []sheet.Field { return f.fields }
+
+// Rows returns how many cells a field shows.
+func (f *Form) Rows(field sheet.Field) int {
+	if field.Group == nil {
+		return 1
+	}
+	return f.rows[field.Group]
+}
+
+// Text returns a cell's text as typed.
+func (f *Form) Text(key string, row int) string {
+	if cells := f.text[key]; row < len(cells) {
+		return cells[row]
+	}
+	return ""
+}
+
+// Visible reports whether a field's cell has a part with the choices made.
+func (f *Form) Visible(field sheet.Field, row int) bool {
+	for _, w := range field.When {
+		if holds(&f.fields[f.index[w.Key]], row, w.Words) == w.Not {
+			return false
+		}
+	}
+	return true
+}
+
+// holds reports whether one of words is chosen, or ticked, in a field.
+func holds(on *sheet.Field, row int, words []string) bool {
+	if checks, ok := on.Cells.(*sheet.Checks); ok {
+		return slices.ContainsFunc(words, checks.Has)
+	}
+	return slices.Contains(words, on.Cells.At(row).String()) // a single one is that of every row
+}
+
+func (f *Form) anyVisible(field sheet.Field) bool {
+	for row := range f.Rows(field) {
+		if f.Visible(field, row) {
+			return true
+		}
+	}
+	return false
+}
+
+// Filled reports whether something is typed in a field.
+func (f *Form) Filled(field sheet.Field) bool {
+	return slices.ContainsFunc(f.text[field.Key], func(s string) bool { return strings.TrimSpace(s) != "" })
+}
+
+// Set types text into a cell.
+func (f *Form) Set(key string, row int, text string) {
+	if field, ok := f.Field(key); ok && row >= 0 && row < f.most(field) {
+		f.put(field, row, text)
+		f.changed()
+	}
+}
+
+// put is Set without working anything out.
+func (f *Form) put(field sheet.Field, row int, text string) {
+	for len(f.text[field.Key]) <= row {
+		f.text[field.Key] = append(f.text[field.Key], "")
+	}
+	if field.Group != nil {
+		f.rows[field.Group] = max(f.rows[field.Group], row+1)
+	}
+	f.text[field.Key][row] = word.OneLine(text)
+	f.typedOver(field, f.text[field.Key][row])
+}
+
+// Tick ticks or clears an option of a field of Checks.
+func (f *Form) Tick(key, word string, on bool) {
+	field, ok := f.Field(key)
+	checks, isChecks := field.Cells.(*sheet.Checks)
+	if !ok || !isChecks {
+		return
+	}
+	var ticked []string
+	for _, o := range checks.Options() {
+		if o.Word == word && on || o.Word != word && checks.Has(o.Word) {
+			ticked = append(ticked, o.Word)
+		}
+	}
+	f.text[key] = ticked
+	f.changed()
+}
+
+// changed solves anew. A sender's result belongs to the entries as they were
+// sent, and a notice to the link that was opened: both end here.
+func (f *Form) changed() {
+	f.received = nil
+	f.notices = nil
+	if f.sent != nil {
+		f.before, f.origin, f.sent = f.sent, f.link, nil
+	}
+	f.solve()
+}
+
+// Problems returns what is wrong with the entries, then with the link.
+func (f *Form) Problems() []report.Problem { return append(slices.Clone(f.problems), f.notices...) }
+
+// ProblemAt returns what is wrong with one cell, empty if nothing is.
+func (f *Form) ProblemAt(key string, row int) string {
+	for _, p := range f.problems {
+		if p.Key == key && p.Row == row {
+			return p.Says
+		}
+	}
+	return ""
+}
+
+// Report returns the answer. Parts that need a field that is wrong are left
+// out of it.
+func (f *Form) Report() report.Report { return f.report }
+
+// Label returns a field's label, for texts that name it.
+func (f *Form) Label(key string) string {
+	field, _ := f.Field(key)
+	return field.Label
+}

@@ -1,0 +1,104 @@
+package form
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/word"
+)
+
+// read takes the pieces of a link of at most so many characters, and returns what its
+// fields held before.
+func (f *Form) read(site link.Site, fragment string, most int) (was map[string][]string) {
+	fragment, said := site.Mend(fragment)
+	f.Mended(said)
+	if cut, long := cutLong(fragment, most); long {
+		fragment = cut
+		f.notice("link", "The link is longer than "+strconv.Itoa(most)+" characters: what comes after them is not read.")
+	}
+	was = map[string][]string{}
+	if link.EncodedTwice(fragment) {
+		f.notice("link", "The link looks as if it had been percent-encoded twice: texts in it are shown as they came.")
+	}
+	for _, p := range link.Split(fragment) {
+		switch field, known := f.Field(p.Key); {
+		case p.Key == "v" && len(p.Cells) > 0:
+			if v := strings.Join(p.Cells, ","); v != link.Version {
+				f.notice("v", "The link says version "+word.Quote(v)+"; this page reads version "+link.Version+". It is read as far as it is understood.")
+			}
+		case p.Key == link.ClaimKey && p.Cells != nil:
+			f.receive(p.Cells)
+		case f.takeWas(was, p):
+		case !known:
+			f.keep(p, word.Quote(p.Key)+" in the link is not a field of this page.")
+		case p.Cells == nil:
+			f.keep(p, word.Quote(p.Key)+" in the link has no value: write "+p.Key+"=value.")
+		case f.text[p.Key] != nil:
+			f.notice(p.Key, word.Quote(p.Key)+" stands in the link twice: the first one counts.")
+		default:
+			f.take(field, p.Cells)
+		}
+	}
+	return was
+}
+
+// Mended tells what was mended in the link that the form was read from.
+func (f *Form) Mended(said []string) {
+	if len(said) > 0 {
+		f.notice("link", link.MendedNotice(said))
+	}
+}
+
+// cutLong cuts a fragment to so many characters, at the end of a piece.
+func cutLong(fragment string, most int) (string, bool) {
+	if len(fragment) <= most {
+		return fragment, false
+	}
+	end := strings.LastIndexByte(fragment[:most+1], '&')
+	return fragment[:max(end, 0)], true
+}
+
+func (f *Form) notice(key, says string) {
+	f.notices = append(f.notices, report.Problem{Key: key, Says: says})
+}
+
+// keep keeps what is not understood, less empty cells at the end: a comma there
+// would pass for one that a sentence put behind the link.
+func (f *Form) keep(p link.Piece, says string) {
+	for len(p.Cells) > 1 && p.Cells[len(p.Cells)-1] == "" {
+		p.Cells = p.Cells[:len(p.Cells)-1]
+	}
+	f.unknown = append(f.unknown, p)
+	f.notice(p.Key, says)
+}
+
+// take puts a link's cells into a field.
+func (f *Form) take(field sheet.Field, cells []string) {
+	most := f.most(field)
+	if len(cells) > most && most == 1 {
+		cells = []string{strings.Join(cells, ",")} // a comma typed by hand
+	}
+	if len(cells) > most {
+		f.notice(field.Key, field.Label+": the link has "+strconv.Itoa(len(cells))+" values, "+strconv.Itoa(most)+" are read.")
+		cells = cells[:most]
+	}
+	f.text[field.Key] = slices.Clone(cells)
+	if field.Group != nil {
+		f.rows[field.Group] = max(f.rows[field.Group], len(cells))
+	}
+}
+
+// most is how many cells a field may have.
+func (f *Form) most(field sheet.Field) int {
+	if field.Group != nil {
+		return field.Group.Most
+	}
+	if c, ok := field.Cells.(*sheet.Checks); ok {
+		return len(c.Options())
+	}
+	return 1
+}

@@ -1,0 +1,194 @@
+package form
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"striderule/calc/sheet"
+	"striderule/calc/word"
+)
+
+// AddRow adds a row to a group, empty but for what is carried over from the row
+// above, and reports whether there was room.
+func (f *Form) AddRow(g *sheet.Group) bool {
+	if f.rows[g] >= g.Most {
+		return false
+	}
+	f.grow(g)
+	f.changed()
+	return true
+}
+
+// grow is AddRow without working anything out.
+func (f *Form) grow(g *sheet.Group) {
+	last := f.rows[g] - 1
+	f.rows[g]++
+	for _, field := range f.fields {
+		if field.Group == g && field.Carry && last >= 0 {
+			f.put(field, last+1, f.Text(field.Key, last))
+		}
+	}
+}
+
+// RemoveRow takes a row out of a group; at its least number of rows it is
+// emptied instead.
+func (f *Form) RemoveRow(g *sheet.Group, row int) {
+	for _, field := range f.fields {
+		if field.Group == g && row < len(f.text[field.Key]) {
+			f.text[field.Key] = slices.Delete(f.text[field.Key], row, row+1)
+		}
+	}
+	f.rows[g] = max(g.Least, f.rows[g]-1)
+	f.changed()
+}
+
+// Columns returns the columns of a group that have a part in some row.
+func (f *Form) Columns(g *sheet.Group) []sheet.Field {
+	var columns []sheet.Field
+	for _, field := range f.fields {
+		if field.Group == g && f.anyVisible(field) {
+			columns = append(columns, field)
+		}
+	}
+	return columns
+}
+
+// Groups returns the groups that have a part, in order.
+func (f *Form) Groups() []*sheet.Group {
+	var groups []*sheet.Group
+	for _, field := range f.fields {
+		if field.Group != nil && !slices.Contains(groups, field.Group) && f.anyVisible(field) {
+			groups = append(groups, field.Group)
+		}
+	}
+	return groups
+}
+
+// A Pasted is what came of pasting a piece of a table into a group's rows.
+type Pasted struct {
+	Group    *sheet.Group
+	From     int // the row it began with, counted from 0
+	Rows     int // that something went into
+	Replaced int // texts that stood there and were others
+	Over     int // lines for which there was no row
+	Odd      int // values for which there was no column, or that are none of a list
+	before   map[string][]string
+	rows     int
+}
+
+// Paste puts the lines of a text into a column's cell and the rows below, and
+// what tabs part into the columns beside it, as a spreadsheet copies them. Rows
+// are added while there is room. A first line that repeats the headings is left
+// out. Blanks around a value go; else it is kept as it was written.
+func (f *Form) Paste(key string, row int, text string) Pasted {
+	field, ok := f.Field(key)
+	if !ok || field.Group == nil || row < 0 || row >= f.Rows(field) {
+		return Pasted{}
+	}
+	columns := f.Columns(field.Group)
+	for len(columns) > 0 && columns[0].Key != key {
+		columns = columns[1:]
+	}
+	p := Pasted{Group: field.Group, From: row, before: map[string][]string{}, rows: f.Rows(field)}
+	for _, c := range f.fields {
+		if c.Group == p.Group {
+			p.before[c.Key] = slices.Clone(f.text[c.Key])
+		}
+	}
+	lines := tableLines(text)
+	if first := lines[0][0]; len(lines) > 1 && (first == field.Label || first == sheet.Heading(field)) {
+		lines = lines[1:]
+	}
+	for _, line := range lines {
+		at := row + p.Rows
+		if at >= p.Group.Most {
+			p.Over++
+			continue
+		}
+		if at >= f.Rows(field) {
+			f.grow(p.Group)
+		}
+		p.Rows++
+		for j, value := range line {
+			if j >= len(columns) {
+				p.Odd += min(1, len(value))
+				continue
+			}
+			f.pasteCell(&p, columns[j], at, value)
+		}
+	}
+	f.changed()
+	return p
+}
+
+// pasteCell puts one value in, unless it is none of those to choose from.
+func (f *Form) pasteCell(p *Pasted, column sheet.Field, row int, value string) {
+	column.Cells.Resize(f.rows[p.Group])
+	if choice, ok := column.Cells.At(row).(*sheet.Choice); ok {
+		value = choice.Plain(value)
+		for _, o := range choice.Options() {
+			if strings.EqualFold(o.Label, value) {
+				value = o.Word
+			}
+		}
+	}
+	switch v := column.Cells.At(row).(type) {
+	case *sheet.Choice, *sheet.Flag:
+		if v.Set(value) != nil {
+			p.Odd++
+			return
+		}
+	}
+	if old := strings.TrimSpace(f.Text(column.Key, row)); old != "" && old != value && row < p.rows {
+		p.Replaced++
+	}
+	f.put(column, row, value)
+}
+
+// Unpaste puts back what stood in the rows before they were pasted into.
+func (f *Form) Unpaste(p Pasted) {
+	for key, cells := range p.before {
+		f.text[key] = cells
+	}
+	if p.Group != nil {
+		f.rows[p.Group] = p.rows
+	}
+	f.changed()
+}
+
+// Says tells what was done, in a sentence or some.
+func (p Pasted) Says() string {
+	s := "Pasted into " + p.Group.Noun + " " + strconv.Itoa(p.From+1) + "."
+	if p.Rows > 1 {
+		s = "Pasted into " + p.Group.Nouns() + " " + strconv.Itoa(p.From+1) + " to " + strconv.Itoa(p.From+p.Rows) + "."
+	}
+	if p.Replaced > 0 {
+		s += " " + word.Plural(p.Replaced, "text that stood there was", "texts that stood there were") + " replaced."
+	}
+	if p.Over > 0 {
+		s += " " + word.Plural(p.Over, "line", "lines") + " more than fit: there are " + strconv.Itoa(p.Group.Most) + " rows at most."
+	}
+	if p.Odd > 0 {
+		s += " Left out: " + word.Plural(p.Odd, "value", "values") + " without a column here, or not among the choices."
+	}
+	return s
+}
+
+// tableLines are the values of a text, line by line; empty lines at its end go.
+func tableLines(text string) [][]string {
+	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
+	var lines [][]string
+	filled := 1
+	for _, line := range strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n") {
+		values := strings.Split(line, "\t")
+		for i, v := range values {
+			values[i] = strings.TrimSpace(word.OneLine(v))
+			if values[i] != "" {
+				filled = len(lines) + 1
+			}
+		}
+		lines = append(lines, values)
+	}
+	return lines[:filled]
+}

@@ -1,0 +1,171 @@
+package axis
+
+import (
+	"striderule/calc/drive"
+	"striderule/calc/report"
+	"striderule/calc/sheet"
+	"striderule/calc/unit"
+)
+
+// Words of the conventions, in links and as output IDs.
+const (
+	AsSteps  = "steps"
+	AsTurn   = "turn"
+	AsOutput = "output"
+)
+
+// ConventionWords are the words by drive.Convention.
+var ConventionWords = []string{AsSteps, AsTurn, AsOutput}
+
+func conventionChoice() sheet.Choice {
+	return sheet.Choose(
+		sheet.Option{Word: AsSteps, Label: "Steps per mm", Hint: "microsteps sent for one millimetre (or degree)"},
+		sheet.Option{Word: AsTurn, Label: "Travel per motor turn", Hint: "how far the axis moves when the motor turns once"},
+		sheet.Option{Word: AsOutput, Label: "Travel per output turn", Hint: "with the gear ratio as an entry of its own"},
+	)
+}
+
+func conventionOf(c sheet.Choice) drive.Convention {
+	for i, w := range ConventionWords {
+		if w == c.Word {
+			return drive.Convention(i)
+		}
+	}
+	panic("calc: no convention " + c.Word)
+}
+
+// SettingKey is the key of the field for a setting.
+func SettingKey(c drive.Convention, rotary bool) string {
+	if rotary {
+		return ConventionWords[c] + "deg"
+	}
+	return ConventionWords[c]
+}
+
+// SettingUnit is the unit of a setting's full-precision value.
+func SettingUnit(c drive.Convention, rotary bool) string {
+	units := [...]string{"steps/mm", "mm/rev", "mm/rev"}
+	if rotary {
+		units = [...]string{"steps/°", "°/rev", "°/rev"}
+	}
+	return units[c]
+}
+
+var settingNames = [...]string{"Steps per mm", "Travel per motor turn", "Travel per output turn"}
+
+// SettingName is what a setting in a convention is called.
+func SettingName(c drive.Convention, rotary bool) string {
+	if c == drive.StepsPerUnit && rotary {
+		return "Steps per degree"
+	}
+	return settingNames[c]
+}
+
+// SettingOutputs declares the figures that settingFigure makes, with a prefix
+// and a wording of their own.
+func SettingOutputs(prefix, label string) []sheet.Output {
+	var out []sheet.Output
+	for _, c := range drive.Conventions {
+		u := SettingUnit(c, false) + " or " + SettingUnit(c, true)
+		out = append(out, sheet.Output{ID: prefix + ConventionWords[c], Label: settingNames[c] + label, Unit: u})
+	}
+	return out
+}
+
+// SettingFigure is a setting as a figure, of so many significant digits; keep keeps zeros at the
+// end.
+func SettingFigure(id string, s drive.Setting, rotary bool, digits int, keep bool) *report.Figure {
+	return &report.Figure{
+		ID: id, Label: SettingName(s.Convention, rotary), Value: s.Value,
+		Unit: SettingUnit(s.Convention, rotary), Digits: digits, Keep: keep,
+	}
+}
+
+// A ScaleEntry asks for a setting in whichever convention it is stored.
+type ScaleEntry struct {
+	As        sheet.Choice
+	Steps     unit.Input[unit.StepsPerLength]
+	Turn      unit.Input[unit.LengthPerTurn]
+	Output    unit.Input[unit.LengthPerTurn]
+	StepsDeg  unit.Input[unit.StepsPerAngle]
+	TurnDeg   unit.Input[unit.AnglePerTurn]
+	OutputDeg unit.Input[unit.AnglePerTurn]
+}
+
+// Ranges of settings: wide enough for any small machine, narrow enough to
+// catch a slip of the finger.
+func StepsInput() unit.Input[unit.StepsPerLength] {
+	return unit.StepsPerLengths.Input("steps/mm", 0.001, unit.Million)
+}
+func StepsDegInput() unit.Input[unit.StepsPerAngle] {
+	return unit.StepsPerAngles.Input("steps/°", 0.001, unit.Million)
+}
+func turnInput() unit.Input[unit.LengthPerTurn] {
+	return unit.LengthsPerTurn.Input("mm/rev", 0.0001, 10_000)
+}
+func turnDegInput() unit.Input[unit.AnglePerTurn] {
+	return unit.AnglesPerTurn.Input("°/rev", 0.0001, 36_000)
+}
+
+// NewScaleEntry is one with nothing given.
+func NewScaleEntry() ScaleEntry {
+	return ScaleEntry{
+		As: conventionChoice(), Steps: StepsInput(), Turn: turnInput(), Output: turnInput(),
+		StepsDeg: StepsDegInput(), TurnDeg: turnDegInput(), OutputDeg: turnDegInput(),
+	}
+}
+
+// Fields declares the entry. axis is the key of the choice that tells rotary
+// axes from linear ones, whose words are linear.
+func (s *ScaleEntry) Fields(section *sheet.Section, hint, axis string, linear ...string) []sheet.Field {
+	rotary := func(as string) []sheet.When { return sheet.And(sheet.If(axis, "rotary"), "as", as) }
+	return append(s.LinearFields(section, hint, sheet.If(axis, linear...)),
+		sheet.Field{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: rotary(AsSteps), Cells: sheet.Input(&s.StepsDeg)},
+		sheet.Field{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: rotary(AsTurn), Cells: sheet.Input(&s.TurnDeg)},
+		sheet.Field{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: rotary(AsOutput), Cells: sheet.Input(&s.OutputDeg)},
+	)
+}
+
+// LinearFields declares the entry for axes that move in mm; on is when the
+// axis is one.
+func (s *ScaleEntry) LinearFields(section *sheet.Section, hint string, on []sheet.When) []sheet.Field {
+	return []sheet.Field{
+		{Key: "as", Label: "The controller stores", Section: section, Cells: sheet.One(&s.As)},
+		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: sheet.And(on, "as", AsSteps), Cells: sheet.Input(&s.Steps)},
+		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: sheet.And(on, "as", AsTurn), Cells: sheet.Input(&s.Turn)},
+		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: sheet.And(on, "as", AsOutput), Cells: sheet.Input(&s.Output)},
+	}
+}
+
+// in is the entry that holds a setting.
+func (s *ScaleEntry) in(c drive.Convention, rotary bool) *unit.Entry {
+	switch {
+	case c == drive.StepsPerUnit && rotary:
+		return s.StepsDeg.Entry()
+	case c == drive.StepsPerUnit:
+		return s.Steps.Entry()
+	case c == drive.TravelPerTurn && rotary:
+		return s.TurnDeg.Entry()
+	case c == drive.TravelPerTurn:
+		return s.Turn.Entry()
+	case rotary:
+		return s.OutputDeg.Entry()
+	}
+	return s.Output.Entry()
+}
+
+// Setting returns the setting and the key of the field that holds it; ok is
+// false while it is not given.
+func (s *ScaleEntry) Setting(rotary bool) (setting drive.Setting, key string, ok bool) {
+	c := conventionOf(s.As)
+	key = SettingKey(c, rotary)
+	in := s.in(c, rotary)
+	return drive.Setting{Convention: c, Value: in.Number}, key, in.Given
+}
+
+// Handed fills the same entry of another page in; where it is not given, with
+// the convention alone.
+func (s *ScaleEntry) Handed(rotary bool) []Filling {
+	c := conventionOf(s.As)
+	return Fills("as", s.As.Chosen(), SettingKey(c, rotary), s.in(c, rotary).Bare())
+}

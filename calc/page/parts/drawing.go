@@ -1,0 +1,189 @@
+package parts
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"striderule/calc/drive"
+	"striderule/calc/page/axis"
+	"striderule/calc/report"
+	"striderule/calc/unit"
+	"striderule/calc/word"
+)
+
+// A train is a drivetrain as far as it is told, to be drawn.
+type train struct {
+	id     string
+	angle  unit.Angle   // of the motor's full step; 0 if it is not told
+	gears  axis.Gearing // nil if it is not told
+	out    *axis.OutputEntry
+	travel string // of one motor turn; empty if it is not known
+}
+
+// What small and large wheels of a stage share is kept in bounds, so that a
+// tooth beside ten thousand is still seen.
+const (
+	leastShare   = 0.2
+	mostDistance = 64 // between the shafts of a stage
+	outputReach  = 84 // of the output element, right of its shaft
+	outputHigh   = 40 // above and below its shaft
+	motorHalf    = 24
+)
+
+// A wheelPair is one stage on paper.
+type wheelPair struct {
+	drive.Stage
+	small, large float64 // radii of the wheels on the motor side and on the driven side
+}
+
+// wheelPairs sizes the wheels of all stages for the room that there is.
+func wheelPairs(stages drive.Stages) []wheelPair {
+	var all []wheelPair
+	distance := min(mostDistance, 150/float64(max(1, len(stages))))
+	for _, st := range stages {
+		share := float64(st.Driving) / float64(st.Driving+st.Driven)
+		share = min(1-leastShare, max(leastShare, share))
+		all = append(all, wheelPair{st, share * distance, (1 - share) * distance})
+	}
+	return all
+}
+
+func (t train) draw() report.Drawing {
+	s := report.Schematic("train-"+t.id, "The drivetrain as entered")
+	stages, _ := t.gears.(axis.ToothPairs)
+	wheels := wheelPairs(drive.Stages(stages))
+	ratio, boxed := t.gears.(axis.PlainRatio)
+
+	left, long, half := float64(motorHalf), 0.0, float64(outputHigh)
+	for i, w := range wheels {
+		if i == 0 {
+			left = max(left, w.small)
+		}
+		long, half = long+w.small+w.large, max(half, w.small+6, w.large+6)
+	}
+	if boxed {
+		long = 96
+	}
+	x, y := (report.PaperWidth-left-long-outputReach)/2+left, 42+half
+	motor := "motor"
+	s.Plate(report.Body, x-motorHalf, y-motorHalf, x+motorHalf, y+motorHalf)
+	if t.angle > 0 {
+		motor += ", full step " + report.Figure{Value: float64(t.angle), Unit: "°", Digits: 5}.String()
+	}
+	s.Words(2, 14, report.Start, motor)
+	s.Alt = word.Capital(motor)
+	for _, screw := range []report.XY{{X: -18, Y: -18}, {X: 18, Y: -18}, {X: 18, Y: 18}, {X: -18, Y: 18}} {
+		s.Disc(x+screw.X, y+screw.Y, 2, 0)
+	}
+	turning := float64(motorHalf) - 3
+	if len(wheels) > 0 {
+		turning = wheels[0].small + 5
+	}
+	label, rows := y+half+16, min(3, len(wheels))
+	from := x
+	for i, w := range wheels {
+		s.Disc(from, y, w.small, int(w.Driving))
+		s.Disc(from+w.small+w.large, y, w.large, int(w.Driven))
+		text := strconv.Itoa(int(w.Driving)) + " : " + strconv.Itoa(int(w.Driven))
+		s.Alt += "; a pair of " + text + " teeth"
+		if len(wheels) < 3 {
+			text += " teeth"
+		}
+		s.Words(from+(w.small+w.large)/2+(w.small-w.large)/2, label+15*float64(i%rows), report.Middle, text)
+		from += w.small + w.large
+	}
+	if boxed {
+		text := "ratio " + report.Figure{Value: float64(ratio), Digits: 6}.String()
+		s.Line(report.Body, from, y, from+long, y)
+		s.Plate(report.Body, from+motorHalf+6, y-20, from+long-10, y+20)
+		s.Words(from+motorHalf+6+(long-motorHalf-16)/2, label, report.Middle, text)
+		s.Alt += "; gears of " + text
+		from, rows = from+long, 1
+	}
+	element, _ := t.out.Element("")
+	if element != nil {
+		what := strings.TrimPrefix(t.out.Describe(), "a ")
+		drawOutput(s, t.out, from, y)
+		s.Words(report.PaperWidth-2, 30, report.End, what)
+		s.Alt += "; " + what
+	}
+	s.Arrow(report.Motion, arc(x, y, turning)...)
+	s.Disc(x, y, 2.5, 0)
+	foot := label + 15*float64(rows) - 4
+	if t.travel == "" {
+		return s.Done(foot, ".")
+	}
+	s.Arrow(report.Motion, from-14, foot, from+outputReach-4, foot)
+	s.Words(report.PaperWidth-2, foot+18, report.End, "one motor turn moves "+t.travel)
+	return s.Done(foot+26, ". One motor turn moves "+t.travel+".")
+}
+
+// arc is most of a turn, clockwise.
+func arc(x, y, r float64) []float64 {
+	var all []float64
+	for a := -150.0; a <= 60; a += 15 {
+		sin, cos := math.Sincos(a * math.Pi / 180)
+		all = append(all, x+r*cos, y+r*sin)
+	}
+	return all
+}
+
+// drawOutput draws what turns rotation into travel, on its shaft.
+func drawOutput(s *report.Sketch, o *axis.OutputEntry, x, y float64) {
+	end := x + outputReach - 4
+	switch o.Kind.Word {
+	case "belt":
+		const r = 17
+		s.Line(report.Body, end-10, y-r-2, x, y-r-2)
+		s.Line(report.Body, end-10, y+r+2, x, y+r+2)
+		s.Disc(x, y, r, int(o.Teeth.Value()))
+		s.Disc(end-16, y, r, 0)
+		s.Plate(report.Motion, x+28, y-r-9, x+48, y-r+1)
+	case "screw":
+		s.Plate(report.Body, x, y-6, end, y+6)
+		for at := x + 4; at < end-6; at += 7 {
+			s.Line(report.Measure, at, y+6, at+5, y-6)
+		}
+		s.Plate(report.Motion, x+38, y-14, x+58, y+14)
+	case "rack":
+		s.Disc(x, y, 16, int(o.Pinion.Value()))
+		var teeth []float64
+		for at := x - 20; at < end-8; at += 10 {
+			teeth = append(teeth, at, y+23, at+2, y+18, at+5, y+18, at+7, y+23)
+		}
+		s.Line(report.Motion, teeth...)
+		s.Plate(report.Motion, x-20, y+23, end, y+28)
+	case "roller":
+		s.Plate(report.Motion, x-20, y+16, end, y+21)
+		s.Disc(x, y, 16, 0)
+		s.Disc(x, y+30, 9, 0)
+	case "rotary":
+		s.Disc(x, y, 34, 0)
+		s.Line(report.Motion, x, y, x+34, y)
+		s.Arrow(report.Motion, arc(x, y, 38)...)
+	}
+}
+
+// mostTrains is how many axes are drawn: more than a machine has, and few enough
+// for a phone to draw anew at every key.
+const mostTrains = 12
+
+// drawing is the axis as entered; ok is false while too little of it is told.
+func (r *row) drawing() (d report.Drawing, ok bool) {
+	t := train{id: r.N, angle: r.Motor.StepAngle, out: r.out}
+	if len(r.NoGears) == 0 {
+		t.gears = r.Gears // none while they are looked for
+	}
+	if turn, missing := r.In(drive.TravelPerTurn); len(missing) == 0 && len(r.missing) == 0 && (r.find != findGears || r.found != nil) {
+		f := axis.SettingFigure("", turn, r.Rotary, axis.Digits, false)
+		f.Unit = "mm"
+		if r.Rotary {
+			f.Unit = "°"
+		}
+		t.travel = f.String()
+	}
+	element, _ := r.out.Element("")
+	told := r.found != nil || element != nil && !r.Rotary
+	return t.draw(), told && r.drawn
+}

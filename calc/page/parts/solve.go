@@ -1,0 +1,250 @@
+package parts
+
+import (
+	"slices"
+	"strconv"
+
+	"striderule/calc/drive"
+	"striderule/calc/lists"
+	"striderule/calc/page/axis"
+	"striderule/calc/report"
+	"striderule/calc/word"
+)
+
+// A row is one axis: as it is read, and what follows from it.
+type row struct {
+	axis.Row
+	out     *axis.OutputEntry
+	find    string
+	beside  int
+	missing []string // keys, before anything can be found
+	needs   []string
+	drawn   bool
+
+	found   *report.Figure // what is wanted, nil while it is not
+	says    string
+	figures report.FigureList
+	blocks  []report.Block // asks and notes
+	doubts  []report.Note
+}
+
+func (s *entries) row(i int) *row {
+	r := &row{out: s.OutputRows.At(i), find: s.Find.Rows[i].Word, beside: int(s.Beside.Rows[i].Number)}
+	r.N, r.Name, r.Rotary = strconv.Itoa(i+1), axis.NameOf(s.Name.Rows[i], i), r.out.Kind.Word == "rotary"
+	r.drawn = i < mostTrains
+	motor := s.MotorRows.At(i)
+	r.Motor = motor.Motor()
+	r.NoMotor = motor.Missing()
+	r.needs = lists.Concat([]string{"name", "find", "angle", "micro"}, r.out.Keys(""))
+	s.readGears(r, i)
+	if r.find == findSetting {
+		var element drive.Output
+		if element, r.missing = r.out.Element(""); element != nil {
+			r.Setting = drive.Setting{Convention: drive.TravelPerOutputTurn, Value: drive.PerTurn(element)}
+		}
+		return r
+	}
+	r.Setting, r.Key, r.Given = s.ScaleRows.At(i).Setting(r.Rotary)
+	r.needs = append(r.needs, "as", r.Key)
+	if !r.Given {
+		r.missing = []string{r.Key}
+	}
+	return r
+}
+
+// readGears reads an axis' gearing and the keys that it rests on.
+func (s *entries) readGears(r *row, i int) {
+	r.needs = append(r.needs, "gears")
+	r.Gears = axis.ToothPairs{}
+	switch {
+	case r.find == findGears:
+		r.needs = append(r.needs, "beside")
+	case s.Gears.Rows[i].Word == "pairs":
+		r.needs = append(r.needs, "driving", "driven")
+		if stages, ok := axis.StagesOf(s.Driving.Rows[i], s.Driven.Rows[i]); ok {
+			r.Gears = axis.ToothPairs(stages)
+		} else {
+			r.NoGears = []string{"driving", "driven"}
+		}
+	case s.Gears.Rows[i].Word == "ratio":
+		r.needs = append(r.needs, "ratio")
+		r.Gears = axis.PlainRatio(s.Ratio.Rows[i].Number)
+		if !s.Ratio.Rows[i].Given {
+			r.NoGears = []string{"ratio"}
+		}
+	}
+}
+
+func (s *entries) Solve() report.Report {
+	r := report.Report{Parts: []report.Part{whereToRead, axis.Meaning}}
+	var rows []*row
+	var above []string // what the rows before depend on: the headline is of the first that answers
+	fields := s.Fields()
+	for i := range s.Name.Rows {
+		if i > 0 && axis.Blank(fields, i) {
+			continue
+		}
+		if a, b := len(s.Driving.Rows[i].Value), len(s.Driven.Rows[i].Value); a > 0 && b > 0 && a != b {
+			r.Problems = append(r.Problems, report.Problem{Key: "driven", Row: i, Says: "there are counts for " + word.Plural(b, "stage", "stages") + " here, and for " + strconv.Itoa(a) +
+				" on the motor side. Write as many on either side, in the same order, such as 12 x 20 and 54 x 40."})
+		}
+		row := s.row(i)
+		row.solve()
+		above = append(above, row.needs...)
+		if row.found != nil {
+			rows = append(rows, row)
+		}
+		if row.found != nil && r.Answer == nil {
+			r.Answer = row.answer(above)
+			row.doubts = nil // the headline has them
+		}
+		r.Add(row.part())
+	}
+	if len(rows) > 1 {
+		r.Insert(2, glance(rows, above))
+	}
+	if slices.ContainsFunc(rows, func(r *row) bool { return r.find == findSetting }) {
+		r.Add(&firstMove)
+	}
+	return r
+}
+
+// solve finds what is wanted of an axis.
+func (r *row) solve() {
+	switch {
+	case r.find == findSetting:
+		r.findSetting()
+	case r.find == findGears && r.Setting.Convention == drive.TravelPerOutputTurn:
+		r.blocks = []report.Block{report.DoubtNote("Travel per output turn is the same with any gears. Give steps per mm or travel per motor turn instead.")}
+	case r.find == findGears:
+		r.findGears()
+	case r.Rotary:
+		r.blocks = []report.Block{report.DoubtNote("What turns the work itself has no size to be found: one output turn is 360°. Ask for the gear ratio instead.")}
+	default:
+		r.findElement()
+	}
+	if r.found != nil {
+		r.doubt()
+	}
+}
+
+// lacks asks for what is missing; it reports whether anything is.
+func (r *row) lacks(what string, keys []string) bool {
+	if len(keys) > 0 {
+		r.blocks = append(r.blocks, report.Ask{Keys: keys, For: what})
+	}
+	return len(keys) > 0
+}
+
+// finds makes a figure the one that was wanted.
+func (r *row) finds(f *report.Figure, says string) { r.found, r.says = f, says }
+
+// tell adds the numbers of the axis.
+func (r *row) tell() {
+	figures, asks := r.Numbers()
+	r.figures, r.blocks = append(r.figures, figures...), append(r.blocks, asks...)
+}
+
+func (r *row) findSetting() {
+	if len(r.missing) > 0 {
+		r.lacks(word.Lower(axis.SettingName(drive.StepsPerUnit, r.Rotary)), lists.Concat(r.missing, r.NoGears, r.NoMotor))
+		return
+	}
+	r.tell()
+	if len(r.NoGears) == 0 {
+		r.figures.Add(r.Figure("ratio", "Gear ratio", r.Gears.Reduction(), ""))
+	}
+	if steps, missing := r.In(drive.StepsPerUnit); len(missing) == 0 {
+		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), trust.Of(r.out.Kind.Word))
+	}
+}
+
+const trustThePart = "Trust this value over a measurement: the part is made to it. Measure only to find a mistake, such as another part or other microsteps."
+
+// trust says what a value from the parts is worth.
+var trust = word.Table{
+	{"belt", trustThePart}, {"screw", trustThePart}, {"rack", trustThePart},
+	{"roller", "A start only: measure it. The effective diameter of a roller is known only from a test."},
+	{"rotary", "Exact: steps and teeth are counted. Measure only to find a mistake."},
+}
+
+func (r *row) findElement() {
+	travel, missing := r.In(drive.TravelPerOutputTurn)
+	if r.lacks("the size of the part", lists.Concat(r.missing, r.out.MissingPitch(), missing)) {
+		return
+	}
+	i := r.out.Implied(travel.Value)
+	f := r.Figure(i.ID, i.Label, i.Value, i.Unit)
+	r.figures = report.FigureList{*f}
+	r.finds(f, "Where the roller really grips; its outer diameter is larger.")
+	if i.Nearest > 0 {
+		r.says = r.compare(i)
+	}
+	r.tell()
+}
+
+func (r *row) findGears() {
+	element, missingElement := r.out.Element("")
+	turn, missing := r.In(drive.TravelPerTurn)
+	if r.lacks("the gear ratio", lists.Concat(r.missing, missingElement, missing)) {
+		return
+	}
+	ratio := drive.PerTurn(element) / turn.Value
+	r.Gears = axis.PlainRatio(ratio)
+	f := r.Figure("ratio", "Gear ratio", ratio, "")
+	r.figures = report.FigureList{*f}
+	r.finds(f, "Motor turns for one output turn.")
+	if r.beside > 0 {
+		i := axis.ImpliedGear(ratio, r.beside)
+		r.figures.Add(r.Figure(i.ID, i.Label, i.Value, i.Unit))
+		r.says = r.compare(i)
+	} else {
+		r.lacks("the nearest teeth on the driven side", []string{"beside"})
+	}
+	r.tell()
+}
+
+// compare shows what is implied beside the nearest part that is made.
+func (r *row) compare(i axis.Implied) string {
+	fitting := r.Setting.Corrected(i.Value / i.Nearest) // steps go with 1/size, travel with size
+	if r.find == findGears {
+		fitting = r.Setting.Corrected(i.Nearest / i.Value)
+	}
+	f := axis.SettingFigure("fitting-"+r.N, fitting, r.Rotary, axis.Digits, false)
+	f.Label = "The setting that the nearest part gives"
+	off := &report.Figure{ID: "off-" + r.N, Label: "Implied, against the nearest", Value: 100 * i.Off(), Unit: "%", Digits: 3}
+	r.figures.Add(r.Figure("nearest", "The nearest that is made", i.Nearest, i.Unit), off, f)
+	return i.Says()
+}
+
+// What small machines have. The bounds are round and our own judgement: wide
+// enough for a coarse belt and for a fine worm, narrow enough to catch a ratio
+// that is turned round and inches taken for millimetres.
+const (
+	fewestSteps, mostSteps       = 10, 100_000 // per mm: a microstep of 0.1 mm to 10 nm
+	fewestStepsDeg, mostStepsDeg = 0.5, 100_000
+	leastRoller, mostRoller      = 3, 40 // mm, of a roller that feeds
+)
+
+// doubt says what is outside of that, and what to look at.
+func (r *row) doubt() {
+	least, most := float64(fewestSteps), float64(mostSteps)
+	if r.Rotary {
+		least, most = fewestStepsDeg, mostStepsDeg
+	}
+	if s, missing := r.In(drive.StepsPerUnit); len(missing) == 0 && (s.Value < least || s.Value > most) {
+		r.doubts = append(r.doubts, report.DoubtNote(axis.SettingFigure("", s, r.Rotary, 4, false), " is outside what we take small machines to have, "+
+			word.Number(least)+" to "+word.Number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres."))
+	}
+	diameter := r.out.Diameter.Number
+	if r.find == findElement {
+		diameter = r.found.Value
+	}
+	if r.out.Kind.Word == "roller" && (diameter < leastRoller || diameter > mostRoller) {
+		r.doubts = append(r.doubts, report.DoubtNote("An effective diameter of "+word.Number(diameter)+" mm is outside what we take feed rollers to have, "+
+			strconv.Itoa(leastRoller)+" to "+strconv.Itoa(mostRoller)+" mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round."))
+	}
+	if len(r.NoGears) == 0 && r.Gears.Reduction() < 1 {
+		r.doubts = append(r.doubts, axis.TurnsFaster)
+	}
+}

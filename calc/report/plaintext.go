@@ -1,0 +1,150 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+
+	"striderule/calc/unit"
+)
+
+// Number returns the figure's digits as shown, without its unit, and with a
+// real minus.
+func (f Figure) Number() string {
+	var s string
+	switch {
+	case f.U > 0 || f.Like > 0:
+		s, _ = unit.Measured(f.Value, max(f.U, f.Like))
+	case f.Keep:
+		s = unit.Digits(f.Value, f.Digits)
+	default:
+		s = unit.Trim(f.Value, f.Digits)
+	}
+	if minus, negative := strings.CutPrefix(s, "-"); negative {
+		return "−" + minus
+	}
+	return s
+}
+
+// Full returns the figure at full precision, as a machine reads it.
+func (f Figure) Full() string { return unit.Full(f.Value) }
+
+// Gap is what stands between number and unit: nothing before degrees.
+func (f Figure) Gap() string {
+	if f.Unit == "" || strings.HasPrefix(f.Unit, "°") {
+		return ""
+	}
+	return " "
+}
+
+// Uncertainty returns the digits of U, empty if there is none.
+func (f Figure) Uncertainty() string {
+	if f.U <= 0 {
+		return ""
+	}
+	_, u := unit.Measured(f.Value, f.U)
+	return u
+}
+
+// String returns the figure with its uncertainty and unit: 564.3 ± 2.6
+// steps/mm.
+func (f Figure) String() string {
+	if u := f.Uncertainty(); u != "" {
+		return f.Number() + " ± " + u + f.Gap() + f.Unit
+	}
+	return f.Number() + f.Gap() + f.Unit
+}
+
+// String returns the line as plain text.
+func (l Line) String() string {
+	var b strings.Builder
+	for _, s := range l {
+		if s.Figure != nil {
+			b.WriteString(s.Figure.String())
+		} else {
+			b.WriteString(s.Text)
+		}
+	}
+	return b.String()
+}
+
+// String returns the report as plain text, for a post or a test.
+func (r Report) String() string {
+	var b strings.Builder
+	if r.Answer != nil {
+		if v := r.Answer.Verdict; v != nil {
+			b.WriteString(v.Title + ": " + v.Says.String() + "\n")
+		}
+		b.WriteString(r.Answer.Label + ": " + r.Answer.String() + "\n" + r.Answer.Says.String() + "\n")
+		for _, n := range r.Answer.Notes {
+			writeBlock(&b, n)
+		}
+	}
+	for _, p := range r.Parts {
+		b.WriteString("\n" + p.Title + "\n")
+		for _, block := range p.Blocks {
+			writeBlock(&b, block)
+		}
+	}
+	return b.String()
+}
+
+func writeBlock(b *strings.Builder, block Block) {
+	write := func(parts ...string) {
+		for _, p := range parts {
+			b.WriteString(p)
+		}
+		b.WriteByte('\n')
+	}
+	switch x := block.(type) {
+	case Para:
+		write(x.String())
+	case Figures:
+		for _, f := range x.All {
+			write("  ", f.Label, ": ", f.String())
+		}
+	case Table:
+		write("  ", strings.Join(x.Head, " | "))
+		for _, row := range x.Rows {
+			cells := make([]string, len(row))
+			for i, c := range row {
+				cells[i] = c.String()
+			}
+			write("  ", strings.Join(cells, " | "))
+		}
+	case Steps:
+		for i, l := range x.Items {
+			write("  ", strconv.Itoa(i+1), ". ", l.String())
+		}
+	case Points:
+		for _, l := range x.Items {
+			write("  - ", l.String())
+		}
+	case Brought:
+		for _, l := range x.All {
+			write("  Came with the link, to be read before it is sent: ", l.Label, ": ", l.Text)
+		}
+	case Code:
+		write("  ", x.Label, ": ", strings.ReplaceAll(x.Text, "\n", "\n    "))
+	case Note:
+		write("  ", x.Kind.String(), ": ", x.String())
+	case Ask:
+		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
+	case Chart:
+		write("  ", x.Title, ": ", x.Alt())
+	case Drawing:
+		write("  ", x.Title, ": ", x.Alt)
+	case Lots:
+		write("  Check by drawing lots: on request")
+	case Bars:
+		for _, bar := range x.All {
+			write("  ", bar.Label, ": ", bar.Value.String())
+		}
+	case Links:
+		for _, l := range x.All {
+			write("  ", l.Text, ": ", l.Slug, "/#", l.Fragment)
+		}
+	}
+}
+
+// String names the kind.
+func (k NoteKind) String() string { return [...]string{"Tip", "Doubt", "Caution"}[k] }

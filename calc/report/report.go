@@ -1,0 +1,263 @@
+package report
+
+import (
+	"slices"
+
+	"striderule/calc/unit"
+)
+
+// A Report is a page's answer: the headline and the parts below it.
+type Report struct {
+	Answer   *Answer // nil while something is missing or wrong
+	Parts    []Part
+	Problems []Problem // found while solving: entries that do not fit together
+}
+
+// A Problem is something wrong with an entry or a link, as a whole sentence
+// that names the field, repeats what was typed and says what to write.
+type Problem struct {
+	Key  string // of the field; of the unknown piece if no field has it
+	Row  int    // in a group, from 0
+	Says string
+}
+
+// An Answer is the headline figure with what it means in one sentence.
+type Answer struct {
+	Figure
+	Verdict *Verdict // nil where there is nothing to decide
+	Says    Line
+	Keep    *Figure  // what to leave as it is, where nothing is to be changed
+	Notes   []Note   // what would mislead who reads no further
+	Needs   []string // keys without which it is withheld
+}
+
+// A Part is one section of a report. It is withheld while a field that it
+// needs is wrong; the other parts stay.
+type Part struct {
+	ID     string // "apply": also the section's element id
+	Title  string
+	Needs  []string
+	Folded bool // the why, opened on request
+	Guide  bool // what to do before there is anything to enter: folded, above the form
+	Blocks []Block
+}
+
+// Withhold takes out what needs a wrong key.
+func (r *Report) Withhold(wrong map[string]bool) {
+	isWrong := func(key string) bool { return wrong[key] }
+	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
+		r.Answer = nil
+	}
+	var good []Part
+	for _, p := range r.Parts {
+		if !slices.ContainsFunc(p.Needs, isWrong) {
+			good = append(good, p)
+		}
+	}
+	r.Parts = good
+}
+
+// Add puts parts at the end; nil stands for one that there is not.
+func (r *Report) Add(parts ...*Part) {
+	for _, p := range parts {
+		if p != nil {
+			r.Parts = append(r.Parts, *p)
+		}
+	}
+}
+
+// Insert adds a part that is to stand at a place.
+func (r *Report) Insert(at int, p *Part) {
+	if p == nil {
+		return
+	}
+	r.Add(p)
+	copy(r.Parts[at+1:], r.Parts[at:])
+	r.Parts[at] = *p
+}
+
+// Add puts blocks at a part's end.
+func (p *Part) Add(blocks ...Block) { p.Blocks = append(p.Blocks, blocks...) }
+
+// Caution puts cautions at a part's end.
+func (p *Part) Caution(ids ...string) {
+	for _, id := range ids {
+		p.Add(CautionOf(id))
+	}
+}
+
+// A Figure is one computed number. The page holds it at full precision and
+// shows the digits that make sense.
+type Figure struct {
+	_      unit.Uncompared
+	ID     string // of the Output, with "-row" in tables; empty where a sentence repeats it
+	Label  string
+	Value  float64 // finite, in Unit
+	Unit   string
+	U      float64 // expanded uncertainty at 95 %, in Unit; 0 if there is none
+	Like   float64 // shown with the digits of this uncertainty, but without it
+	Digits int     // significant digits shown, unless U says
+	Keep   bool    // keep zeros at the end: they were measured
+}
+
+// A Line is a sentence made of text and figures.
+type Line []Span
+
+// A Span is text, or a figure where Figure is set.
+type Span struct {
+	Text   string
+	Figure *Figure
+}
+
+// Say makes a Line from strings and *Figures.
+func Say(parts ...any) Line {
+	var l Line
+	for _, p := range parts {
+		switch p := p.(type) {
+		case string:
+			l = append(l, Span{Text: p})
+		case *Figure:
+			l = append(l, Span{Figure: p})
+		default:
+			panic("calc: say takes strings and Figures")
+		}
+	}
+	return l
+}
+
+// A FigureList is labelled numbers in the making.
+type FigureList []Figure
+
+// Add puts figures at the end.
+func (l *FigureList) Add(figures ...*Figure) {
+	for _, f := range figures {
+		*l = append(*l, *f)
+	}
+}
+
+// FiguresOf is a block of figures.
+func FiguresOf(figures ...*Figure) Figures {
+	var l FigureList
+	l.Add(figures...)
+	return Figures{l}
+}
+
+// Sentences are the items of a list in the making.
+type Sentences []Line
+
+// Say adds a sentence; see Say.
+func (l *Sentences) Say(parts ...any) { *l = append(*l, Say(parts...)) }
+
+// A Block is a piece of a part; the types below are all there are.
+type Block interface{ block() }
+
+type (
+	// Para is a paragraph.
+	Para struct{ Line }
+	// Figures are labelled numbers.
+	Figures struct{ All []Figure }
+	// A Table has a heading for each column; a cell is a Line.
+	Table struct {
+		Caption string
+		Head    []string
+		Rows    [][]Line
+		Folded  bool // opened on request
+	}
+	// Steps are to be done in order.
+	Steps struct{ Items []Line }
+	// Points are in no order.
+	Points struct{ Items []Line }
+	// A Code is text to copy as it is; with File it can be saved under that
+	// name too. It may have several lines.
+	Code struct {
+		ID                string // "line": also of its element, with code- before it
+		Label, Text, File string
+		Of                []string // keys of the templates that it is made of
+		Brought           bool     // one of them came with the link: it is not offered yet
+	}
+	// A Brought stands before what is made of templates that came with the link and
+	// that nobody here has accepted.
+	Brought struct {
+		Before string // the ID of that Code
+		All    []TemplateText
+	}
+	// A TemplateText is the template of a field: of its key and its label.
+	TemplateText struct{ Key, Label, Text string }
+	// A Note stands out.
+	Note struct {
+		Kind NoteKind
+		Line
+	}
+	// An Ask says what is missing, by the names of its fields, and for what.
+	Ask struct {
+		Keys []string
+		For  string // "travel per motor turn"
+	}
+	// Links hand over to another page, filled in.
+	Links struct{ All []Link }
+	// A Link is one of them.
+	Link struct{ Text, Slug, Fragment string }
+)
+
+// ParaOf is a paragraph of strings and *Figures.
+func ParaOf(parts ...any) Block { return Para{Say(parts...)} }
+
+// PointsOf are points of plain text.
+func PointsOf(items ...string) Block { return Points{sayEach(items)} }
+
+// StepsOf are steps of plain text.
+func StepsOf(items ...string) Block { return Steps{sayEach(items)} }
+
+// sayEach makes a Line of each text.
+func sayEach(texts []string) []Line {
+	lines := make([]Line, len(texts))
+	for i, t := range texts {
+		lines[i] = Say(t)
+	}
+	return lines
+}
+
+// Row adds a row; a cell is a string, a *Figure or a Line.
+func (t *Table) Row(cells ...any) {
+	row := make([]Line, len(cells))
+	for i, c := range cells {
+		if line, ok := c.(Line); ok {
+			row[i] = line
+		} else {
+			row[i] = Say(c)
+		}
+	}
+	t.Rows = append(t.Rows, row)
+}
+
+// TipNote is a note of what is good to know.
+func TipNote(parts ...any) Note { return Note{Tip, Say(parts...)} }
+
+// DoubtNote is a note of what may mislead.
+func DoubtNote(parts ...any) Note { return Note{Doubt, Say(parts...)} }
+
+// CautionNote is a note of what may do harm; see CautionOf for the suite's own.
+func CautionNote(parts ...any) Note { return Note{Caution, Say(parts...)} }
+
+// A NoteKind is why a note stands out.
+type NoteKind int
+
+const (
+	// Tip: good to know.
+	Tip NoteKind = iota
+	// Doubt: the answer may mislead; the note says what would cure it.
+	Doubt
+	// Caution: somebody or something can come to harm.
+	Caution
+)
+
+func (Para) block()    {}
+func (Figures) block() {}
+func (Table) block()   {}
+func (Steps) block()   {}
+func (Points) block()  {}
+func (Code) block()    {}
+func (Brought) block() {}
+func (Note) block()    {}
+func (Ask) block()     {}
+func (Links) block()   {}

@@ -1,0 +1,41 @@
+package sheet
+
+import (
+	"strings"
+
+	"striderule/calc/unit"
+)
+
+// A Flag is something that is so or not; it is not, unless it is said.
+type Flag struct {
+	On    bool
+	about string
+}
+
+// NewFlag makes a flag; about says what yes means.
+func NewFlag(about string) Flag { return Flag{about: about} }
+
+const flagOn = "yes"
+
+// Set takes yes or nothing.
+func (f *Flag) Set(text string) error {
+	f.On = f.Plain(text) == flagOn
+	if !f.On && strings.TrimSpace(text) != "" {
+		return &unit.Error{Text: text, Problem: "neither yes nor empty", Advice: "write yes, or leave it out", Cause: errChoice}
+	}
+	return nil
+}
+
+// String returns yes, or nothing.
+func (f *Flag) String() string {
+	if f.On {
+		return flagOn
+	}
+	return ""
+}
+
+// Plain returns the text, trimmed.
+func (f *Flag) Plain(text string) string { return strings.TrimSpace(text) }
+
+// About says what yes means.
+func (f *Flag) About() string { return "yes: " + f.about }

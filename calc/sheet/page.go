@@ -1,0 +1,145 @@
+package sheet
+
+import (
+	"strings"
+
+	"striderule/calc/report"
+)
+
+// A Page is one calculator: what it asks, and how it answers.
+type Page struct {
+	Slug     string // "measure": the page's path is /measure/
+	Menu     string // its name where there is little room: "Measure"
+	Title    string
+	Question string       // that it answers, in the person's words
+	About    string       // one sentence for search engines and link previews
+	New      func() Sheet // a sheet with nothing typed
+	Example  string       // a link's fragment that fills in the demo scenario
+	Outputs  []Output     // every figure it can show
+	Tasks    []Task       // the situations in which it helps, for the start page
+}
+
+// A Task is a situation in the words of who is in it, and the page with the
+// right fields open.
+type Task struct {
+	Situation string
+	Help      string // what the page does about it
+	Fragment  string
+}
+
+// An Output is a figure that a page works out: the element `out-ID` (in a
+// table of rows `out-ID-1`, `out-ID-2` ...) holds it at full precision.
+type Output struct {
+	ID    string
+	Label string
+	Unit  string // of the full-precision value
+}
+
+// A Sheet is the typed entries of one page. Solve reads nothing but its sheet.
+type Sheet interface {
+	// Fields declares the entries in order. A field's When refers to earlier
+	// fields only.
+	Fields() []Field
+	// Solve works out the answer from what is given; what is missing is asked
+	// for in the report.
+	Solve() report.Report
+}
+
+// A Field declares one entry. Form, link, help, the method page and the tests
+// follow from it.
+type Field struct {
+	Key     string // in links and as the input's name: short plain words
+	Label   string
+	Hint    string
+	Section *Section // the heading it stands under, shared by neighbours
+	When    []When   // it is shown only while all of them hold
+	Group   *Group   // set for a column of repeated rows
+	Cells   Cells    // the typed values: one, or one a row
+	Suggest []string // texts that fill the field with one tap
+	Carry   bool     // a row that is added starts with the text of the row above
+}
+
+// A When makes a field depend on a choice: it holds while the entry Key is one
+// of Words, or has one of them ticked; with Not while it is none of them. In
+// rows of the same group it means the same row.
+type When struct {
+	Key   string
+	Words []string
+	Not   bool
+}
+
+// If makes a field depend on one choice.
+func If(key string, words ...string) []When { return []When{{Key: key, Words: words}} }
+
+// And adds a condition to others, which stay as they are.
+func And(on []When, key string, words ...string) []When {
+	return append(append([]When(nil), on...), When{Key: key, Words: words})
+}
+
+// A Section is a heading in a form.
+type Section struct {
+	Title  string
+	Folded bool // optional facts, out of the way until they are needed
+}
+
+// A Group is what its columns repeat: rows travel in links as parallel lists.
+// Columns of one group stand next to each other and share the pointer.
+type Group struct {
+	Noun  string // one row: "run"
+	Least int    // rows that are always shown
+	Start int    // rows that an empty form shows, at least Least
+	Most  int
+}
+
+// Nouns is Noun for several rows.
+func (g *Group) Nouns() string {
+	if stem, ok := strings.CutSuffix(g.Noun, "axis"); ok {
+		return stem + "axes"
+	}
+	return g.Noun + "s"
+}
+
+// MostRows is what no group may exceed.
+const MostRows = 50
+
+// MostAtSight is how many readings are listed in a report; more are folded away.
+const MostAtSight = 12
+
+// A Value is one typed cell: text in, text out. An empty text stands for the
+// value's default.
+type Value interface {
+	// Set reads text; an error says what is wrong and what would be right.
+	Set(text string) error
+	// String returns a text that reads back to the same value.
+	String() string
+	// Plain returns text as typed, in the form in which links carry it.
+	Plain(text string) string
+	// About says what can be typed.
+	About() string
+}
+
+// Cells are the values behind one field.
+type Cells interface {
+	Len() int
+	Resize(n int)
+	At(i int) Value
+}
+
+// About says what a field takes, and when it has a part.
+func About(f Field) string {
+	s := ""
+	if checks, ok := f.Cells.(*Checks); ok {
+		s = "any of " + words(checks.Options())
+	} else {
+		f.Cells.Resize(1)
+		s = f.Cells.At(0).About()
+	}
+	for i, w := range f.When {
+		sign := "="
+		if w.Not {
+			sign = "≠"
+		}
+		s += [...]string{"; only with ", " and "}[min(i, 1)] + w.Key + sign + strings.Join(w.Words, "|")
+	}
+	return s
+}

@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"striderule/calc/unit"
+)
+
+// A Template is a line for a controller in the person's own wording, with places
+// for figures: "M92 E{value}".
+type Template struct {
+	Value string
+	about string
+}
+
+// NewTemplate makes a template; about says what the line is for.
+func NewTemplate(about string) Template { return Template{about: about} }
+
+// mostTemplate is how long one may be, in characters.
+const mostTemplate = 200
+
+// Set takes the text, trimmed. What is sent to a machine must show whole: signs
+// that hide a text, turn it round or break a line are refused, and so is whatever
+// else is not printable ASCII.
+func (t *Template) Set(text string) error {
+	t.Value = ""
+	text = strings.TrimSpace(text)
+	if shown := inASCII(text); shown != text {
+		return &unit.Error{Text: shown, Problem: "not all of it is printable ASCII", Advice: "a line for a machine is made of plain letters, digits and signs", Cause: errText}
+	}
+	if len(text) > mostTemplate {
+		return errLongText(text, mostTemplate)
+	}
+	t.Value = text
+	return nil
+}
+
+// inASCII is a text in printable ASCII; what is not is named as the Unicode Standard
+// does, in brackets: ‹U+202E›.
+func inASCII(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if ' ' <= r && r <= '~' {
+			b.WriteByte(byte(r))
+			continue
+		}
+		digits := strings.ToUpper(strconv.FormatInt(int64(r), 16))
+		b.WriteString("‹U+" + strings.Repeat("0", max(0, 4-len(digits))) + digits + "›")
+	}
+	return b.String()
+}
+
+// String returns the text.
+func (t *Template) String() string { return t.Value }
+
+// Plain returns the text, trimmed.
+func (t *Template) Plain(text string) string { return strings.TrimSpace(text) }
+
+// About says what the line is for.
+func (t *Template) About() string {
+	return t.about + ", in printable ASCII, at most " + strconv.Itoa(mostTemplate) + " characters"
+}
+
+// HoldsTemplate reports whether a field holds a template.
+func (f Field) HoldsTemplate() bool {
+	cell, alone := f.Cells.(single)
+	_, ok := cell.value.(*Template)
+	return alone && ok
+}
