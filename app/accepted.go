@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/report"
 )
 
@@ -18,12 +19,12 @@ func acceptedKey(l report.TemplateText) string {
 }
 
 func isAccepted(l report.TemplateText) bool {
-	return accepted[acceptedKey(l)] || app.Window().Call("isKept", acceptedKey(l)).Truthy()
+	return accepted[acceptedKey(l)] || browser.IsKept(acceptedKey(l))
 }
 
 func accept(l report.TemplateText) {
 	accepted[acceptedKey(l)] = true
-	app.Window().Call("keepText", acceptedKey(l), "accepted")
+	browser.Keep(acceptedKey(l), "accepted")
 }
 
 // acceptKnown offers what is made of templates that were accepted before.

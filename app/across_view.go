@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"striderule/app/browser"
 	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -45,7 +46,7 @@ func (c *calculator) across(url string) app.UI {
 func (c *calculator) saveRows(noun string) {
 	for _, g := range c.form.Groups() {
 		if g.Noun == noun {
-			saveFile(siteFile(c.page.Slug+"-"+g.Nouns()+".csv"), logbook.RowsCSV(c.form, g))
+			browser.SaveFile(siteFile(c.page.Slug+"-"+g.Nouns()+".csv"), logbook.RowsCSV(c.form, g))
 		}
 	}
 }
@@ -55,7 +56,7 @@ func (c *calculator) saveRows(noun string) {
 func (c *calculator) toggleCode() {
 	if url, _ := c.link(); c.code.url != url {
 		c.code = codeOf(url)
-		c.code.fit(app.Window().GetElementByID("across").Get("clientWidth").Float())
+		c.code.fit(browser.WidthOf("across"), browser.Density())
 	} else {
 		c.code = qrCode{}
 	}
@@ -74,7 +75,7 @@ func (c *calculator) drawPrinted() {
 	url, _ := c.link()
 	code := codeOf(url)
 	for _, a := range [...][3]string{{"code", "viewBox", code.viewBox()}, {"code", "class", code.class()}, {"path", "d", code.path}} {
-		if e := app.Window().GetElementByID("printed-" + a[0]); e.Truthy() {
+		if e, ok := browser.Element("printed-" + a[0]); ok {
 			e.Call("setAttribute", a[1], a[2])
 		}
 	}

@@ -3,6 +3,8 @@ package main
 import (
 	"strings"
 
+	"striderule/app/browser"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -13,7 +15,6 @@ var arrival struct {
 	watching  bool
 	shownPath string
 	back      bool
-	ours      bool     // a popstate event that we send ourselves
 	pasted    string   // the fragment of a pasted link that is about to open
 	mended    []string // in it
 }
@@ -22,38 +23,28 @@ var arrival struct {
 // than before it goes to the top and hands the focus to the heading. What the page
 // before offered ends.
 func arrived(ctx app.Context) {
-	offered = offers{}
+	browser.Offer(browser.Offers{})
 	if !arrival.watching {
 		arrival.watching = true
-		listen()
-		app.Window().Call("addEventListener", "popstate", app.FuncOf(func(app.Value, []app.Value) any {
-			arrival.back = !arrival.ours
-			return nil
-		}))
+		browser.ListenForOffers()
+		browser.OnStep(func(own bool) { arrival.back = !own })
 	}
 	path := ctx.Page().URL().Path
 	moved := arrival.shownPath != "" && arrival.shownPath != path
 	if moved {
-		app.Window().Call("announce", "") // what was said was about the other page
+		browser.Announce("") // what was said was about the other page
 	}
 	if moved {
-		shown := strings.TrimSuffix(app.Window().Get("location").Get("pathname").String(), "index.html")
+		shown := strings.TrimSuffix(browser.Path(), "index.html")
 		for _, p := range sitePages() {
 			if root()+p.Path == shown {
-				app.Window().Get("document").Set("title", p.Title)
+				browser.SetTitle(p.Title)
 			}
 		}
 	}
 	if moved && !arrival.back {
-		focus("title") // which may scroll to it
-		app.Window().Call("scrollTo", 0, 0)
+		browser.Focus("title") // which may scroll to it
+		browser.ToTheTop()
 	}
 	arrival.shownPath, arrival.back = path, false
-}
-
-// focus moves the focus to an element, if it is there.
-func focus(id string) {
-	if e := app.Window().GetElementByID(id); e.Truthy() {
-		e.Call("focus")
-	}
 }

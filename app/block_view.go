@@ -129,6 +129,9 @@ func note(n report.Note) app.UI {
 	)
 }
 
+// cameWithLink marks a line for a machine that was not typed here.
+const cameWithLink = "came with the link or file"
+
 // code is text to copy, and to save if it has the name of a file. What is made of a
 // stranger's template is only shown.
 func code(c report.Code) app.UI {

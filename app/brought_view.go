@@ -3,11 +3,9 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/report"
 )
-
-// cameWithLink marks a line for a machine that was not typed here.
-const cameWithLink = "came with the link or file"
 
 // broughtView shows what a link would have sent to a machine, to be accepted.
 func (c *calculator) broughtView(b report.Brought) app.UI {
@@ -28,8 +26,8 @@ func (c *calculator) broughtView(b report.Brought) app.UI {
 				c.form.Accept(l.Key, l.Text)
 			}
 			c.follow()
-			announce("Accepted.")
-			c.ctx.Defer(func(app.Context) { focus("copy-" + b.Before) })
+			browser.Announce("Accepted.")
+			c.ctx.Defer(func(app.Context) { browser.Focus("copy-" + b.Before) })
 		}),
 	)
 }

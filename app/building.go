@@ -1,6 +1,6 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import "striderule/app/browser"
 
 // The page is built beside the one that shows, and takes its place when it is
 // whole. That takes longer than a browser may be kept from answering, so it is
@@ -12,9 +12,7 @@ var building struct {
 	since float64 // when the slice began, by the page's clock, in ms
 }
 
-func beginBuilding() { building.on, building.since = true, clock() }
-
-func clock() float64 { return app.Window().Get("performance").Call("now").Float() }
+func beginBuilding() { building.on, building.since = true, browser.Clock() }
 
 // slice is how long the browser is kept busy at a time. What follows a piece of
 // work that ends just before comes on top.
@@ -22,15 +20,15 @@ const slice = 5 // ms
 
 // breathe is called by what a page is made of, when it is rendered.
 func breathe() {
-	if building.on && clock()-building.since > slice {
+	if building.on && browser.Clock()-building.since > slice {
 		rest()
 	}
 }
 
 // rest lets the browser answer for a moment.
 func rest() {
-	await(nextTurn)
-	building.since = clock()
+	await(browser.NextTurn)
+	building.since = browser.Clock()
 }
 
 // await waits until what is begun says that it is over.
@@ -48,8 +46,8 @@ func finish() {
 		return
 	}
 	rest()
-	for !app.Window().Call("goappSwap").Bool() {
-		await(func(over func()) { after(50, over) })
+	for !browser.Swap() {
+		await(func(over func()) { browser.After(50, over) })
 	}
 	building.on = false
 }

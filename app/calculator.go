@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/report"
@@ -61,7 +62,7 @@ func (c *calculator) load(fragment string) {
 		breathe()
 	}
 	read := calc.Load
-	if app.Window().Call("isOwn").Truthy() {
+	if browser.IsOwn() {
 		read = calc.LoadWhole
 	}
 	c.form = read(c.page, fragment)
@@ -86,7 +87,7 @@ func (c *calculator) load(fragment string) {
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	arrived(ctx)
-	offered = offers{c.takeFile, c.pasteInto, c.drawPrinted, c.leave, c.overtaken}
+	browser.Offer(browser.Offers{File: c.takeFile, Paste: c.pasteInto, Print: c.drawPrinted, Leave: c.leave, Overtaken: c.overtaken})
 	fragment := c.linked()
 	if fragment == c.address {
 		ctx.PreventUpdate()
@@ -128,7 +129,7 @@ func (c *calculator) change(change func(*form.Form)) {
 	c.edits++
 	if !c.unwritten {
 		c.unwritten = true
-		app.Window().Call("addressWaits")
+		browser.AddressWaits()
 	}
 	c.settled(300, func() {
 		c.writeAddress()
@@ -144,7 +145,7 @@ func (c *calculator) change(change func(*form.Form)) {
 // It asks that before it disturbs the page: each dispatch costs a rendering.
 func (c *calculator) settled(wait int, do func()) {
 	edit := c.edits
-	after(wait, func() {
+	browser.After(wait, func() {
 		if edit == c.edits {
 			c.ctx.Dispatch(func(app.Context) {
 				if edit == c.edits {
@@ -161,7 +162,7 @@ func (c *calculator) writeAddress() {
 	c.unwritten = false
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.moveTo(fragment)
-		writeFragment(fragment)
+		browser.WriteFragment(fragment)
 	}
 }
 
@@ -188,7 +189,7 @@ func (c *calculator) overtaken() (fragment string, late bool) {
 // moveTo makes the fragment the page's address, and what is half filled in that of it.
 func (c *calculator) moveTo(fragment string) {
 	if c.keep.typed {
-		dropDraft(pathOf(c.page.Slug), c.address)
+		browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address))
 	}
 	c.address = fragment
 	c.noteKeep()
@@ -202,7 +203,7 @@ func (c *calculator) replace(ctx app.Context, said, fragment string) {
 		said += "Your entries are one step back: use the browser's Back."
 	}
 	if said != "" {
-		announce(said)
+		browser.Announce(said)
 	}
 	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
 }
@@ -232,7 +233,7 @@ func (c *calculator) refill() {
 		})
 		for _, f := range c.form.Fields() {
 			for _, o := range optionsOf(f) {
-				if e := app.Window().GetElementByID(optionID(f, o)); e.Truthy() {
+				if e, ok := browser.Element(optionID(f, o)); ok {
 					e.Set("checked", isChosen(f, o))
 				}
 			}
@@ -244,8 +245,8 @@ func (c *calculator) refill() {
 // refillRows puts lists and ticks into a field's rows.
 func (c *calculator) refillRows(f sheet.Field) {
 	for row := range c.form.Rows(f) {
-		e := app.Window().GetElementByID(cellID(f, row))
-		if !e.Truthy() {
+		e, ok := browser.Element(cellID(f, row))
+		if !ok {
 			continue
 		}
 		if flag, ok := valueOf[*sheet.Flag](f, row); ok {
@@ -264,8 +265,8 @@ func (c *calculator) eachText(empty bool, visit func(e app.Value, text string)) 
 			if !empty && c.form.Text(f.Key, row) == "" {
 				continue
 			}
-			e := app.Window().GetElementByID(cellID(f, row))
-			if e.Truthy() && e.Get("type").String() == "text" {
+			e, ok := browser.Element(cellID(f, row))
+			if ok && e.Get("type").String() == "text" {
 				visit(e, c.form.Text(f.Key, row))
 			}
 		}

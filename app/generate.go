@@ -4,7 +4,6 @@ package main
 
 import (
 	"cmp"
-	"flag"
 	"fmt"
 	"html/template"
 	"os"
@@ -14,44 +13,13 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// main writes every page of the site, as it is before the program starts, to
+// generate writes every page of the site, as it is before the program starts, to
 // its folder's index.html, and its preview picture; and the page for addresses at
-// which there is none:
-//
-//	go run ./app -out DIR [-address https://club.example/tools/striderule/]
-//
-// With the address that the site will have, previews are named by whole addresses.
-//
-// or, to be looked at while working on the style sheet, every piece in every
-// state into one file:
-//
-//	go run ./app -look FILE
+// which there is none. An address is that which the site will have; it may be empty.
 //
 // __VERSION__, __SIZE__, __LOAD__, __DIGEST__ and the names of the files in web/ are for
 // the build to replace.
-func main() {
-	out := flag.String("out", "", "`folder` to write the pages into")
-	address := flag.String("address", "", "`address` that the site will have")
-	look := flag.String("look", "", "`file` to write a page with every piece into")
-	flag.Parse()
-	if *look != "" {
-		if err := writeLook(*look); err != nil {
-			fmt.Fprintln(os.Stderr, "look:", err)
-			os.Exit(1)
-		}
-		return
-	}
-	if *out == "" || flag.NArg() > 0 {
-		flag.Usage()
-		os.Exit(2)
-	}
-	if err := generate(*out, *address); err != nil {
-		fmt.Fprintln(os.Stderr, "pages:", err)
-		os.Exit(1)
-	}
-}
-
-func generate(out, address string) error {
+func generate(pages []sitePage, out, address string) error {
 	if err := checkAddress(address); err != nil {
 		return err
 	}
@@ -60,7 +28,7 @@ func generate(out, address string) error {
 		return err
 	}
 	seen := map[string]bool{}
-	for _, p := range sitePages() {
+	for _, p := range pages {
 		if !strings.HasPrefix(p.Path, "/") || !strings.HasSuffix(p.Path, "/") || seen[p.Path] {
 			return fmt.Errorf("path %q: a page's path begins and ends with a slash and occurs once", p.Path)
 		}
@@ -69,7 +37,7 @@ func generate(out, address string) error {
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Path, err)
 		}
-		picture, err := previewOf(p, page)
+		picture, err := previewOf(pages, p, page)
 		if err != nil {
 			return fmt.Errorf("preview of %s: %w", p.Path, err)
 		}
@@ -80,7 +48,7 @@ func generate(out, address string) error {
 			return err
 		}
 	}
-	page, err := lostHTML(address)
+	page, err := lostHTML(pages, address)
 	if err != nil {
 		return fmt.Errorf("%s: %w", lostFile, err)
 	}

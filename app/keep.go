@@ -1,11 +1,9 @@
 package main
 
 import (
-	"strconv"
-	"strings"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/logbook"
 	"striderule/calc/sheet"
 )
@@ -21,40 +19,29 @@ type keeping struct {
 	refused                   string        // why the browser did not keep it
 }
 
-// now is the time by the device's clock, as a field for date and time has it. The
-// browser is asked: Go's own calendar and time zones weigh as much as a page.
-func now() string {
-	clock := app.Window().Get("Date").New()
-	part := func(name string, more, digits int) string {
-		text := strconv.Itoa(clock.Call("get"+name).Int() + more)
-		return strings.Repeat("0", max(0, digits-len(text))) + text
-	}
-	return part("FullYear", 0, 4) + "-" + part("Month", 1, 2) + "-" + part("Date", 0, 2) + "T" + part("Hours", 0, 2) + ":" + part("Minutes", 0, 2)
-}
-
 // openKeep shows the form, with the machine and axis of the last time.
 func (c *calculator) openKeep() {
 	k := readLog()
-	c.keep = keeping{open: true, date: now(), book: k.book}
+	c.keep = keeping{open: true, date: browser.Now(), book: k.book}
 	if last, ok := k.book.Last(c.page.Slug); ok {
 		c.keep.machine, c.keep.axis = last.Machine, last.Axis
 	}
 	if axis := logbook.AxisOf(c.form); axis != "" {
 		c.keep.axis = axis
 	}
-	c.ctx.Defer(func(app.Context) { focus("keep-machine") })
+	c.ctx.Defer(func(app.Context) { browser.Focus("keep-machine") })
 }
 
 // noteKeep has the tab keep what was typed into the form.
 func (c *calculator) noteKeep() {
 	if k := &c.keep; k.open && k.typed {
-		noteDraft(pathOf(c.page.Slug), c.address, k.machine, k.axis, k.note, k.date)
+		browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address), k.machine, k.axis, k.note, k.date)
 	}
 }
 
 // draftedKeep is the form as the tab has kept it.
 func (c *calculator) draftedKeep() keeping {
-	texts, ok := draftOf(pathOf(c.page.Slug), c.address, 4)
+	texts, ok := browser.DraftOf(linkTo(pathOf(c.page.Slug), c.address), 4)
 	if !ok {
 		return keeping{}
 	}
@@ -64,12 +51,12 @@ func (c *calculator) draftedKeep() keeping {
 // closeKeep hides the form and hands the focus on.
 func (c *calculator) closeKeep(said string) {
 	c.keep = keeping{said: said}
-	dropDraft(pathOf(c.page.Slug), c.address)
+	browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address))
 	next := "keep"
 	if said != "" {
 		next = "kept"
 	}
-	c.ctx.Defer(func(app.Context) { focus(next) })
+	c.ctx.Defer(func(app.Context) { browser.Focus(next) })
 }
 
 // keepSheet puts the sheet into the log.
@@ -86,7 +73,7 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 		k.wrong, k.problem = "keep-date", "Date: give day and time, as 2026-11-25T10:03."
 	}
 	if k.problem != "" {
-		c.ctx.Defer(func(app.Context) { focus(k.wrong) })
+		c.ctx.Defer(func(app.Context) { browser.Focus(k.wrong) })
 		return
 	}
 	added := readLog().book.Merge([]logbook.Entry{e}).Added
@@ -98,13 +85,13 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 		c.closeKeep("Kept.")
 		return
 	}
-	c.ctx.Defer(func(app.Context) { focus("keep-refused") })
+	c.ctx.Defer(func(app.Context) { browser.Focus("keep-refused") })
 }
 
 // keepAsFile saves the entry as a log of its own, where the browser refuses.
 func (c *calculator) keepAsFile() {
 	if e, ok := logbook.Of(c.form, c.keep.date, c.keep.machine, c.keep.axis, c.keep.note); ok {
-		saveFile(fileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
+		browser.SaveFile(fileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
 	}
 }
 
@@ -199,4 +186,4 @@ func (c *calculator) keepCell(id, name, hint string, input app.HTMLInput, more .
 }
 
 // fileName is that of a file of the log, with today's date.
-func fileName(ending string) string { return "striderule-log-" + now()[:10] + "." + ending }
+func fileName(ending string) string { return "striderule-log-" + browser.Now()[:10] + "." + ending }

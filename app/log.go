@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"striderule/app/browser"
 	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -43,7 +44,7 @@ func (p *logPage) OnInit() {
 
 func (p *logPage) OnNav(ctx app.Context) {
 	arrived(ctx)
-	offered.file = p.takeFile
+	browser.Offer(browser.Offers{File: p.takeFile})
 	ctx.PreventUpdate() // nothing of it shows
 }
 
@@ -51,21 +52,18 @@ func (p *logPage) OnNav(ctx app.Context) {
 func (p *logPage) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
-	listener := app.FuncOf(func(_ app.Value, events []app.Value) any {
+	heard := func(event app.Value) {
 		// No key: the whole storage was emptied. Persisted: the page lay aside, and
 		// heard nothing meanwhile.
-		key := events[0].Get("key")
-		if key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) || events[0].Get("persisted").Truthy() {
+		key := event.Get("key")
+		if key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) || event.Get("persisted").Truthy() {
 			ctx.Dispatch(func(app.Context) { p.changedElsewhere() })
 		}
-		return nil
-	})
-	app.Window().Call("addEventListener", "storage", listener)
-	app.Window().Call("addEventListener", "pageshow", listener)
+	}
+	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
 	p.release = func() {
-		app.Window().Call("removeEventListener", "storage", listener)
-		app.Window().Call("removeEventListener", "pageshow", listener)
-		listener.Release()
+		ofStorage()
+		ofPage()
 	}
 }
 
@@ -81,7 +79,7 @@ func (p *logPage) OnDismount() {
 func (p *logPage) changedElsewhere() {
 	p.changes++
 	change := p.changes
-	after(300, func() {
+	browser.After(300, func() {
 		p.ctx.Dispatch(func(app.Context) {
 			if change == p.changes && !p.example {
 				p.again()
@@ -169,7 +167,7 @@ func (p *logPage) undo() {
 func (p *logPage) tell(said string) { p.said = said }
 
 func (p *logPage) focusLater(id string) {
-	p.ctx.Defer(func(app.Context) { focus(id) })
+	p.ctx.Defer(func(app.Context) { browser.Focus(id) })
 }
 
 func count(n int, one, more string) string {
@@ -246,10 +244,10 @@ func (p *logPage) tools() app.UI {
 	some := p.kept.book.Len() > 0
 	return app.Div().Class("tools").Body(
 		app.If(some, func() app.UI {
-			return button("export", "Save as a file", func() { saveFile(fileName("json"), logbook.WriteFile(p.kept.book.All())) })
+			return button("export", "Save as a file", func() { browser.SaveFile(fileName("json"), logbook.WriteFile(p.kept.book.All())) })
 		}),
 		app.If(some, func() app.UI {
-			return button("export-csv", "Save for a spreadsheet", func() { saveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
+			return button("export-csv", "Save for a spreadsheet", func() { browser.SaveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
 		}),
 		button("import", "Take in a file", chooseFile),
 		button("example-show", "Show an example log", func() { p.showExample(true) }),

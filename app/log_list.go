@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
@@ -47,7 +48,7 @@ func (p *logPage) filter(id, name, all, chosen string, names func() []string, ch
 func (p *logPage) reselect() {
 	p.ctx.Defer(func(app.Context) {
 		place := func(id string, names []string, chosen string) {
-			if e := app.Window().GetElementByID(id); e.Truthy() {
+			if e, ok := browser.Element(id); ok {
 				e.Set("selectedIndex", slices.Index(names, chosen)+1)
 			}
 		}

@@ -3,6 +3,8 @@ package main
 import (
 	"strings"
 
+	"striderule/app/browser"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -22,7 +24,7 @@ func (p *logPage) troubles() app.UI {
 			app.Ul().Body(items...),
 			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
 			app.Div().Class("tools").Body(
-				button("save-unread", "Save them as a file", func() { saveFile("striderule-log-unread.txt", rawText(p.kept.unread)) }),
+				button("save-unread", "Save them as a file", func() { browser.SaveFile("striderule-log-unread.txt", rawText(p.kept.unread)) }),
 				app.If(len(p.broken()) > 0, func() app.UI {
 					return button("delete-unread", "Delete what is broken", func() { p.delete(p.broken()) })
 				}),

@@ -19,15 +19,15 @@ const lostFile = "404.html"
 //go:embed lost.js
 var lostScript string
 
-// lostHTML returns the document of lostFile, for a site at an address, which may
+// lostHTML returns the document of lostFile, for a site of these pages at an address, which may
 // be empty: then its links lead somewhere once the script has found the site.
-func lostHTML(address string) (string, error) {
+func lostHTML(pages []sitePage, address string) (string, error) {
 	sum := sha256.Sum256([]byte(lostScript))
 	var b strings.Builder
 	err := lost.Execute(&b, map[string]any{
 		"Site":    siteName,
 		"Address": address,
-		"Pages":   sitePages(),
+		"Pages":   pages,
 		"Hash":    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),
 		"Script":  template.HTML("<script>" + lostScript + "</script>"),
 	})

@@ -15,7 +15,7 @@ import (
 )
 
 func TestLostPage(t *testing.T) {
-	page, err := lostHTML("")
+	page, err := lostHTML(sitePages(), "")
 	require.NoError(t, err)
 	script := regexp.MustCompile(`(?s)<script>(.*)</script>`).FindStringSubmatch(page)
 	require.NotNil(t, script)
@@ -28,7 +28,7 @@ func TestLostPage(t *testing.T) {
 
 	// Where the address is known the links are there without the script.
 	const site = "https://club.example/tools/striderule/"
-	page, err = lostHTML(site)
+	page, err = lostHTML(sitePages(), site)
 	require.NoError(t, err)
 	assert.NotContains(t, page, `id="pages" hidden`)
 	for _, p := range sitePages() {

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/measure"
 	"striderule/calc/report"
 )
@@ -44,7 +45,7 @@ func (c *calculator) stepLots(run *lotRun) {
 		run.drawn, _ = run.of.Result()
 		return
 	}
-	after(lotPause, func() { c.ctx.Dispatch(func(app.Context) { c.stepLots(run) }) })
+	browser.After(lotPause, func() { c.ctx.Dispatch(func(app.Context) { c.stepLots(run) }) })
 }
 
 // lotsView offers the check, shows how far it is, and both intervals side by

@@ -2,9 +2,13 @@
 
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-// main waits until web/start.js calls goappStart. What is before that is done when the site
+	"striderule/app/browser"
+)
+
+// main waits until web/start.js calls striderule.start. What is before that is done when the site
 // is built (slim.Begun), and may ask nothing of the page; in a program that is not begun it is
 // a task of its own. Building the page takes several: see building.
 func main() {
@@ -14,10 +18,7 @@ func main() {
 		}
 	}
 	start := make(chan struct{})
-	app.Window().Set("goappStart", app.FuncOf(func(app.Value, []app.Value) any {
-		close(start)
-		return nil
-	}))
+	browser.OnStart(func() { close(start) })
 	<-start
 	beginBuilding()
 	rest()

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
@@ -22,7 +23,7 @@ func (p *methodPage) OnNav(ctx app.Context) {
 }
 
 func (p *methodPage) Render() app.UI {
-	if building.on && app.Window().GetElementByID("formulas").Truthy() {
+	if building.on && browser.Has("formulas") {
 		p.shown = true
 		finish()
 	}

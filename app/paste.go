@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -38,7 +39,7 @@ func (c *calculator) pastedView(g *sheet.Group) app.UI {
 				p := c.pasted
 				c.edit(func(f *form.Form) { f.Unpaste(p) })
 				c.refill()
-				announce("Undone: the rows are as they were.")
+				browser.Announce("Undone: the rows are as they were.")
 			})
 		}),
 	)

@@ -32,8 +32,8 @@ var (
 	pageQuestion = regexp.MustCompile(`<p class="question">([^<]+)</p>`)
 )
 
-// previewOf draws the picture of a page by what the page says of itself.
-func previewOf(p sitePage, page string) ([]byte, error) {
+// previewOf draws the picture of one of the pages by what the page says of itself.
+func previewOf(pages []sitePage, p sitePage, page string) ([]byte, error) {
 	heading := pageHeading.FindStringSubmatch(page)
 	if heading == nil {
 		return nil, fmt.Errorf("it has no heading")
@@ -42,7 +42,7 @@ func previewOf(p sitePage, page string) ([]byte, error) {
 	if m := pageQuestion.FindStringSubmatch(page); m != nil {
 		question = html.UnescapeString(m[1])
 	}
-	strides := slices.IndexFunc(sitePages(), func(q sitePage) bool { return q.Path == p.Path }) + 1
+	strides := slices.IndexFunc(pages, func(q sitePage) bool { return q.Path == p.Path }) + 1
 	var drawing *report.Drawing
 	if sheet, ok := calc.PageOf(strings.Trim(p.Path, "/")); ok {
 		drawing = firstDrawing(sheet)

@@ -40,7 +40,7 @@ func metas(t *testing.T, page string) map[string]string {
 func TestPreviews(t *testing.T) {
 	for _, address := range []string{"", "https://club.example/tools/striderule/"} {
 		out := t.TempDir()
-		require.NoError(t, generate(out, address))
+		require.NoError(t, generate(sitePages(), out, address))
 		seen := map[string]string{}
 		for _, p := range sitePages() {
 			page, err := os.ReadFile(filepath.Join(out, p.Path, "index.html"))
@@ -80,7 +80,7 @@ func TestPreviews(t *testing.T) {
 			assert.Equal(t, [2]int{1200, 630}, [2]int{size.Width, size.Height})
 			assert.Empty(t, seen[string(content)], "%s has the picture of %s", p.Path, seen[string(content)])
 			seen[string(content)] = p.Path
-			again, err := previewOf(p, string(page))
+			again, err := previewOf(sitePages(), p, string(page))
 			require.NoError(t, err)
 			assert.True(t, bytes.Equal(content, again), "%s: the same each time", p.Path)
 		}

@@ -88,14 +88,14 @@ func (q *qrCode) class() string {
 }
 
 // fit sizes the picture for a place on the screen: whole pixels for each square,
-// or cameras count them wrong. The width is in CSS pixels.
-func (q *qrCode) fit(room float64) {
+// or cameras count them wrong. The room is in CSS
+// pixels, density how many pixels of the screen one is.
+func (q *qrCode) fit(room, density float64) {
 	most := 256.0
 	if q.wide >= dense {
 		most = 600
 	}
 	q.width = min(room, most)
-	density := app.Window().Get("devicePixelRatio").Float()
 	if n := math.Floor(q.width * density / float64(q.wide)); n > 0 {
 		q.width = n * float64(q.wide) / density
 	}

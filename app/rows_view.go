@@ -2,10 +2,10 @@ package main
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -33,14 +33,6 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 		add = add.Disabled(true)
 	}
 	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), c.pastedView(g), add}
-}
-
-// idOf tells groups apart in ids.
-func idOf(g *sheet.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
-
-// rowClass tells by how many fields it has how a row is laid out.
-func rowClass(fields int) string {
-	return "row " + [...]string{"", "single", "two", "three", "many"}[min(fields, 4)]
 }
 
 // rowHints explains the columns once, above the rows, and names a sole one.
@@ -122,7 +114,7 @@ func (c *calculator) addRow(key string) {
 	c.ctx.Defer(func(app.Context) {
 		for _, f := range columns {
 			if last := c.form.Rows(f) - 1; c.form.Visible(f, last) {
-				focus(cellID(f, last))
+				browser.Focus(cellID(f, last))
 				return
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 
+	"striderule/app/browser"
 	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -52,7 +53,7 @@ func openButton() app.UI {
 	return button("open-file", "Open a file", chooseFile)
 }
 
-func chooseFile() { app.Window().Call("openText", ".json,application/json") }
+func chooseFile() { browser.ChooseFile(".json,application/json") }
 
 // takeFile opens a sheet from a file: here, or on the page that it is of.
 func (c *calculator) takeFile(name, text, failed string) {
@@ -65,14 +66,14 @@ func (c *calculator) takeFile(name, text, failed string) {
 		default:
 			c.writeAddress()
 			ctx.Navigate(linkTo(pathOf(slug), fragment))
-			announce("Opened " + name + ".")
+			browser.Announce("Opened " + name + ".")
 		}
 	})
 }
 
 // saveSheet saves the sheet as a file.
 func (c *calculator) saveSheet() {
-	saveFile(siteFile(c.page.Slug+".json"), logbook.WriteSheet(c.form))
+	browser.SaveFile(siteFile(c.page.Slug+".json"), logbook.WriteSheet(c.form))
 }
 
 // siteFile is a file's name that tells where it is from.

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/browser"
 	"striderule/calc"
 )
 
@@ -17,7 +18,7 @@ type startPage struct {
 
 // OnInit fills in what the tab has kept.
 func (p *startPage) OnInit() {
-	if texts, ok := draftOf("/", "", 1); ok {
+	if texts, ok := browser.DraftOf(linkTo("/", ""), 1); ok {
 		p.pasted = texts[0]
 	}
 }
@@ -29,7 +30,7 @@ func (p *startPage) OnMount(ctx app.Context) {
 
 func (p *startPage) OnNav(ctx app.Context) {
 	arrived(ctx)
-	offered.file = p.takeFile
+	browser.Offer(browser.Offers{File: p.takeFile})
 	ctx.PreventUpdate() // nothing of it shows
 }
 
@@ -38,7 +39,7 @@ func (p *startPage) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(ctx app.Context) {
 		if slug, fragment, ok := p.file.read(name, text, failed); ok {
 			ctx.Navigate(linkTo(pathOf(slug), fragment))
-			announce("Opened " + name + ".")
+			browser.Announce("Opened " + name + ".")
 		}
 	})
 }
@@ -78,7 +79,7 @@ func (p *startPage) paste() app.UI {
 	input := app.Input().ID("pasted").Name("pasted").Type("text").AutoComplete(false).Value(p.pasted).
 		OnInput(func(ctx app.Context, e app.Event) {
 			p.pasted = ctx.JSSrc().Get("value").String()
-			noteDraft("/", "", p.pasted)
+			browser.NoteDraft(linkTo("/", ""), p.pasted)
 		})
 	if p.problem != "" {
 		input = input.Aria("invalid", "true").Aria("describedby", "pasted-problem")
@@ -105,7 +106,7 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 		return
 	}
 	p.problem = ""
-	dropDraft("/", "")
+	browser.NoteDraft(linkTo("/", ""))
 	arrival.pasted, arrival.mended = fragment, mended
 	ctx.Navigate(linkTo(pathOf(slug), fragment))
 }

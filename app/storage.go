@@ -3,8 +3,8 @@ package main
 import (
 	"errors"
 	"strconv"
-	"strings"
 
+	"striderule/app/browser"
 	"striderule/calc/logbook"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -40,15 +40,8 @@ func readLog() keptLog {
 	if !app.IsClient {
 		return k
 	}
-	found := app.Window().Call("keptTexts", logPrefix())
-	k.refused = refusal(found.Index(0).String())
-	var texts []string
-	if lines := found.Index(1).String(); lines != "" {
-		texts = strings.Split(lines, "\n")
-	}
-	for i := 2; i < found.Length(); i++ {
-		texts = append(texts, found.Index(i).String())
-	}
+	texts, failed := browser.Kept(logPrefix())
+	k.refused = refusal(failed)
 	var entries []logbook.Entry
 	for i := 0; i+1 < len(texts); i += 2 {
 		s := stored{texts[i], texts[i+1]}
@@ -83,7 +76,7 @@ func (k keptLog) text(key string) (string, bool) {
 // store keeps items, and returns how many before the browser refused.
 func store(items []stored) (kept int, refused string) {
 	for i, s := range items {
-		if r := refusal(app.Window().Call("keepText", logPrefix()+s.key, s.text).String()); r != "" {
+		if r := refusal(browser.Keep(logPrefix()+s.key, s.text)); r != "" {
 			if r == isFull && i == 0 && readLog().book.Len() == 0 {
 				r = isNone
 			}
@@ -104,7 +97,7 @@ func drop(items []stored) (gone []stored, refused string) {
 		if text, ok := now.text(s.key); !ok || text != s.text {
 			continue
 		}
-		if r := refusal(app.Window().Call("dropText", logPrefix()+s.key).String()); r != "" {
+		if r := refusal(browser.Drop(logPrefix() + s.key)); r != "" {
 			return gone, r
 		}
 		gone = append(gone, s)
@@ -162,6 +155,3 @@ func refusal(name string) string {
 	}
 	return isBlocked
 }
-
-// saveFile saves a text as a file. The page says that it did.
-func saveFile(name, text string) { app.Window().Call("saveText", name, text) }

@@ -17,7 +17,7 @@
   }
 
   // A link to this page with what is in its fields, now and when it is followed.
-  window.carryOn = () => {
+  striderule.carryOn = () => {
     const link = document.createElement("a");
     link.textContent = "Load the page again with what you typed";
     const update = () => { link.href = location.pathname + location.search + entries(); };
@@ -29,7 +29,7 @@
       update();
       // The form beside the sheet, as app/draft.go has it.
       const beside = document.querySelectorAll("form[data-sheet]:not(.sheet) input");
-      if (beside.length) window.noteDraft(location.pathname + entries(), [...beside].map((f) => f.value).join("\n"));
+      if (beside.length) striderule.noteDraft(location.pathname + entries(), [...beside].map((f) => f.value).join("\n"));
       history.pushState({ step: "gone:" + Math.random() }, "", link.href); // as web/left.js has it
       location.reload();
     });

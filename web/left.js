@@ -3,7 +3,7 @@
 "use strict";
 // seen is how start.js sees and fills what is on the page. What is returned are the
 // folds to open or close and the place to scroll to, as soon as they are there.
-window.keepLeft = (seen) => {
+striderule.keepLeft = (seen) => {
   // A browser may refuse: then the last key is lost, or the form.
   const tab = {
     get(key) {
@@ -25,7 +25,7 @@ window.keepLeft = (seen) => {
   // and comes back to the one before; or it ends the page in the middle of the writing.
   // So the program tells of it first.
   const recent = [];
-  window.addressBecomes = (address) => {
+  striderule.addressBecomes = (address) => {
     recent.push(location.href);
     setTimeout(() => recent.shift(), 1000);
     note(new URL(address, location.href).href, []);
@@ -40,7 +40,7 @@ window.keepLeft = (seen) => {
   // the fields.
   function leave() {
     const runs = document.documentElement.dataset.app === "ready";
-    if (runs) window.leavePage?.();
+    if (runs) striderule.leavePage?.();
     note(location.href, runs ? [] : seen.fields());
   }
   addEventListener("pagehide", leave);
@@ -72,7 +72,7 @@ window.keepLeft = (seen) => {
   // ---- Steps through the history within the site. The address that has not followed yet
   // is that of a step that no longer shows: it is put right when it shows again.
   let step = null; // whose address is to follow
-  window.addressWaits = () => {
+  striderule.addressWaits = () => {
     step = history.state && history.state.step;
     if (step) return;
     step = "gone:" + Math.random();
@@ -81,11 +81,11 @@ window.keepLeft = (seen) => {
     } catch (e) { step = null; /* too many in too short a time */ }
   };
   // The address of a step that was typed into is this tab's own, not somebody's link.
-  window.isOwn = () => Boolean(history.state && history.state.step);
+  striderule.isOwn = () => Boolean(history.state && history.state.step);
   // Before go-app, which then finds the address as it is to be.
   addEventListener("popstate", (e) => {
     if (!e.isTrusted) return; // the program's own
-    const late = window.overtaken ? window.overtaken() : null;
+    const late = striderule.overtaken ? striderule.overtaken() : null;
     if (step && late !== null) tab.set(step, late);
     const here = history.state && history.state.step, fragment = here && tab.get(here);
     if (!here || fragment === null) return;
@@ -95,8 +95,8 @@ window.keepLeft = (seen) => {
 
   // ---- Forms beside the sheet: what is half filled in is in no address.
   const draft = (address) => "draft:" + new URL(address, location.href);
-  window.noteDraft = (address, text) => tab.set(draft(address), text || null);
-  window.draftOf = (address) => tab.get(draft(address)) || "";
+  striderule.noteDraft = (address, text) => tab.set(draft(address), text || null);
+  striderule.draftOf = (address) => tab.get(draft(address)) || "";
 
   // ---- What was left.
   const nothing = { was: [], now: location.href, fields: [], folds: [], y: 0 };

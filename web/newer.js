@@ -1,7 +1,7 @@
 // Offers a newer version, once a worker has put it in place of the one that the page
 // goes on with.
 "use strict";
-window.watchNewer = (workers) => {
+striderule.watchNewer = (workers) => {
   let newer = false;
   // Not on a first visit, which has no worker yet. A worker says which version it brings.
   if (workers && workers.controller) workers.addEventListener("message", (e) => {

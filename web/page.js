@@ -1,11 +1,13 @@
 // What the page can do with and without the calculator: jumps, copying, sharing.
 // All of it happens inside the person's click, or the browser would refuse it.
 "use strict";
+// What Go and these scripts ask of each other: see app/browser/names.go.
+window.striderule = window.striderule || {};
 (() => {
   let forget = 0;
   // The program's words too. #said stands outside of what the program renders:
   // it would trip over text that it did not write.
-  window.announce = announce;
+  striderule.announce = announce;
   function announce(text) {
     const said = document.getElementById("said");
     if (!said) return;
@@ -155,7 +157,7 @@
   }
 
   // ---- Saving text as a file. The program saves its own through this too.
-  window.saveText = (name, text) => {
+  striderule.saveText = (name, text) => {
     if (!text.endsWith("\n")) text += "\n";
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
@@ -179,9 +181,9 @@
       return e && e.name || "Error";
     }
   }
-  window.keepText = (key, text) => named(() => localStorage.setItem(key, text));
-  window.dropText = (key) => named(() => localStorage.removeItem(key));
-  window.isKept = (key) => {
+  striderule.keepText = (key, text) => named(() => localStorage.setItem(key, text));
+  striderule.dropText = (key) => named(() => localStorage.removeItem(key));
+  striderule.isKept = (key) => {
     let kept = false;
     named(() => { kept = localStorage.getItem(key) !== null; });
     return kept;
@@ -189,7 +191,7 @@
   // keptTexts lists the error, then all keys behind the prefix and their texts, a
   // line each, in one: handing over ten thousand by themselves takes long. What
   // has line breaks, which no entry has, follows by itself.
-  window.keptTexts = (prefix) => {
+  striderule.keptTexts = (prefix) => {
     const lines = [], odd = [];
     const error = named(() => {
       for (let i = 0; i < localStorage.length; i++) {
@@ -215,12 +217,12 @@
         error = e.name || "Error";
       }
     }
-    if (!window.takeFile) announce(starting);
-    else if (!takeFile(file.name, text, error)) announce("Files are opened by the calculators, the start page and the log.");
+    if (!striderule.takeFile) announce(starting);
+    else if (!striderule.takeFile(file.name, text, error)) announce("Files are opened by the calculators, the start page and the log.");
   }
   // A file that the person chooses. The field is made for the click: a chosen file
   // can't be taken over from the page as it was before the program started.
-  window.openText = (accept) => {
+  striderule.openText = (accept) => {
     document.getElementById("chosen")?.remove();
     const field = document.createElement("input");
     field.type = "file";
@@ -258,7 +260,7 @@
     const text = e.clipboardData && e.clipboardData.getData("text/plain") || "";
     if (!e.target.matches || !e.target.matches(".row .typed") || !/[\n\r\t]/.test(text.trim())) return;
     e.preventDefault();
-    if (window.pasteRows) pasteRows(e.target.id, text);
+    if (striderule.pasteRows) striderule.pasteRows(e.target.id, text);
     else announce(starting);
   });
 
@@ -274,7 +276,7 @@
     if (!button) return;
     if ("copy" in button.dataset) copyFrom(button);
     else if ("print" in button.dataset) printWhole();
-    else if ("save" in button.dataset) saveText(button.dataset.save, button.dataset.text);
+    else if ("save" in button.dataset) striderule.saveText(button.dataset.save, button.dataset.text);
     else shareFrom(button);
   }, true); // before the program, which may make another button of it
 })();

@@ -4,12 +4,12 @@
   const html = document.documentElement;
   // A host that writes into pages may have changed the script in this one, which the
   // page's policy then does not let run: it is there as a file too.
-  if (!window.loading) {
+  if (!striderule.loading) {
     const script = document.createElement("script");
     script.src = document.getElementById("load").dataset.again;
     await new Promise((r) => { script.onload = script.onerror = r; document.head.append(script); });
   }
-  if (!window.loading) {
+  if (!striderule.loading) {
     const status = document.getElementById("boot");
     status.textContent = "The calculator could not be loaded: web/load.js is missing. The page can still be read.";
     status.className = "failed";
@@ -17,7 +17,7 @@
     html.dataset.app = "failed";
     return;
   }
-  const { base, workers, compiled, say, fail, done, Reason } = window.loading;
+  const { base, workers, compiled, say, fail, done, Reason } = striderule.loading;
 
   let folder = base.pathname.replace(/\/$/, "");
   try {
@@ -30,7 +30,6 @@
   };
   // What go-app asks of the page.
   window.goappGetenv = (name) => env[name];
-  window.goappNav = () => {};
   window.goappOnAppInstallChange = () => {};
   window.goappUpdatedBeforeWasmLoaded = false;
 
@@ -65,9 +64,9 @@
     return shown;
   };
   const ended = new WeakSet(); // functions that the program gave up
-  window.goappNode = (number) => nodes.get(number);
+  striderule.node = (number) => nodes.get(number);
   const stack = []; // what a draft in several parts has not yet put in its place
-  window.goappDraw = (draft, ...values) => {
+  striderule.draw = (draft, ...values) => {
     for (const line of draft.split("\0")) {
       const [it, more, most] = line.slice(1).split("\x01");
       const top = stack[stack.length - 1];
@@ -113,7 +112,7 @@
     if (html.dataset.app === "failed") return;
     console.warn(error);
     html.dataset.app = "failed";
-    say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(window.carryOn());
+    say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(striderule.carryOn());
   }
 
   // ---- What a person does before the program is there. Its first act replaces
@@ -201,7 +200,7 @@
     requestAnimationFrame(step);
   }
 
-  const left = keepLeft({ fields, folds, fill, setFolds });
+  const left = striderule.keepLeft({ fields, folds, fill, setFolds });
   // A browser that loads a page again scrolls to where it was, as far as the page goes by
   // then: the rest of the way follows as the page grows, unless the person goes elsewhere.
   let onTheWay = left.y > 0;
@@ -213,13 +212,13 @@
     requestAnimationFrame(() => scrollOn(until));
   }
 
-  const offerNewer = watchNewer(workers);
+  const offerNewer = striderule.watchNewer(workers);
 
   // A turn of the browser's loop, for what else waits. Timers that follow each other
   // take 4 ms each at least, and a second on a page that nobody sees.
   const turns = [], turn = new MessageChannel();
   turn.port1.onmessage = () => turns.shift()();
-  window.goappRest = (then) => {
+  striderule.rest = (then) => {
     // A browser paints a key that was typed before it comes to messages, and would paint
     // again what came of it.
     if (html.dataset.app === "ready" && window.scheduler && scheduler.postTask) {
@@ -251,8 +250,8 @@
     if (instance.exports.run) return go.run(instance);
     const begun = { value: { ...instance.exports, run() {} } };
     const end = go.run(Object.create(WebAssembly.Instance.prototype, { exports: begun }));
-    window.goappStart = go._makeFuncWrapper(1);
-    for (const value of [Object, Array, window.goappStart]) {
+    striderule.start = go._makeFuncWrapper(1);
+    for (const value of [Object, Array, striderule, striderule.start]) {
       go._ids.set(value, go._values.push(value) - 1);
       go._goRefCounts.push(1);
     }
@@ -271,7 +270,7 @@
     await pause(0);
     const instance = await WebAssembly.instantiate(module, go.importObject);
     await pause(0);
-    const end = run(go, instance); // up to main's wait for goappStart
+    const end = run(go, instance); // up to main's wait for striderule.start
     await pause(0);
     // The program builds its page in slices, and calls this at the beginning of the
     // last one: what was typed is noted there and put back at its end, where
@@ -279,7 +278,7 @@
     // it waits some seconds at most.
     const patience = performance.now() + 4000;
     const swapped = new Promise((resolve) => {
-      window.goappSwap = () => {
+      striderule.swap = () => {
         if (composing && performance.now() < patience) return false;
         const snap = snapshot();
         queueMicrotask(() => {
@@ -297,7 +296,7 @@
       };
     });
     const page = document.body.firstElementChild;
-    window.goappStart();
+    striderule.start();
     // Where a host shows a page at an address that is none, go-app says so at once.
     const replaced = document.body.firstElementChild !== page;
     if (!replaced) await Promise.race([swapped, end]);

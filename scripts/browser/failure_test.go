@@ -176,7 +176,7 @@ func TestFaultAtTheStart(t *testing.T) {
 	alongside(t)
 	p := NewSite(t).NewPage(t)
 	p.Allow("")
-	p.Before(`Object.defineProperty(window, "goappSwap", { set() {}, get: () => () => { if (location.hash) throw new Error("a fault"); return true; } })`)
+	p.Before(`Object.defineProperty(window.striderule = {}, "swap", { set() {}, get: () => () => { if (location.hash) throw new Error("a fault"); return true; } })`)
 	p.Load("/measure/#" + heron)
 	said := p.WaitFailed()
 	assert.Contains(t, said, "The calculator failed at its start, by a fault of its own. The page can still be read.")

@@ -38,7 +38,7 @@ func TestImportOfMoreThanIsKept(t *testing.T) {
 		const all = Array.from({ length: `+strconv.Itoa(n)+` }, (_, i) => some[i % some.length].replace(/"id":"[^"]*"/, '"id":"e' + i + '"'));
 		window.file = file.slice(0, from) + all.join(",\n") + file.slice(to);
 		window.began = performance.now();
-		return takeFile("log.json", window.file, "");
+		return striderule.takeFile("log.json", window.file, "");
 	})(`+string(file)+`)`)
 	p.Wait(`document.getElementById("import-report")`)
 	t.Logf("%d entries in %.1f MB: %.1f s, %.0f MB of memory", n, Eval[float64](p, `file.length / 1e6`), Eval[float64](p, `(performance.now() - began) / 1000`), Eval[float64](p, `memory.buffer.byteLength / 1e6`))
@@ -58,14 +58,14 @@ func TestImportOfDamages(t *testing.T) {
 	p := NewSite(t).NewPage(t)
 	p.Before(watchMemory)
 	p.Open("/log/")
-	Eval[bool](p, `((file) => (takeFile("log.json", file, ""), true))('{"log":"striderule","entries":[' + '{"'.repeat(5e6))`)
+	Eval[bool](p, `((file) => (striderule.takeFile("log.json", file, ""), true))('{"log":"striderule","entries":[' + '{"'.repeat(5e6))`)
 	p.Wait(`document.getElementById("import-report")`)
 	p.Settle()
 	assert.Contains(t, p.Text("#import-report"), "1000 places or more")
 	assert.Less(t, Eval[float64](p, `memory.buffer.byteLength`), 300e6)
 
 	press(p, "#import-end")
-	Eval[bool](p, `((keys) => (takeFile("log.json", '{"log":"striderule","version":1,"entries":[{' + keys + "}]}", ""), true))(
+	Eval[bool](p, `((keys) => (striderule.takeFile("log.json", '{"log":"striderule","version":1,"entries":[{' + keys + "}]}", ""), true))(
 		Array.from({ length: 4e5 }, (_, i) => '"k' + i + '":""').join())`)
 	p.Wait(`document.getElementById("import-report")`)
 	p.Settle()

@@ -477,7 +477,7 @@ func TestLogOf5000(t *testing.T) {
 		t.Logf("%s of %d entries: %.0f ms, longest task %.0f ms", name, n, took, Eval[float64](p, `window.longest`))
 	}
 	t.Logf("list of %d entries: longest task of the start %.0f ms, of that the browser's own reading %.0f ms", n,
-		Eval[float64](p, `window.longest`), Eval[float64](p, `(() => { const began = performance.now(); keptTexts("`+logKey+`"); return performance.now() - began; })()`))
+		Eval[float64](p, `window.longest`), Eval[float64](p, `(() => { const began = performance.now(); striderule.keptTexts("`+logKey+`"); return performance.now() - began; })()`))
 	timed("show more", `document.getElementById("more").click();`)
 	assert.Equal(t, 100, listed(p))
 	choosing := func(id, value string) string {

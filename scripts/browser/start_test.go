@@ -154,7 +154,7 @@ func TestStartWaitsForComposition(t *testing.T) {
 	_, err := chromedp.Call(chromium, input.ImeSetComposition, input.ImeSetCompositionParams{Text: "12", SelectionStart: 2, SelectionEnd: 2})
 	require.NoError(t, err)
 	release()
-	p.Wait(`window.goappStart`) // Go runs, and waits
+	p.Wait(`striderule.start`) // Go runs, and waits
 	time.Sleep(300 * time.Millisecond)
 	assert.Empty(t, Eval[string](p, `document.documentElement.dataset.app || ""`), "the page was replaced under a word half composed")
 	_, err = chromedp.Call(chromium, input.InsertText, input.InsertTextParams{Text: "123"})
@@ -196,7 +196,7 @@ func TestHiddenPageIsBuiltAtOnce(t *testing.T) {
 	p.Before(`Object.defineProperty(document, "hidden", {get: () => true});
 		window.timers = 0;
 		const its = window.setTimeout;
-		window.setTimeout = (...args) => { if (!document.documentElement.dataset.app && window.goappSwap) timers++; return its(...args); }`)
+		window.setTimeout = (...args) => { if (!document.documentElement.dataset.app && window.striderule && striderule.swap) timers++; return its(...args); }`)
 	p.Open("/measure/")
 	assert.LessOrEqual(t, Eval[int](p, `timers`), 3)
 }

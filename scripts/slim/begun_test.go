@@ -27,6 +27,7 @@ func startAsThePageDoes(t *testing.T, program []byte) string {
 	script := fmt.Sprintf(`
 		const fs = require("fs");
 		globalThis.window = globalThis;
+		globalThis.striderule = {};
 		require(%q);
 		%s
 		(async () => {
@@ -34,7 +35,7 @@ func startAsThePageDoes(t *testing.T, program []byte) string {
 			const { instance } = await WebAssembly.instantiate(fs.readFileSync(%q), go.importObject);
 			const end = run(go, instance);
 			await new Promise((r) => setTimeout(r, 10));
-			goappStart("hello");
+			striderule.start("hello");
 			await end;
 		})();`, filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), run, filepath.Join(dir, "program.wasm"))
 	out, err := exec.Command("node", "-e", script).CombinedOutput()

@@ -30,10 +30,13 @@ const (
 )
 
 // wanted are the values that a program has when it waits, by their numbers.
-var wanted = []string{"Object", "Array", "function 1"}
+var wanted = []string{"Object", "Array", waitsIn, "function 1"}
 
-// waitsAs is what a page starts the program with.
-const waitsAs = "goappStart"
+// What a page starts the program with: a function of an object.
+const (
+	waitsIn = "striderule"
+	waitsAs = "start"
+)
 
 // whole reports what is not as web/start.js will have it.
 func (f *found) whole() error {
@@ -92,7 +95,7 @@ func (f *found) answers() map[string]func(stack) {
 		},
 		"syscall/js.valueGet": func(s stack) {
 			of, name := s.ref(8), string(s.bytes(16))
-			if of != theGlobal || name != "Object" && name != "Array" {
+			if of != theGlobal || !slices.Contains(wanted, name) {
 				panic(fmt.Sprintf("it asks for %q of value %d", name, of))
 			}
 			s.put(32, f.value(name))
@@ -108,7 +111,7 @@ func (f *found) answers() map[string]func(stack) {
 		},
 		"syscall/js.valueSet": func(s stack) {
 			of, name := s.ref(8), string(s.bytes(16))
-			if of != theGlobal {
+			if at := slices.Index(f.values, waitsIn); at < 0 || of != uint32(firstValue+at) {
 				panic(fmt.Sprintf("it sets %q of value %d", name, of))
 			}
 			f.set = append(f.set, name)

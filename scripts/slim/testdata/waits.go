@@ -9,7 +9,7 @@ var numbers = map[string]int{"one": 1, "two": 2}
 
 func main() {
 	start := make(chan string)
-	js.Global().Set("goappStart", js.FuncOf(func(_ js.Value, args []js.Value) any {
+	js.Global().Get("striderule").Set("start", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		start <- args[0].String()
 		return nil
 	}))

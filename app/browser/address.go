@@ -1,0 +1,63 @@
+package browser
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// Address is the path of the address that shows, from the host's root and decoded, and its
+// fragment, still escaped. There is none while pages are generated.
+func Address() (path, fragment string) {
+	if !app.IsClient {
+		return "", ""
+	}
+	url := app.Window().URL()
+	return url.Path, url.EscapedFragment()
+}
+
+// Path is the path of the address that shows, as it stands there.
+func Path() string { return location("pathname") }
+
+// Origin is what stands before it: the scheme and the host.
+func Origin() string { return location("origin") }
+
+func location(part string) string {
+	if !app.IsClient {
+		return ""
+	}
+	return app.Window().Get("location").Get(part).String()
+}
+
+// WriteFragment rewrites the page's address in place, without a step in the
+// history: Back goes to the previous page, not to the previous key.
+func WriteFragment(fragment string) {
+	// A browser may refuse (some allow 100 rewrites in half a minute); the
+	// address then lags behind, which the next one mends.
+	defer func() { _ = recover() }()
+	address := Path()
+	if fragment != "" {
+		address += "#" + fragment
+	}
+	addressBecomes.call(address)
+	history := app.Window().Get("history")
+	history.Call("replaceState", history.Get("state"), "", address)
+	// go-app remembers the last address and drops a visit to the same one. It
+	// does not see replaceState, so without this `#a`, edit, `#a` again would
+	// be dropped.
+	writing = true
+	app.Window().Call("dispatchEvent", app.Window().Get("PopStateEvent").New("popstate"))
+	writing = false
+}
+
+// writing is set while a step in the history is one that we send ourselves.
+var writing bool
+
+// OnStep calls do when the browser goes to another step of its history; own is said of
+// one that WriteFragment sends.
+func OnStep(do func(own bool)) {
+	Listen("popstate", func(app.Value) { do(writing) })
+}
+
+// IsOwn reports whether the address that shows was written by this tab, and so is nobody's
+// link.
+func IsOwn() bool { return app.IsClient && isOwn.call().Truthy() }
+
+// AddressWaits says that the address is behind what was typed.
+func AddressWaits() { addressWaits.call() }

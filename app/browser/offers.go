@@ -1,0 +1,64 @@
+package browser
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// Offers is what a page takes from outside of its fields. web/page.js hands it
+// over: some of it is there only while the browser's own event lasts, and go-app
+// tells of events afterwards.
+type Offers struct {
+	File  func(name, text, failed string) // chosen, or dropped on the page
+	Paste func(id, text string)           // a piece of a table, into a row's field
+	Print func()                          // the last moment before the page is printed
+	Leave func()                          // the last moment before it is left
+	// Overtaken is asked when the history has gone on to another step: what the one
+	// before should have in its address, if that has not followed.
+	Overtaken func() (fragment string, late bool)
+}
+
+// offers are those of the page that shows.
+var offers Offers
+
+// Offer makes these the offers of the page that shows.
+func Offer(of Offers) { offers = of }
+
+// ListenForOffers tells the page where to hand things over.
+func ListenForOffers() {
+	takeFile.set(func(file []app.Value) any {
+		if offers.File == nil {
+			return false
+		}
+		offers.File(file[0].String(), file[1].String(), file[2].String())
+		return true
+	})
+	pasteRows.set(func(piece []app.Value) any {
+		if offers.Paste != nil {
+			offers.Paste(piece[0].String(), piece[1].String())
+		}
+		return nil
+	})
+	leavePage.set(func([]app.Value) any {
+		if offers.Leave != nil {
+			offers.Leave()
+		}
+		return nil
+	})
+	overtaken.set(func([]app.Value) any {
+		if offers.Overtaken != nil {
+			if fragment, late := offers.Overtaken(); late {
+				return fragment
+			}
+		}
+		return nil
+	})
+	Listen("beforeprint", func(app.Value) {
+		if offers.Print != nil {
+			offers.Print()
+		}
+	})
+}
+
+// ChooseFile lets the person choose a file, which comes as Offers.File.
+func ChooseFile(accept string) { openText.call(accept) }
+
+// SaveFile saves a text as a file. The page says that it did.
+func SaveFile(name, text string) { saveText.call(name, text) }

@@ -1,0 +1,43 @@
+//go:build !wasm
+
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+)
+
+// main writes every page of the site, as it is before the program starts, to
+// its folder's index.html, and its preview picture; and the page for addresses at
+// which there is none:
+//
+//	go run ./app -out DIR [-address https://club.example/tools/striderule/]
+//
+// With the address that the site will have, previews are named by whole addresses.
+//
+// or, to be looked at while working on the style sheet, every piece in every
+// state into one file:
+//
+//	go run ./app -look FILE
+func main() {
+	out := flag.String("out", "", "`folder` to write the pages into")
+	address := flag.String("address", "", "`address` that the site will have")
+	look := flag.String("look", "", "`file` to write a page with every piece into")
+	flag.Parse()
+	if *look != "" {
+		if err := writeLook(*look); err != nil {
+			fmt.Fprintln(os.Stderr, "look:", err)
+			os.Exit(1)
+		}
+		return
+	}
+	if *out == "" || flag.NArg() > 0 {
+		flag.Usage()
+		os.Exit(2)
+	}
+	if err := generate(sitePages(), *out, *address); err != nil {
+		fmt.Fprintln(os.Stderr, "pages:", err)
+		os.Exit(1)
+	}
+}
