@@ -4,10 +4,11 @@ import (
 	"slices"
 	"strconv"
 
-	"striderule/app/browser"
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/view"
+	"striderule/calc/logbook"
 )
 
 // across offers the ways to hand a sheet over that are used less. Without a link
@@ -15,7 +16,7 @@ import (
 func (c *calculator) across(url string) app.UI {
 	var ways []app.UI
 	if url != "" {
-		showing := c.code.url == url
+		showing := c.code.URL == url
 		text := "Show as QR code"
 		if showing {
 			text = "Hide the QR code"
@@ -28,16 +29,16 @@ func (c *calculator) across(url string) app.UI {
 	for _, g := range c.form.Groups() {
 		if slices.ContainsFunc(c.form.Columns(g), c.form.Filled) {
 			noun := g.Noun
-			ways = append(ways, button("save-"+idOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
+			ways = append(ways, button("save-"+view.IDOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
 		}
 	}
 	if len(ways) == 0 {
 		return app.Text("")
 	}
-	return c.folds.fold("across", "across", false, app.Text("More ways to hand it over"),
+	return c.folds.Fold("across", "across", false, app.Text("More ways to hand it over"),
 		app.Div().Class("across-ways").Body(ways...),
 		app.P().Class("hint").Text("A file opens again here, or on the start page: choose it, or drop it on the page."),
-		app.If(c.code.url == url && url != "", func() app.UI { return c.code.view() }),
+		app.If(c.code.URL == url && url != "", func() app.UI { return c.code.View() }),
 	)
 }
 
@@ -54,18 +55,18 @@ func (c *calculator) saveRows(noun string) {
 // toggleCode shows the link as a QR code, or takes it away. It is worked out here
 // alone: after a change it is gone, and never that of other entries.
 func (c *calculator) toggleCode() {
-	if url, _ := c.link(); c.code.url != url {
-		c.code = codeOf(url)
-		c.code.fit(browser.WidthOf("across"), browser.Density())
+	if url, _ := c.link(); c.code.URL != url {
+		c.code = view.CodeOf(url)
+		c.code.Fit(browser.WidthOf("across"), browser.Density())
 	} else {
-		c.code = qrCode{}
+		c.code = view.Code{}
 	}
 }
 
 // printedLink is on paper only: the link, and a place for its QR code.
 func (c *calculator) printedLink(url string) app.UI {
 	return app.Div().Class("printed").ID("printed-link").Body(
-		svg("svg", "id", "printed-code", "aria-hidden", "true").Body(svg("path", "id", "printed-path")),
+		view.SVG("svg", "id", "printed-code", "aria-hidden", "true").Body(view.SVG("path", "id", "printed-path")),
 		app.P().Text("This sheet: "+url),
 	)
 }
@@ -73,8 +74,8 @@ func (c *calculator) printedLink(url string) app.UI {
 // drawPrinted fills that place. go-app would do it too late.
 func (c *calculator) drawPrinted() {
 	url, _ := c.link()
-	code := codeOf(url)
-	for _, a := range [...][3]string{{"code", "viewBox", code.viewBox()}, {"code", "class", code.class()}, {"path", "d", code.path}} {
+	code := view.CodeOf(url)
+	for _, a := range [...][3]string{{"code", "viewBox", code.ViewBox()}, {"code", "class", code.Class()}, {"path", "d", code.Path}} {
 		if e, ok := browser.Element("printed-" + a[0]); ok {
 			e.Call("setAttribute", a[1], a[2])
 		}

@@ -4,9 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"striderule/app/browser"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/site"
 )
 
 // here returns the fragment of the address of the page at a path, as it stands there, still
@@ -14,7 +15,7 @@ import (
 // another page: the untouched go-app makes a page before it goes there.
 func here(path string) string {
 	shown, fragment := browser.Address()
-	if !slices.Contains(namesOf(path), strings.TrimPrefix(shown, app.Getenv("GOAPP_ROOT_PREFIX"))) {
+	if !slices.Contains(site.NamesOf(path), strings.TrimPrefix(shown, app.Getenv("GOAPP_ROOT_PREFIX"))) {
 		return ""
 	}
 	return fragment
@@ -26,5 +27,5 @@ func shareURL(path, fragment string) string {
 	if !app.IsClient {
 		return ""
 	}
-	return browser.Origin() + linkTo(path, fragment)
+	return browser.Origin() + site.LinkTo(path, fragment)
 }

@@ -3,9 +3,10 @@ package main
 import (
 	"strings"
 
-	"striderule/app/browser"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/site"
 )
 
 // arrival knows how the page that is about to show was reached. go-app neither
@@ -37,7 +38,7 @@ func arrived(ctx app.Context) {
 	if moved {
 		shown := strings.TrimSuffix(browser.Path(), "index.html")
 		for _, p := range sitePages() {
-			if root()+p.Path == shown {
+			if site.Root()+p.Path == shown {
 				browser.SetTitle(p.Title)
 			}
 		}

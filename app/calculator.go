@@ -4,6 +4,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/report"
@@ -21,13 +23,13 @@ type calculator struct {
 	said       string // what screen readers were told last
 	lots       *lotRun
 	keep       keeping
-	folds      folds
+	folds      view.Folds
 	calm       report.Report // what stands below the answer shows: see behind
 	calmAt     int           // the edit that it is about
 	post       form.PostKind
 	compared   *form.Comparison // the same
 	comparedAt int              // the edit that it is about
-	code       qrCode
+	code       view.Code
 	file       sheetFile
 	pasted     form.Pasted   // by the last edit
 	turns      int           // how often it was rendered
@@ -50,7 +52,7 @@ func (c *calculator) OnInit() {
 }
 
 // linked is the fragment of this page's address.
-func (c *calculator) linked() string { return here(pathOf(c.page.Slug)) }
+func (c *calculator) linked() string { return here(site.PathOf(c.page.Slug)) }
 
 func (c *calculator) load(fragment string) {
 	c.address, c.unwritten = fragment, false
@@ -77,7 +79,7 @@ func (c *calculator) load(fragment string) {
 	c.lots = nil
 	c.keep = c.draftedKeep()
 	if c.folds == nil {
-		c.folds = folds{}
+		c.folds = view.Folds{}
 	}
 	clear(c.folds) // not a new one: handlers hold on to it
 	c.file = sheetFile{}
@@ -189,7 +191,7 @@ func (c *calculator) overtaken() (fragment string, late bool) {
 // moveTo makes the fragment the page's address, and what is half filled in that of it.
 func (c *calculator) moveTo(fragment string) {
 	if c.keep.typed {
-		browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address))
+		browser.NoteDraft(site.LinkTo(site.PathOf(c.page.Slug), c.address))
 	}
 	c.address = fragment
 	c.noteKeep()
@@ -205,7 +207,7 @@ func (c *calculator) replace(ctx app.Context, said, fragment string) {
 	if said != "" {
 		browser.Announce(said)
 	}
-	ctx.Navigate(linkTo(pathOf(c.page.Slug), fragment))
+	ctx.Navigate(site.LinkTo(site.PathOf(c.page.Slug), fragment))
 }
 
 // OnMount fills the fields in from the link. What was typed before the program
@@ -232,9 +234,9 @@ func (c *calculator) refill() {
 			}
 		})
 		for _, f := range c.form.Fields() {
-			for _, o := range optionsOf(f) {
-				if e, ok := browser.Element(optionID(f, o)); ok {
-					e.Set("checked", isChosen(f, o))
+			for _, o := range view.OptionsOf(f) {
+				if e, ok := browser.Element(view.OptionID(f, o)); ok {
+					e.Set("checked", view.IsChosen(f, o))
 				}
 			}
 			c.refillRows(f)
@@ -245,13 +247,13 @@ func (c *calculator) refill() {
 // refillRows puts lists and ticks into a field's rows.
 func (c *calculator) refillRows(f sheet.Field) {
 	for row := range c.form.Rows(f) {
-		e, ok := browser.Element(cellID(f, row))
+		e, ok := browser.Element(view.CellID(f, row))
 		if !ok {
 			continue
 		}
-		if flag, ok := valueOf[*sheet.Flag](f, row); ok {
+		if flag, ok := view.ValueOf[*sheet.Flag](f, row); ok {
 			e.Set("checked", flag.On)
-		} else if choice, ok := valueOf[*sheet.Choice](f, row); ok {
+		} else if choice, ok := view.ValueOf[*sheet.Choice](f, row); ok {
 			e.Set("value", choice.Word)
 		}
 	}
@@ -265,7 +267,7 @@ func (c *calculator) eachText(empty bool, visit func(e app.Value, text string)) 
 			if !empty && c.form.Text(f.Key, row) == "" {
 				continue
 			}
-			e, ok := browser.Element(cellID(f, row))
+			e, ok := browser.Element(view.CellID(f, row))
 			if ok && e.Get("type").String() == "text" {
 				visit(e, c.form.Text(f.Key, row))
 			}
@@ -290,7 +292,7 @@ func (c *calculator) summary() string {
 
 func (c *calculator) Render() app.UI {
 	c.turns++
-	return shell(pathOf(c.page.Slug), c.page.Title, c.page.Question,
+	return shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
 		c.parts(true),
 		app.Div().Class("tools").Body(

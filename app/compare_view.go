@@ -5,6 +5,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/report"
@@ -90,7 +92,7 @@ func (c *calculator) compareView() app.UI {
 	return app.Section().Class("part compared").ID("compared").TabIndex(-1).Body(
 		app.H2().Text(title),
 		app.P().Class("before-after").Body(app.Text("Result before: "), answerSaid(d.Before), app.Text(" · now: "), answerSaid(d.After)),
-		tableOf("What was changed", "scroll cards-if-narrow", head, rows),
+		view.TableOf("What was changed", "scroll cards-if-narrow", head, rows),
 		app.Div().Class("share").Body(
 			c.replyButton(),
 			button("as-received", back, func() { c.replace(c.ctx, "", c.form.AsReceived()) }),
@@ -104,7 +106,7 @@ func (c *calculator) replyButton() app.UI {
 	if len(fragment) > link.MostLink {
 		return app.P().Class("note doubt").Text("Both sheets together are too long for a link: share this one by itself.")
 	}
-	return app.Button().Type("button").ID("reply").DataSet("copy", shareURL(pathOf(c.page.Slug), fragment)).
+	return app.Button().Type("button").ID("reply").DataSet("copy", shareURL(site.PathOf(c.page.Slug), fragment)).
 		DataSet("said", "Link copied. It shows what was changed.").Text("Reply: copy a link that shows this")
 }
 
@@ -122,5 +124,5 @@ func answerSaid(a *report.Answer) app.UI {
 	}
 	f := a.Figure
 	f.ID = ""
-	return figure(f)
+	return view.Figure(f)
 }

@@ -6,8 +6,10 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
 // entries are the form's sections in order.
@@ -35,7 +37,7 @@ func (c *calculator) sectionFrame(fields []sheet.Field, body []app.UI) app.UI {
 		return app.FieldSet().Class("section").Body(append([]app.UI{app.Legend().Text(s.Title)}, body...)...)
 	}
 	filled := slices.ContainsFunc(fields, c.form.Filled)
-	return c.folds.fold("section-"+fields[0].Key, "section", filled, app.Text(s.Title), body...)
+	return c.folds.Fold("section-"+fields[0].Key, "section", filled, app.Text(s.Title), body...)
 }
 
 // section is what is visible of neighbouring fields.
@@ -64,9 +66,9 @@ func (c *calculator) single(f sheet.Field) app.UI {
 	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return c.checks(f, checks)
 	}
-	choice, ok := valueOf[*sheet.Choice](f, 0)
+	choice, ok := view.ValueOf[*sheet.Choice](f, 0)
 	switch {
-	case ok && len(choice.Options()) <= mostRadios:
+	case ok && len(choice.Options()) <= view.MostRadios:
 		return c.radios(f, choice)
 	case ok:
 		return c.pulldown(f, 0, choice)
@@ -78,7 +80,7 @@ func (c *calculator) single(f sheet.Field) app.UI {
 // is not part of what is rendered: a rendering can lag behind by a key, and
 // would take that key back. refill puts texts in that were not typed.
 func (c *calculator) cell(f sheet.Field, row int) app.UI {
-	id := cellID(f, row)
+	id := view.CellID(f, row)
 	problem := c.form.ProblemAt(f.Key, row)
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
 		Attr("autocapitalize", "off").Spellcheck(false).
@@ -86,7 +88,7 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 		OnChange(func(app.Context, app.Event) { c.writeAddress() })
 	describedBy := ""
 	if f.Hint != "" {
-		describedBy = hintID(f)
+		describedBy = view.HintID(f)
 	}
 	if problem != "" {
 		describedBy = id + "-problem " + describedBy
@@ -95,12 +97,12 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	if describedBy != "" {
 		input = input.Aria("describedby", describedBy)
 	}
-	if q, ok := f.Cells.At(row).(quantity); ok && q.Numeric() {
+	if q, ok := f.Cells.At(row).(view.Quantity); ok && q.Numeric() {
 		input = input.Attr("inputmode", "decimal")
 	}
 	return app.Div().Class("field").Body(
 		app.Label().For(id).Text(f.Label),
-		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(hintID(f)).Text(f.Hint) }),
+		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(view.HintID(f)).Text(f.Hint) }),
 		app.Span().Class("entry").Body(input, app.Span().Class("unit").Aria("hidden", "true").Text(c.unitBeside(f, row))),
 		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f) }),
 		app.If(problem != "", func() app.UI { return app.P().Class("problem").ID(id + "-problem").Text(problem) }),
@@ -109,7 +111,7 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 
 // unitBeside is the unit that a text without one is read in.
 func (c *calculator) unitBeside(f sheet.Field, row int) string {
-	if q, ok := f.Cells.At(row).(quantity); ok && !form.NamesUnit(c.form.Text(f.Key, row)) {
+	if q, ok := f.Cells.At(row).(view.Quantity); ok && !form.NamesUnit(c.form.Text(f.Key, row)) {
 		return q.Unit()
 	}
 	return ""
@@ -140,16 +142,16 @@ func (c *calculator) suggestions(f sheet.Field) app.UI {
 func (c *calculator) radios(f sheet.Field, choice *sheet.Choice) app.UI {
 	var options []app.UI
 	for _, o := range choice.Options() {
-		input := app.Input().Type("radio").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(choice.Word == o.Word).
+		input := app.Input().Type("radio").ID(view.OptionID(f, o)).Name(f.Key).Value(o.Word).Checked(choice.Word == o.Word).
 			OnChange(func(ctx app.Context, e app.Event) {
 				c.edit(func(typed *form.Form) { typed.Set(f.Key, 0, o.Word) })
 				c.refill()
 			}, app.EventScope(f.Key, o.Word))
-		options = append(options, option(input, o, optionID(f, o), ""))
+		options = append(options, view.Option(input, o, view.OptionID(f, o), ""))
 	}
 	for _, o := range choice.Options() {
 		if o.Word == choice.Word && o.Hint != "" {
-			options = append(options, app.P().Class("hint chosen").Text(capital(o.Hint)+"."))
+			options = append(options, app.P().Class("hint chosen").Text(word.Capital(o.Hint)+"."))
 		}
 	}
 	return c.optionSet(f, "radios", options)
@@ -159,13 +161,13 @@ func (c *calculator) radios(f sheet.Field, choice *sheet.Choice) app.UI {
 func (c *calculator) checks(f sheet.Field, checks *sheet.Checks) app.UI {
 	var options []app.UI
 	for _, o := range checks.Options() {
-		input := app.Input().Type("checkbox").ID(optionID(f, o)).Name(f.Key).Value(o.Word).Checked(checks.Has(o.Word)).
+		input := app.Input().Type("checkbox").ID(view.OptionID(f, o)).Name(f.Key).Value(o.Word).Checked(checks.Has(o.Word)).
 			OnChange(func(ctx app.Context, e app.Event) {
 				on := ctx.JSSrc().Get("checked").Bool()
 				c.edit(func(typed *form.Form) { typed.Tick(f.Key, o.Word, on) })
 				c.refill()
 			}, app.EventScope(f.Key, o.Word))
-		options = append(options, option(input, o, optionID(f, o), o.Hint))
+		options = append(options, view.Option(input, o, view.OptionID(f, o), o.Hint))
 	}
 	return c.optionSet(f, "checks", options)
 }

@@ -11,14 +11,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
+
+	"striderule/app/pages"
 )
 
 func TestPagesAreTheSameEachTime(t *testing.T) {
 	for _, p := range sitePages() {
-		first, err := pageHTML(p, "")
+		first, err := pages.HTML(p, "")
 		require.NoError(t, err)
 		for range 5 {
-			again, err := pageHTML(p, "")
+			again, err := pages.HTML(p, "")
 			require.NoError(t, err)
 			require.Equal(t, first, again, p.Path)
 		}
@@ -28,7 +30,7 @@ func TestPagesAreTheSameEachTime(t *testing.T) {
 // Each address of each page leads to a page, or to a file that the build adds.
 func TestAddressesLeadSomewhere(t *testing.T) {
 	out := t.TempDir()
-	require.NoError(t, generate(sitePages(), out, ""))
+	require.NoError(t, pages.Generate(sitePages(), out, ""))
 	made := []string{"web/app.wasm"}
 	for _, p := range sitePages() {
 		page, err := os.ReadFile(filepath.Join(out, filepath.FromSlash(p.Path), "index.html"))

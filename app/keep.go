@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
 	"striderule/calc/logbook"
 	"striderule/calc/sheet"
 )
@@ -35,13 +36,13 @@ func (c *calculator) openKeep() {
 // noteKeep has the tab keep what was typed into the form.
 func (c *calculator) noteKeep() {
 	if k := &c.keep; k.open && k.typed {
-		browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address), k.machine, k.axis, k.note, k.date)
+		browser.NoteDraft(site.LinkTo(site.PathOf(c.page.Slug), c.address), k.machine, k.axis, k.note, k.date)
 	}
 }
 
 // draftedKeep is the form as the tab has kept it.
 func (c *calculator) draftedKeep() keeping {
-	texts, ok := browser.DraftOf(linkTo(pathOf(c.page.Slug), c.address), 4)
+	texts, ok := browser.DraftOf(site.LinkTo(site.PathOf(c.page.Slug), c.address), 4)
 	if !ok {
 		return keeping{}
 	}
@@ -51,7 +52,7 @@ func (c *calculator) draftedKeep() keeping {
 // closeKeep hides the form and hands the focus on.
 func (c *calculator) closeKeep(said string) {
 	c.keep = keeping{said: said}
-	browser.NoteDraft(linkTo(pathOf(c.page.Slug), c.address))
+	browser.NoteDraft(site.LinkTo(site.PathOf(c.page.Slug), c.address))
 	next := "keep"
 	if said != "" {
 		next = "kept"
@@ -101,7 +102,7 @@ func (c *calculator) keepView() app.UI {
 	if !k.open {
 		return app.P().ID("kept").Class("kept").TabIndex(-1).Attr("role", "status").Body(
 			app.If(k.said != "", func() app.UI {
-				return app.Span().Body(app.Text(k.said+" "), app.A().Href(linkTo(logPath, "")).Text("Open the log"), app.Text("."))
+				return app.Span().Body(app.Text(k.said+" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text("Open the log"), app.Text("."))
 			}),
 		)
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/view"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 )
@@ -15,12 +16,12 @@ import (
 type blockView struct {
 	app.Compo
 	Block report.Block
-	folds folds
+	folds view.Folds
 }
 
 func (v *blockView) Render() app.UI {
 	breathe()
-	return block(v.Block, v.folds)
+	return view.Block(v.Block, v.folds)
 }
 
 // A quickView is a piece of a calculator that a key renders at once, and alone.

@@ -4,10 +4,11 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/app/browser"
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/site"
+	"striderule/calc/logbook"
 )
 
 // logPage is the machine log: what a person kept on this device.
@@ -191,7 +192,7 @@ func (p *logPage) showExample(on bool) {
 }
 
 func (p *logPage) Render() app.UI {
-	return shell(logPath, "Machine log", "What did I keep, and how does it change with time?",
+	return shell(site.LogPath, "Machine log", "What did I keep, and how does it change with time?",
 		app.If(p.kept.book.Len() == 0, func() app.UI {
 			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
 		}),

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/logbook"
 )
 
 // mostDamages is how many damages are listed one by one.

@@ -7,6 +7,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
@@ -64,7 +66,7 @@ func (p *logPage) trendViews() app.UI {
 	}
 	var parts []app.UI
 	for _, t := range p.trends {
-		body := []app.UI{chart(&t.Chart, nil)}
+		body := []app.UI{view.Chart(&t.Chart, nil)}
 		for _, says := range t.Says {
 			body = append(body, app.P().Text(says))
 		}
@@ -120,7 +122,7 @@ func (p *logPage) item(e logbook.Entry) app.UI {
 	about := nameOf(e) + ", " + dateOf(e)
 	result := []app.UI{app.Span().Class("hint").Text("No result yet")}
 	if e.Answered() {
-		result = []app.UI{app.Span().Class("hint").Text(e.Label), app.Strong().Body(figure(e.Figure()))}
+		result = []app.UI{app.Span().Class("hint").Text(e.Label), app.Strong().Body(view.Figure(e.Figure()))}
 	}
 	tick := "tick-" + e.ID
 	return app.Li().ID("entry-"+e.ID).Body(
@@ -134,7 +136,7 @@ func (p *logPage) item(e logbook.Entry) app.UI {
 		app.Div().Class("log-verdict").Text(e.Verdict),
 		app.Div().Class("log-note").Text(e.Note),
 		app.Div().Class("log-do").Body(
-			app.A().ID("open-"+e.ID).Class("log-open").Href(linkTo(pathOf(e.Page), e.Sheet)).Aria("label", "Open "+about).Text("Open"),
+			app.A().ID("open-"+e.ID).Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), e.Sheet)).Aria("label", "Open "+about).Text("Open"),
 			app.If(!p.example, func() app.UI {
 				return button("delete-"+e.ID, "Delete", func() { p.delete(asStored([]logbook.Entry{e})) }).Class("log-delete").Aria("label", "Delete "+about)
 			}),
@@ -206,7 +208,7 @@ func (p *logPage) comparison() app.UI {
 	return app.Section().Class("part").ID("comparison").TabIndex(-1).Aria("label", "Comparison").Body(
 		app.H2().Text("Side by side"),
 		app.P().Text(says),
-		table(report.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
+		view.Table(report.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
 		button("comparison-end", "Close", func() {
 			p.compared = nil
 			p.focusLater("compare")

@@ -3,9 +3,9 @@ package main
 import (
 	"strings"
 
-	"striderule/app/browser"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
 )
 
 // troubles tells what the browser refused, and which items could not be read.

@@ -9,6 +9,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/markup"
+	"striderule/app/view"
 	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/logbook"
@@ -72,7 +74,7 @@ func lookHTML(sheet string) (string, error) {
 	var b strings.Builder
 	b.WriteString("<!DOCTYPE html><html lang=\"en\" data-bar=\"shown\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Look</title><style>" + sheet + "</style><div class=\"page\">")
 	add := func(title string, typed *form.Form, pieces ...app.UI) error {
-		markup, err := cleanMarkup(app.HTMLString(app.Section().Body(append([]app.UI{app.H2().Text(title)}, pieces...)...)), "./")
+		markup, err := markup.Clean(app.HTMLString(app.Section().Body(append([]app.UI{app.H2().Text(title)}, pieces...)...)), "./")
 		if err != nil {
 			return err
 		}
@@ -80,7 +82,7 @@ func lookHTML(sheet string) (string, error) {
 		for _, f := range typed.Fields() {
 			for row := range typed.Rows(f) {
 				if text := typed.Text(f.Key, row); text != "" {
-					id := `id="` + cellID(f, row) + `"`
+					id := `id="` + view.CellID(f, row) + `"`
 					markup = strings.Replace(markup, id, id+` value="`+html.EscapeString(text)+`"`, 1)
 				}
 			}

@@ -12,10 +12,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/app/pages"
 )
 
 func TestLostPage(t *testing.T) {
-	page, err := lostHTML(sitePages(), "")
+	page, err := pages.LostHTML(sitePages(), "")
 	require.NoError(t, err)
 	script := regexp.MustCompile(`(?s)<script>(.*)</script>`).FindStringSubmatch(page)
 	require.NotNil(t, script)
@@ -28,7 +30,7 @@ func TestLostPage(t *testing.T) {
 
 	// Where the address is known the links are there without the script.
 	const site = "https://club.example/tools/striderule/"
-	page, err = lostHTML(sitePages(), site)
+	page, err = pages.LostHTML(sitePages(), site)
 	require.NoError(t, err)
 	assert.NotContains(t, page, `id="pages" hidden`)
 	for _, p := range sitePages() {

@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/view"
 	"striderule/calc/measure"
 	"striderule/calc/report"
 )
@@ -68,7 +69,7 @@ func (c *calculator) lotsView(l report.Lots) app.UI {
 		like := (l.High - l.Low) / 2
 		row := func(name, id string, low, high float64) app.UI {
 			cell := func(end string, v float64) app.UI {
-				return app.Td().Body(figure(report.Figure{ID: id + end, Value: v, Like: like, Unit: "%"}))
+				return app.Td().Body(view.Figure(report.Figure{ID: id + end, Value: v, Like: like, Unit: "%"}))
 			}
 			return app.Tr().Body(app.Th().Scope("row").Text(name), cell("-from", low), cell("-to", high))
 		}

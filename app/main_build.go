@@ -6,6 +6,8 @@ import (
 	"flag"
 	"fmt"
 	"os"
+
+	"striderule/app/pages"
 )
 
 // main writes every page of the site, as it is before the program starts, to
@@ -36,7 +38,7 @@ func main() {
 		flag.Usage()
 		os.Exit(2)
 	}
-	if err := generate(sitePages(), *out, *address); err != nil {
+	if err := pages.Generate(sitePages(), *out, *address); err != nil {
 		fmt.Fprintln(os.Stderr, "pages:", err)
 		os.Exit(1)
 	}

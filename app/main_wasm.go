@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
 )
 
 // main waits until web/start.js calls striderule.start. What is before that is done when the site
@@ -13,7 +14,7 @@ import (
 // a task of its own. Building the page takes several: see building.
 func main() {
 	for _, p := range sitePages() {
-		for _, name := range namesOf(p.Path) {
+		for _, name := range site.NamesOf(p.Path) {
 			app.Route(name, p.New)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
@@ -91,13 +93,13 @@ func workedExample() []app.UI {
 		body = append(body, app.H3().Text(part.Title))
 		for _, b := range part.Blocks {
 			if t, ok := b.(report.Table); ok {
-				body = append(body, table(anonymous(t)))
+				body = append(body, view.Table(anonymous(t)))
 			}
 		}
 	}
 	return append(body,
-		app.P().Body(append([]app.UI{app.Text(r.Answer.Label + ": "), figure(unnamed(r.Answer.Figure)), app.Text(". ")}, line(r.Answer.Says)...)...),
-		app.P().Body(app.A().Href(linkTo("/measure/", page.Example)).Text("Open this example")),
+		app.P().Body(append([]app.UI{app.Text(r.Answer.Label + ": "), view.Figure(unnamed(r.Answer.Figure)), app.Text(". ")}, view.Line(r.Answer.Says)...)...),
+		app.P().Body(app.A().Href(site.LinkTo("/measure/", page.Example)).Text("Open this example")),
 	)
 }
 
@@ -128,7 +130,7 @@ func linkKeys() []app.UI {
 	}
 	for _, p := range calc.Pages {
 		// Folded: open, they are three times as long as the rest of the page on a phone.
-		body = append(body, folds(nil).fold("keys-"+p.Slug, "part", false,
+		body = append(body, view.Folds(nil).Fold("keys-"+p.Slug, "part", false,
 			app.H3().Text(p.Title+": /"+p.Slug+"/"),
 			keyTable(p), outputTable(p),
 		))
@@ -195,7 +197,7 @@ func outputTable(p sheet.Page) app.UI {
 func plain(text string) app.UI { return app.Span().Text(text) }
 
 func keysTable(caption string, head []string, rows [][]app.UI) app.UI {
-	return tableOf(caption, "scroll cards-if-narrow keys", head, rows)
+	return view.TableOf(caption, "scroll cards-if-narrow keys", head, rows)
 }
 
 func glossary() app.UI {

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -13,7 +14,7 @@ func (c *calculator) pasteInto(id, text string) {
 	c.ctx.Dispatch(func(app.Context) {
 		for _, f := range c.form.Fields() {
 			for row := range c.form.Rows(f) {
-				if f.Group != nil && cellID(f, row) == id {
+				if f.Group != nil && view.CellID(f, row) == id {
 					var p form.Pasted
 					c.edit(func(typed *form.Form) { p = typed.Paste(f.Key, row, text) })
 					c.pasted = p
@@ -33,7 +34,7 @@ func (c *calculator) pastedView(g *sheet.Group) app.UI {
 		says = c.pasted.Says()
 	}
 	return app.Div().Class("pasted").Body(
-		app.P().ID("pasted-"+idOf(g)).Attr("role", "status").Text(says),
+		app.P().ID("pasted-"+view.IDOf(g)).Attr("role", "status").Text(says),
 		app.If(did, func() app.UI {
 			return button("unpaste", "Undo", func() {
 				p := c.pasted

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/site"
 	"striderule/calc/form"
 )
 
@@ -32,8 +33,8 @@ func (c *calculator) postView(url string) app.UI {
 			app.Div().Class("share").Body(
 				app.Button().Type("button").ID("copy-post").DataSet("copy", text).DataSet("said", "Text copied.").Text("Copy the text"),
 				app.Button().Type("button").ID("share-post").Class("only-share").DataSet("share", url).DataSet("share-text", text).
-					DataSet("title", c.page.Title+" · "+siteName).Text("Share the text…")),
+					DataSet("title", c.page.Title+" · "+site.Name).Text("Share the text…")),
 		}
 	}
-	return c.folds.fold(id, "across", false, app.Text("Text for a post"), body...)
+	return c.folds.Fold(id, "across", false, app.Text("Text for a post"), body...)
 }

@@ -14,6 +14,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
+
+	"striderule/app/pages"
 )
 
 // metas are a document's meta elements by name or property.
@@ -40,7 +42,7 @@ func metas(t *testing.T, page string) map[string]string {
 func TestPreviews(t *testing.T) {
 	for _, address := range []string{"", "https://club.example/tools/striderule/"} {
 		out := t.TempDir()
-		require.NoError(t, generate(sitePages(), out, address))
+		require.NoError(t, pages.Generate(sitePages(), out, address))
 		seen := map[string]string{}
 		for _, p := range sitePages() {
 			page, err := os.ReadFile(filepath.Join(out, p.Path, "index.html"))
@@ -80,7 +82,7 @@ func TestPreviews(t *testing.T) {
 			assert.Equal(t, [2]int{1200, 630}, [2]int{size.Width, size.Height})
 			assert.Empty(t, seen[string(content)], "%s has the picture of %s", p.Path, seen[string(content)])
 			seen[string(content)] = p.Path
-			again, err := previewOf(sitePages(), p, string(page))
+			again, err := pages.PreviewOf(sitePages(), p, string(page))
 			require.NoError(t, err)
 			assert.True(t, bytes.Equal(content, again), "%s: the same each time", p.Path)
 		}
@@ -89,9 +91,9 @@ func TestPreviews(t *testing.T) {
 
 func TestAddressOfTheSite(t *testing.T) {
 	for _, good := range []string{"", "https://club.example/", "http://club.example/tools/striderule/"} {
-		assert.NoError(t, checkAddress(good))
+		assert.NoError(t, pages.CheckAddress(good))
 	}
 	for _, bad := range []string{"club.example/tools/", "https://club.example/tools", "/tools/", "https:///x/", "https://club.example/?a=/", "ftp://club.example/"} {
-		assert.ErrorContains(t, checkAddress(bad), "write one like", bad)
+		assert.ErrorContains(t, pages.CheckAddress(bad), "write one like", bad)
 	}
 }

@@ -3,6 +3,8 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc/report"
 )
 
@@ -35,7 +37,7 @@ func (c *calculator) problems() app.UI {
 func (c *calculator) jump(key string, row int, text string) app.UI {
 	for _, f := range c.form.Fields() {
 		if f.Key == key && c.form.Visible(f, row) {
-			id := cellID(f, row)
+			id := view.CellID(f, row)
 			return app.A().Href("#"+id).DataSet("jump", id).Text(text)
 		}
 	}
@@ -53,23 +55,23 @@ func (c *calculator) answer(a *report.Answer) app.UI {
 		class += " " + v.Kind.String()
 		verdict = app.Div().Class("verdict").ID("verdict").Body(
 			app.P().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMarks[v.Kind]), app.Text(v.Title)),
-			app.P().Body(line(v.Says)...),
+			app.P().Body(view.Line(v.Says)...),
 		)
 	}
 	var notes []app.UI
 	for _, n := range a.Notes {
-		notes = append(notes, note(n))
+		notes = append(notes, view.Note(n))
 	}
 	return app.Div().Class(class).Body(append([]app.UI{
 		verdict,
 		app.If(a.Keep != nil, func() app.UI {
-			return app.Div().Body(app.H2().Text(a.Keep.Label), app.P().Class("headline").Body(figure(*a.Keep)))
+			return app.Div().Body(app.H2().Text(a.Keep.Label), app.P().Class("headline").Body(view.Figure(*a.Keep)))
 		}),
 		app.H2().Text(a.Label),
-		app.P().Class(headlineClass(a)).Body(figure(a.Figure), app.Text(" "),
+		app.P().Class(headlineClass(a)).Body(view.Figure(a.Figure), app.Text(" "),
 			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
 				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy all digits: "+a.Full()).Text("Copy all digits")),
-		app.P().Body(line(a.Says)...),
+		app.P().Body(view.Line(a.Says)...),
 	}, notes...)...)
 }
 
@@ -91,7 +93,7 @@ func (c *calculator) link() (url string, long bool) {
 	if !ok || fragment == "" {
 		return "", !ok
 	}
-	return shareURL(pathOf(c.page.Slug), fragment), false
+	return shareURL(site.PathOf(c.page.Slug), fragment), false
 }
 
 // share offers the link to this sheet, and to keep it.
@@ -105,7 +107,7 @@ func (c *calculator) share() app.UI {
 	}
 	return app.Div().Body(app.Div().Class(shareClass(c.form.Report())).Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
-		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+siteName).Text("Share…"),
+		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+site.Name).Text("Share…"),
 		app.If(!c.keep.open, func() app.UI {
 			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
@@ -134,7 +136,7 @@ func (c *calculator) parts(guides bool) app.UI {
 		}
 		id := "part-" + p.ID
 		if p.Folded || p.Guide {
-			parts = append(parts, c.folds.fold(id, "part", false, app.H2().Text(p.Title), blocks...))
+			parts = append(parts, c.folds.Fold(id, "part", false, app.H2().Text(p.Title), blocks...))
 			continue
 		}
 		parts = append(parts, app.Section().Class("part").ID(id).Body(

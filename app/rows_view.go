@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -28,7 +29,7 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	add := button("add-"+idOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
+	add := button("add-"+view.IDOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
@@ -43,12 +44,12 @@ func (c *calculator) rowHints(columns []sheet.Field) app.UI {
 		if !c.inAnyRow(f) {
 			continue
 		}
-		if _, ok := valueOf[*sheet.Flag](f, 0); !ok {
+		if _, ok := view.ValueOf[*sheet.Flag](f, 0); !ok {
 			fields++
 			sole = f.Label
 		}
 		if f.Hint != "" {
-			hints = append(hints, app.P().Class("hint").ID(hintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(f.Hint)))
+			hints = append(hints, app.P().Class("hint").ID(view.HintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(f.Hint)))
 		}
 	}
 	if len(hints) == 0 && fields == 1 {
@@ -57,7 +58,7 @@ func (c *calculator) rowHints(columns []sheet.Field) app.UI {
 	if len(hints) <= 1 {
 		return app.Div().Class("hints").Body(hints...)
 	}
-	return c.folds.fold("hints-"+columns[0].Key, "hints", false, app.Text("What goes where"), hints...)
+	return c.folds.Fold("hints-"+columns[0].Key, "hints", false, app.Text("What goes where"), hints...)
 }
 
 func (c *calculator) inAnyRow(f sheet.Field) bool {
@@ -71,7 +72,7 @@ func (c *calculator) inAnyRow(f sheet.Field) bool {
 
 // flag is a yes or no of a row.
 func (c *calculator) flag(f sheet.Field, row int, flag *sheet.Flag) app.UI {
-	id := cellID(f, row)
+	id := view.CellID(f, row)
 	return app.Label().Class("option").For(id).Body(
 		app.Input().Type("checkbox").ID(id).Name(f.Key).Value("yes").Checked(flag.On).
 			OnChange(func(ctx app.Context, e app.Event) {
@@ -114,7 +115,7 @@ func (c *calculator) addRow(key string) {
 	c.ctx.Defer(func(app.Context) {
 		for _, f := range columns {
 			if last := c.form.Rows(f) - 1; c.form.Visible(f, last) {
-				browser.Focus(cellID(f, last))
+				browser.Focus(view.CellID(f, last))
 				return
 			}
 		}
@@ -130,13 +131,13 @@ func (c *calculator) row(states []cellState) app.UI {
 		f, _ := c.form.Field(s.Key)
 		group = f.Group
 		cells = append(cells, c.rowCell(f, s.Row))
-		if _, ok := valueOf[*sheet.Flag](f, s.Row); !ok {
+		if _, ok := view.ValueOf[*sheet.Flag](f, s.Row); !ok {
 			fields++
 		}
 	}
 	key, row := states[0].Key, states[0].Row
 	name := group.Noun + " " + strconv.Itoa(row+1)
-	return app.FieldSet().Class(rowClass(fields)).Body(
+	return app.FieldSet().Class(view.RowClass(fields)).Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
 		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
@@ -149,10 +150,10 @@ func (c *calculator) row(states []cellState) app.UI {
 }
 
 func (c *calculator) rowCell(f sheet.Field, row int) app.UI {
-	if flag, ok := valueOf[*sheet.Flag](f, row); ok {
+	if flag, ok := view.ValueOf[*sheet.Flag](f, row); ok {
 		return c.flag(f, row, flag)
 	}
-	if choice, ok := valueOf[*sheet.Choice](f, row); ok {
+	if choice, ok := view.ValueOf[*sheet.Choice](f, row); ok {
 		return c.pulldown(f, row, choice)
 	}
 	return c.cell(f, row)
@@ -160,7 +161,7 @@ func (c *calculator) rowCell(f sheet.Field, row int) app.UI {
 
 // pulldown is a choice as a list.
 func (c *calculator) pulldown(f sheet.Field, row int, choice *sheet.Choice) app.UI {
-	id := cellID(f, row)
+	id := view.CellID(f, row)
 	var options []app.UI
 	for _, o := range choice.Options() {
 		options = append(options, app.Option().Value(o.Word).Text(o.Label).Selected(o.Word == choice.Word))

@@ -4,10 +4,11 @@ import (
 	"errors"
 	"strings"
 
-	"striderule/app/browser"
-	"striderule/calc/logbook"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/site"
+	"striderule/calc/logbook"
 )
 
 // A sheetFile is what a page has to say of a file that was to be opened as a
@@ -42,7 +43,7 @@ func (s *sheetFile) view() app.UI {
 		return app.P().Class("problem").ID("file-problem").Attr("role", "alert").Body(
 			app.Text(s.problem),
 			app.If(s.log, func() app.UI {
-				return app.Span().Body(app.Text(" "), app.A().Href(linkTo(logPath, "")).Text("Open the log"))
+				return app.Span().Body(app.Text(" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text("Open the log"))
 			}),
 		)
 	})
@@ -65,7 +66,7 @@ func (c *calculator) takeFile(name, text, failed string) {
 			c.replace(ctx, "Opened "+name+". ", fragment)
 		default:
 			c.writeAddress()
-			ctx.Navigate(linkTo(pathOf(slug), fragment))
+			ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
 			browser.Announce("Opened " + name + ".")
 		}
 	})

@@ -1,6 +1,10 @@
 package main
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/site"
+)
 
 // shell is the frame around every page.
 func shell(path, title, question string, content ...app.UI) app.UI {
@@ -25,10 +29,10 @@ func keptPage() app.UI { return app.Div().ID(pageID).Class("page").DataSet("kept
 
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(
-		app.A().Class("brand").Href(root()+"/").Body(
+		app.A().Class("brand").Href(site.Root()+"/").Body(
 			app.Img().Class("mark").Src("/web/icon.svg").Alt("").Aria("hidden", "true").Width(28).Height(28).
 				Attr("loading", "lazy"),
-			app.Span().Text(siteName),
+			app.Span().Text(site.Name),
 		),
 		menu(path),
 	)
@@ -37,7 +41,7 @@ func header(path string) app.UI {
 func menu(path string) app.UI {
 	var items []app.UI
 	for _, p := range sitePages()[1:] { // the site's name leads to the start page
-		a := app.A().Href(root() + p.Path).Text(p.Menu)
+		a := app.A().Href(site.Root() + p.Path).Text(p.Menu)
 		if p.Path == path {
 			a = a.Aria("current", "page")
 		}

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/site"
 	"striderule/calc"
 )
 
@@ -18,7 +19,7 @@ type startPage struct {
 
 // OnInit fills in what the tab has kept.
 func (p *startPage) OnInit() {
-	if texts, ok := browser.DraftOf(linkTo("/", ""), 1); ok {
+	if texts, ok := browser.DraftOf(site.LinkTo("/", ""), 1); ok {
 		p.pasted = texts[0]
 	}
 }
@@ -38,7 +39,7 @@ func (p *startPage) OnNav(ctx app.Context) {
 func (p *startPage) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(ctx app.Context) {
 		if slug, fragment, ok := p.file.read(name, text, failed); ok {
-			ctx.Navigate(linkTo(pathOf(slug), fragment))
+			ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
 			browser.Announce("Opened " + name + ".")
 		}
 	})
@@ -48,7 +49,7 @@ func (p *startPage) Render() app.UI {
 	var cards []app.UI
 	for _, page := range calc.Pages {
 		for _, t := range page.Tasks {
-			cards = append(cards, &cardView{Address: linkTo(pathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
+			cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
 		}
 	}
 	return shell("/", "What changed?", "",
@@ -79,7 +80,7 @@ func (p *startPage) paste() app.UI {
 	input := app.Input().ID("pasted").Name("pasted").Type("text").AutoComplete(false).Value(p.pasted).
 		OnInput(func(ctx app.Context, e app.Event) {
 			p.pasted = ctx.JSSrc().Get("value").String()
-			browser.NoteDraft(linkTo("/", ""), p.pasted)
+			browser.NoteDraft(site.LinkTo("/", ""), p.pasted)
 		})
 	if p.problem != "" {
 		input = input.Aria("invalid", "true").Aria("describedby", "pasted-problem")
@@ -106,7 +107,7 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 		return
 	}
 	p.problem = ""
-	browser.NoteDraft(linkTo("/", ""))
+	browser.NoteDraft(site.LinkTo("/", ""))
 	arrival.pasted, arrival.mended = fragment, mended
-	ctx.Navigate(linkTo(pathOf(slug), fragment))
+	ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
 }

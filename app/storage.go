@@ -4,10 +4,10 @@ import (
 	"errors"
 	"strconv"
 
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
 	"striderule/app/browser"
 	"striderule/calc/logbook"
-
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
 // logPrefix is what the keys of the log begin with. It names the site's folder, as

@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"math"
@@ -9,24 +9,25 @@ import (
 	"striderule/calc/report"
 )
 
-// A span maps values to pixels along one axis.
-type span struct {
-	lo, hi   float64 // values at the ends
-	from, to float64 // pixels at the ends
+// A Span maps values to pixels along one axis.
+type Span struct {
+	Lo, Hi   float64 // values at the ends
+	From, To float64 // pixels at the ends
 }
 
-func (s span) at(v float64) float64 {
-	if s.hi == s.lo {
-		return (s.from + s.to) / 2
+// At is where a value stands.
+func (s Span) At(v float64) float64 {
+	if s.Hi == s.Lo {
+		return (s.From + s.To) / 2
 	}
-	return s.from + (v-s.lo)/(s.hi-s.lo)*(s.to-s.from)
+	return s.From + (v-s.Lo)/(s.Hi-s.Lo)*(s.To-s.From)
 }
 
 // widened is a span that holds all values, with a margin at both ends. What
 // differs by rounding alone counts as one value.
-func widened(values []float64, margin, from, to float64) span {
+func widened(values []float64, margin, from, to float64) Span {
 	if len(values) == 0 {
-		return span{0, 1, from, to}
+		return Span{0, 1, from, to}
 	}
 	lo, hi := slices.Min(values), slices.Max(values)
 	size := max(math.Abs(lo), math.Abs(hi))
@@ -37,7 +38,7 @@ func widened(values []float64, margin, from, to float64) span {
 		lo, hi = lo-size/100, hi+size/100
 	}
 	m := (hi - lo) * margin
-	return span{lo - m, hi + m, from, to}
+	return Span{lo - m, hi + m, from, to}
 }
 
 // extent lists all values that a chart's axes must hold.
@@ -71,8 +72,8 @@ const glyph = 6.6
 func (t tick) width() float64 { return glyph * float64(len([]rune(t.text))) }
 
 // ticks are at most n round values inside a span: steps of 1, 2 or 5.
-func ticks(s span, n int) []tick {
-	width := s.hi - s.lo
+func ticks(s Span, n int) []tick {
+	width := s.Hi - s.Lo
 	if !(width > 0 && width < math.MaxFloat64) || n < 1 {
 		return nil
 	}
@@ -80,13 +81,13 @@ func ticks(s span, n int) []tick {
 	for ; ; power++ {
 		for _, digit := range []float64{1, 2, 5} {
 			step := digit * math.Pow10(power)
-			first, last := math.Ceil(s.lo/step), math.Floor(s.hi/step)
+			first, last := math.Ceil(s.Lo/step), math.Floor(s.Hi/step)
 			if last-first >= float64(n) {
 				continue
 			}
 			var all []tick
 			for i := first; i <= last; i++ {
-				all = append(all, tick{s.at(i * step), written(i*step, -power)})
+				all = append(all, tick{s.At(i * step), written(i*step, -power)})
 			}
 			return all
 		}
@@ -116,7 +117,7 @@ func written(v float64, decimals int) string {
 }
 
 // across are the ticks of the horizontal axis, as many as there is room for.
-func across(s span) []tick {
+func across(s Span) []tick {
 	for n := 6; n > 1; n-- {
 		if all := ticks(s, n); apart(all) {
 			return all
@@ -138,11 +139,11 @@ func apart(all []tick) bool {
 
 // named are ticks for whole numbers from 1: the last one, and of the others
 // those that there is room for.
-func named(s span, names []string) []tick {
+func named(s Span, names []string) []tick {
 	var all []tick
 	free := math.Inf(1)
 	for i := len(names) - 1; i >= 0; i-- {
-		t := tick{s.at(float64(i + 1)), names[i]}
+		t := tick{s.At(float64(i + 1)), names[i]}
 		if t.at+t.width()/2 <= free {
 			all = append(all, t)
 			free = t.at - t.width()/2 - glyph

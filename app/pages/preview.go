@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"bytes"
@@ -15,6 +15,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/vector"
 
+	"striderule/app/site"
 	"striderule/calc/report"
 )
 
@@ -70,7 +71,7 @@ func previewPNG(title, question string, drawing *report.Drawing, strides int) ([
 		return nil, err
 	}
 	c.mark(previewEdge, 44, 1.1)
-	c.write(bold(38), siteName, previewEdge+84, 92, inkColour)
+	c.write(bold(38), site.Name, previewEdge+84, 92, inkColour)
 	y := 190.0
 	for _, text := range wrapped(bold(66), title) {
 		c.write(bold(66), text, previewEdge, y, inkColour)

@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"math"
@@ -9,10 +9,10 @@ import (
 	"rsc.io/qr/coding"
 )
 
-// A qrCode is a link as a QR code.
-type qrCode struct {
-	url   string
-	path  string  // of the dark squares, each 1 x 1; empty if the link is too long
+// A Code is a link as a QR code.
+type Code struct {
+	URL   string
+	Path  string  // of the dark squares, each 1 x 1; empty if the link is too long
 	wide  int     // squares on a side, with the light ones around
 	width float64 // on the screen
 }
@@ -28,9 +28,9 @@ const (
 	dense = 80
 )
 
-// codeOf works a link's code out: some milliseconds for a long one.
-func codeOf(url string) qrCode {
-	q := qrCode{url: url}
+// CodeOf works a link's code out: some milliseconds for a long one.
+func CodeOf(url string) Code {
+	q := Code{URL: url}
 	text := coding.String(url)
 	level := coding.M
 	for v := coding.Version(coding.MinVersion); v <= coding.MaxVersion; v++ {
@@ -49,7 +49,7 @@ func codeOf(url string) qrCode {
 			break
 		}
 		q.wide = code.Size + 2*quiet
-		q.path = squares(code)
+		q.Path = squares(code)
 		break
 	}
 	return q
@@ -72,14 +72,16 @@ func squares(code *coding.Code) string {
 	return d.String()
 }
 
-func (q *qrCode) viewBox() string {
+// ViewBox is the room that the squares take.
+func (q *Code) ViewBox() string {
 	n := strconv.Itoa(q.wide)
 	return "0 0 " + n + " " + n
 }
 
-func (q *qrCode) class() string {
+// Class says how large the code is shown.
+func (q *Code) Class() string {
 	switch {
-	case q.path == "":
+	case q.Path == "":
 		return "code-none"
 	case q.wide >= dense:
 		return "code-picture dense"
@@ -87,10 +89,10 @@ func (q *qrCode) class() string {
 	return "code-picture"
 }
 
-// fit sizes the picture for a place on the screen: whole pixels for each square,
+// Fit sizes the picture for a place on the screen: whole pixels for each square,
 // or cameras count them wrong. The room is in CSS
 // pixels, density how many pixels of the screen one is.
-func (q *qrCode) fit(room, density float64) {
+func (q *Code) Fit(room, density float64) {
 	most := 256.0
 	if q.wide >= dense {
 		most = 600
@@ -101,17 +103,17 @@ func (q *qrCode) fit(room, density float64) {
 	}
 }
 
-// view shows it, dark on light whatever the page's colours are.
-func (q *qrCode) view() app.UI {
-	if q.path == "" {
-		return app.P().Class("note doubt").ID("code").Text("This link has " + strconv.Itoa(len(q.url)) + " characters, and a QR code holds 2953: copy the link, or save the sheet as a file.")
+// View shows it, dark on light whatever the page's colours are.
+func (q *Code) View() app.UI {
+	if q.Path == "" {
+		return app.P().Class("note doubt").ID("code").Text("This link has " + strconv.Itoa(len(q.URL)) + " characters, and a QR code holds 2953: copy the link, or save the sheet as a file.")
 	}
 	says := "A phone's camera opens this sheet from it."
 	if q.wide >= dense {
 		says += " The link is long, so the squares are small: bring the camera close, or enlarge the page."
 	}
 	return app.Figure().Class("code-figure").ID("code").Body(
-		svg("svg", "id", "code-picture", "class", q.class(), "viewBox", q.viewBox(), "width", strconv.FormatFloat(q.width, 'f', -1, 64), "role", "img", "aria-label", "QR code of the link to this sheet, the same that “Copy link” copies.").Body(svg("path", "d", q.path)),
+		SVG("svg", "id", "code-picture", "class", q.Class(), "viewBox", q.ViewBox(), "width", strconv.FormatFloat(q.width, 'f', -1, 64), "role", "img", "aria-label", "QR code of the link to this sheet, the same that “Copy link” copies.").Body(SVG("path", "d", q.Path)),
 		app.FigCaption().Class("hint").Text(says),
 	)
 }

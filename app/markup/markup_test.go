@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package markup
 
 import (
 	"testing"
@@ -33,7 +33,7 @@ func TestCleanMarkup(t *testing.T) {
 			`<div><svg viewBox="0 0 1 1"><title>a &amp; b</title><path aria-label="x &lt; y" d="M0 0"/></svg></div>`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, err := cleanMarkup(app.HTMLString(c.ui), "../")
+			got, err := Clean(app.HTMLString(c.ui), "../")
 			require.NoError(t, err)
 			assert.Equal(t, c.want, got)
 		})
@@ -54,7 +54,7 @@ func TestCleanMarkupRefuses(t *testing.T) {
 		{"comment", app.Raw(`<p><!-- x --></p>`), "comments"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := cleanMarkup(app.HTMLString(c.ui), "../")
+			_, err := Clean(app.HTMLString(c.ui), "../")
 			require.Error(t, err)
 			assert.Contains(t, err.Error(), c.says)
 		})

@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"crypto/sha256"
@@ -8,6 +8,8 @@ import (
 	"encoding/base64"
 	"html/template"
 	"strings"
+
+	"striderule/app/site"
 )
 
 // lostFile is what many hosts send for an address at which there is nothing.
@@ -19,13 +21,13 @@ const lostFile = "404.html"
 //go:embed lost.js
 var lostScript string
 
-// lostHTML returns the document of lostFile, for a site of these pages at an address, which may
+// LostHTML returns the document of lostFile, for a site of these pages at an address, which may
 // be empty: then its links lead somewhere once the script has found the site.
-func lostHTML(pages []sitePage, address string) (string, error) {
+func LostHTML(pages []site.Page, address string) (string, error) {
 	sum := sha256.Sum256([]byte(lostScript))
 	var b strings.Builder
 	err := lost.Execute(&b, map[string]any{
-		"Site":    siteName,
+		"Site":    site.Name,
 		"Address": address,
 		"Pages":   pages,
 		"Hash":    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),

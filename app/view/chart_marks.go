@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"strconv"
@@ -10,8 +10,8 @@ import (
 
 const svgSpace = "http://www.w3.org/2000/svg"
 
-// svg makes an element with attributes in pairs.
-func svg(tag string, attributes ...string) app.HTMLElem {
+// SVG makes an element with attributes in pairs.
+func SVG(tag string, attributes ...string) app.HTMLElem {
 	e := app.Elem(tag).XMLNS(svgSpace)
 	for i := 0; i < len(attributes); i += 2 {
 		e = e.Attr(attributes[i], attributes[i+1])
@@ -22,7 +22,7 @@ func svg(tag string, attributes ...string) app.HTMLElem {
 func px(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
 func label(class, anchor, text string, x, y float64) app.HTMLElem {
-	return svg("text", "class", class, "text-anchor", anchor, "x", px(x), "y", px(y)).Text(text)
+	return SVG("text", "class", class, "text-anchor", anchor, "x", px(x), "y", px(y)).Text(text)
 }
 
 // shapes tell points apart without colour: class, and path from the middle.
@@ -36,7 +36,7 @@ var shapes = [...]struct{ class, path string }{
 
 func shape(kind report.PointKind, x, y float64) app.UI {
 	s := shapes[kind]
-	return svg("path", "class", s.class, "d", "M"+px(x)+" "+px(y)+s.path)
+	return SVG("path", "class", s.class, "d", "M"+px(x)+" "+px(y)+s.path)
 }
 
 func curveClass(kind report.CurveKind) string { return "curve curve-" + strconv.Itoa(int(kind)) }
@@ -45,7 +45,7 @@ func curveClass(kind report.CurveKind) string { return "curve curve-" + strconv.
 func legend(c *report.Chart) app.UI {
 	var items []app.UI
 	add := func(sample app.UI, text string) {
-		items = append(items, app.Li().Body(svg("svg", "viewBox", "0 0 26 14", "aria-hidden", "true").Body(sample), app.Text(text)))
+		items = append(items, app.Li().Body(SVG("svg", "viewBox", "0 0 26 14", "aria-hidden", "true").Body(sample), app.Text(text)))
 	}
 	for kind, text := range c.Keys {
 		for _, p := range c.Points {
@@ -56,10 +56,10 @@ func legend(c *report.Chart) app.UI {
 		}
 	}
 	for _, l := range c.Curves {
-		add(svg("path", "class", curveClass(l.Kind), "d", "M0 7H26"), l.Label)
+		add(SVG("path", "class", curveClass(l.Kind), "d", "M0 7H26"), l.Label)
 	}
 	for _, b := range c.Bands {
-		add(svg("rect", "class", "band", "x", "1", "y", "1", "width", "24", "height", "12"), b.Label)
+		add(SVG("rect", "class", "band", "x", "1", "y", "1", "width", "24", "height", "12"), b.Label)
 	}
 	return app.Ul().Class("legend").Body(items...)
 }
@@ -77,10 +77,10 @@ func bars(b report.Bars) app.UI {
 			width = 100 * bar.Value.Value / most
 		}
 		rows = append(rows, app.Div().Body(
-			app.Dt().Text(bar.Label), app.Dd().Body(figure(bar.Value)),
+			app.Dt().Text(bar.Label), app.Dd().Body(Figure(bar.Value)),
 			app.Elem("dd").Class("bar-of").Body(
-				svg("svg", "viewBox", "0 0 100 6", "preserveAspectRatio", "none", "aria-hidden", "true").Body(
-					svg("rect", "width", px(width), "height", "6")),
+				SVG("svg", "viewBox", "0 0 100 6", "preserveAspectRatio", "none", "aria-hidden", "true").Body(
+					SVG("rect", "width", px(width), "height", "6")),
 			),
 		))
 	}

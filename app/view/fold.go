@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -6,14 +6,14 @@ import (
 	"striderule/calc/report"
 )
 
-// folds remembers, by ID, which folds of a page the person opened or closed:
+// Folds remembers, by ID, which folds of a page the person opened or closed:
 // go-app makes one into another when those before it come or go. Where there is
 // none, each fold keeps to itself.
-type folds map[string]bool
+type Folds map[string]bool
 
-// fold is a heading with what it opens. Until it is touched, open says whether
+// Fold is a heading with what it opens. Until it is touched, open says whether
 // it is open.
-func (f folds) fold(id, class string, open bool, heading app.UI, body ...app.UI) app.UI {
+func (f Folds) Fold(id, class string, open bool, heading app.UI, body ...app.UI) app.UI {
 	fold := app.Details().ID(id).Class(class)
 	if f != nil {
 		if touched, ok := f[id]; ok {
@@ -27,10 +27,10 @@ func (f folds) fold(id, class string, open bool, heading app.UI, body ...app.UI)
 }
 
 // table is a folded table. It is made when it is asked for.
-func (f folds) table(id, heading string, make func() report.Table) app.UI {
+func (f Folds) table(id, heading string, make func() report.Table) app.UI {
 	var body []app.UI
 	if f == nil || f[id] {
-		body = append(body, table(make()))
+		body = append(body, Table(make()))
 	}
-	return f.fold(id, "values", false, app.Text(heading), body...)
+	return f.Fold(id, "values", false, app.Text(heading), body...)
 }

@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"cmp"
@@ -11,18 +11,19 @@ import (
 	"slices"
 	"strings"
 
+	"striderule/app/site"
 	"striderule/calc"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 )
 
 // previewFile is where the picture of a page lies, from the site's folder.
-func previewFile(p sitePage) string {
+func previewFile(p site.Page) string {
 	return "preview/" + cmp.Or(strings.Trim(p.Path, "/"), "start") + ".png"
 }
 
 // previewAlt says what is on it.
-func previewAlt(p sitePage) string {
+func previewAlt(p site.Page) string {
 	name, _, _ := strings.Cut(p.Title, " · ")
 	return "The page “" + name + "” on drafting paper"
 }
@@ -32,8 +33,8 @@ var (
 	pageQuestion = regexp.MustCompile(`<p class="question">([^<]+)</p>`)
 )
 
-// previewOf draws the picture of one of the pages by what the page says of itself.
-func previewOf(pages []sitePage, p sitePage, page string) ([]byte, error) {
+// PreviewOf draws the picture of one of the pages by what the page says of itself.
+func PreviewOf(pages []site.Page, p site.Page, page string) ([]byte, error) {
 	heading := pageHeading.FindStringSubmatch(page)
 	if heading == nil {
 		return nil, fmt.Errorf("it has no heading")
@@ -42,7 +43,7 @@ func previewOf(pages []sitePage, p sitePage, page string) ([]byte, error) {
 	if m := pageQuestion.FindStringSubmatch(page); m != nil {
 		question = html.UnescapeString(m[1])
 	}
-	strides := slices.IndexFunc(pages, func(q sitePage) bool { return q.Path == p.Path }) + 1
+	strides := slices.IndexFunc(pages, func(q site.Page) bool { return q.Path == p.Path }) + 1
 	var drawing *report.Drawing
 	if sheet, ok := calc.PageOf(strings.Trim(p.Path, "/")); ok {
 		drawing = firstDrawing(sheet)
@@ -62,8 +63,8 @@ func firstDrawing(p sheet.Page) *report.Drawing {
 	return nil
 }
 
-// checkAddress refuses what is no folder's address on the web; none is fine.
-func checkAddress(address string) error {
+// CheckAddress refuses what is no folder's address on the web; none is fine.
+func CheckAddress(address string) error {
 	if address == "" {
 		return nil
 	}

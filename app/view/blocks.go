@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"strings"
@@ -8,9 +8,9 @@ import (
 	"striderule/calc/report"
 )
 
-// figure is a computed number: shown in the digits that make sense, held at
+// Figure is a computed number: shown in the digits that make sense, held at
 // full precision.
-func figure(f report.Figure) app.UI {
+func Figure(f report.Figure) app.UI {
 	unit := app.Span().Class("of").Text(f.Unit)
 	if f.U <= 0 {
 		return value(f.ID, f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), unit)
@@ -36,11 +36,12 @@ func value(id, full string) app.HTMLData {
 	return data
 }
 
-func line(l report.Line) []app.UI {
+// Line is a sentence with its figures.
+func Line(l report.Line) []app.UI {
 	var spans []app.UI
 	for _, s := range l {
 		if s.Figure != nil {
-			spans = append(spans, figure(*s.Figure))
+			spans = append(spans, Figure(*s.Figure))
 		} else {
 			spans = append(spans, app.Text(s.Text))
 		}
@@ -51,7 +52,7 @@ func line(l report.Line) []app.UI {
 func items(lines []report.Line) []app.UI {
 	var all []app.UI
 	for _, l := range lines {
-		all = append(all, app.Li().Body(line(l)...))
+		all = append(all, app.Li().Body(Line(l)...))
 	}
 	return all
 }
@@ -59,23 +60,24 @@ func items(lines []report.Line) []app.UI {
 func figures(f report.Figures) app.UI {
 	var rows []app.UI
 	for _, x := range f.All {
-		rows = append(rows, app.Div().Body(app.Dt().Text(x.Label), app.Dd().Body(figure(x))))
+		rows = append(rows, app.Div().Body(app.Dt().Text(x.Label), app.Dd().Body(Figure(x))))
 	}
 	return app.Dl().Class("figures").Body(rows...)
 }
 
-func table(t report.Table) app.UI {
+// Table is a table of a report.
+func Table(t report.Table) app.UI {
 	rows := make([][]app.UI, len(t.Rows))
 	for i, r := range t.Rows {
 		for _, cell := range r {
-			rows[i] = append(rows[i], app.Span().Body(line(cell)...))
+			rows[i] = append(rows[i], app.Span().Body(Line(cell)...))
 		}
 	}
 	class := "scroll"
 	if isWordy(t) {
 		class = "scroll cards-if-narrow"
 	}
-	return tableOf(t.Caption, class, t.Head, rows)
+	return TableOf(t.Caption, class, t.Head, rows)
 }
 
 // mostInCell is how many signs of a cell stand side by side with others on a phone.
@@ -96,9 +98,9 @@ func isWordy(t report.Table) bool {
 	return false
 }
 
-// tableOf is a table whose rows may become cards by the class. The roles say
+// TableOf is a table whose rows may become cards by the class. The roles say
 // what browsers forget of a table that is laid out as something else.
-func tableOf(caption, class string, head []string, rows [][]app.UI) app.UI {
+func TableOf(caption, class string, head []string, rows [][]app.UI) app.UI {
 	var heads, body []app.UI
 	for _, h := range head {
 		heads = append(heads, app.Th().Scope("col").Attr("role", "columnheader").Text(h))
@@ -122,19 +124,20 @@ var noteMarks = [...]string{report.Tip: "i", report.Doubt: "?", report.Caution: 
 
 var noteClasses = [...]string{report.Tip: "tip", report.Doubt: "doubt", report.Caution: "caution"}
 
-func note(n report.Note) app.UI {
+// Note is a note, with a mark for its kind.
+func Note(n report.Note) app.UI {
 	return app.Div().Class("note "+noteClasses[n.Kind]).Body(
 		app.Span().Class("note-mark").Aria("hidden", "true").Text(noteMarks[n.Kind]),
-		app.P().Body(append([]app.UI{app.Span().Class("unseen").Text(n.Kind.String() + ": ")}, line(n.Line)...)...),
+		app.P().Body(append([]app.UI{app.Span().Class("unseen").Text(n.Kind.String() + ": ")}, Line(n.Line)...)...),
 	)
 }
 
-// cameWithLink marks a line for a machine that was not typed here.
-const cameWithLink = "came with the link or file"
+// CameWithLink marks a line for a machine that was not typed here.
+const CameWithLink = "came with the link or file"
 
-// code is text to copy, and to save if it has the name of a file. What is made of a
+// CodeBlock is text to copy, and to save if it has the name of a file. What is made of a
 // stranger's template is only shown.
-func code(c report.Code) app.UI {
+func CodeBlock(c report.Code) app.UI {
 	said, name := "Copied "+c.Text, "Copy "+c.Label+": "+c.Text
 	class := "code"
 	if strings.Contains(c.Text, "\n") { // too long to be read out whole
@@ -143,7 +146,7 @@ func code(c report.Code) app.UI {
 	}
 	if c.Brought {
 		return app.Div().Class(class).Body(
-			app.Span().Class("code-label").Text(c.Label+", "+cameWithLink),
+			app.Span().Class("code-label").Text(c.Label+", "+CameWithLink),
 			app.Code().Text(c.Text),
 		)
 	}

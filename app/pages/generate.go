@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"cmp"
@@ -11,16 +11,19 @@ import (
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/markup"
+	"striderule/app/site"
 )
 
-// generate writes every page of the site, as it is before the program starts, to
+// Generate writes every page of the site, as it is before the program starts, to
 // its folder's index.html, and its preview picture; and the page for addresses at
 // which there is none. An address is that which the site will have; it may be empty.
 //
 // __VERSION__, __SIZE__, __LOAD__, __DIGEST__ and the names of the files in web/ are for
 // the build to replace.
-func generate(pages []sitePage, out, address string) error {
-	if err := checkAddress(address); err != nil {
+func Generate(pages []site.Page, out, address string) error {
+	if err := CheckAddress(address); err != nil {
 		return err
 	}
 	// Links are written from the site's root, and made relative afterwards.
@@ -33,11 +36,11 @@ func generate(pages []sitePage, out, address string) error {
 			return fmt.Errorf("path %q: a page's path begins and ends with a slash and occurs once", p.Path)
 		}
 		seen[p.Path] = true
-		page, err := pageHTML(p, address)
+		page, err := HTML(p, address)
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Path, err)
 		}
-		picture, err := previewOf(pages, p, page)
+		picture, err := PreviewOf(pages, p, page)
 		if err != nil {
 			return fmt.Errorf("preview of %s: %w", p.Path, err)
 		}
@@ -48,7 +51,7 @@ func generate(pages []sitePage, out, address string) error {
 			return err
 		}
 	}
-	page, err := lostHTML(pages, address)
+	page, err := LostHTML(pages, address)
 	if err != nil {
 		return fmt.Errorf("%s: %w", lostFile, err)
 	}
@@ -62,9 +65,9 @@ func writeFile(file string, content []byte) error {
 	return os.WriteFile(file, content, 0o644)
 }
 
-// pageHTML returns the whole document of a page of a site at an address, which
+// HTML returns the whole document of a page of a site at an address, which
 // may be empty.
-func pageHTML(p sitePage, address string) (string, error) {
+func HTML(p site.Page, address string) (string, error) {
 	c := p.New()
 	engine := app.NewTestEngine()
 	if err := engine.Load(c); err != nil {
@@ -75,7 +78,7 @@ func pageHTML(p sitePage, address string) (string, error) {
 	if depth := strings.Count(p.Path, "/") - 1; depth > 0 {
 		up = strings.Repeat("../", depth)
 	}
-	body, err := cleanMarkup(app.HTMLString(c), up)
+	body, err := markup.Clean(app.HTMLString(c), up)
 	if err != nil {
 		return "", err
 	}
@@ -85,7 +88,7 @@ func pageHTML(p sitePage, address string) (string, error) {
 		"Description": p.Description,
 		"Up":          up,
 		"Body":        template.HTML(body),
-		"Site":        siteName,
+		"Site":        site.Name,
 		"Picture":     cmp.Or(address, up) + previewFile(p),
 		"Alt":         previewAlt(p),
 		"Wide":        previewWide,

@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"strconv"
@@ -22,7 +22,7 @@ const (
 // A plot is a chart with its scales.
 type plot struct {
 	*report.Chart
-	x, y          span
+	x, y          Span
 	across, along []tick
 }
 
@@ -48,24 +48,24 @@ func plotOf(c *report.Chart) *plot {
 	return p
 }
 
-// chart is a picture with what its marks mean, and the same in figures.
-func chart(c *report.Chart, folds folds) app.UI {
+// Chart is a picture with what its marks mean, and the same in figures.
+func Chart(c *report.Chart, folds Folds) app.UI {
 	p := plotOf(c)
 	parts := append(p.frame(), label("ask-point", "start", "Touch a point to read it.", 2, 11))
 	for _, l := range c.Curves {
 		path := ""
 		for i, at := range l.At {
-			path += [...]string{"M", "L"}[min(i, 1)] + px(p.x.at(at.X)) + " " + px(p.y.at(at.Y))
+			path += [...]string{"M", "L"}[min(i, 1)] + px(p.x.At(at.X)) + " " + px(p.y.At(at.Y))
 		}
-		parts = append(parts, svg("path", "class", curveClass(l.Kind), "d", path))
+		parts = append(parts, SVG("path", "class", curveClass(l.Kind), "d", path))
 	}
 	for _, point := range c.Points {
 		parts = append(parts, p.mark(point))
 	}
-	height := int(p.y.from) + tickLine
+	height := int(p.y.From) + tickLine
 	return app.Figure().Class("chart").ID("chart-"+c.ID).Body(
 		app.FigCaption().Text(c.Title),
-		svg("svg", "class", "plot", "viewBox", "0 0 "+strconv.Itoa(chartWidth)+" "+strconv.Itoa(height), "role", "img", "aria-label", c.Alt()).Body(parts...),
+		SVG("svg", "class", "plot", "viewBox", "0 0 "+strconv.Itoa(chartWidth)+" "+strconv.Itoa(height), "role", "img", "aria-label", c.Alt()).Body(parts...),
 		app.P().Class("scales").Body(app.Span().Text("↑ "+c.Y.Title()), app.Span().Text("→ "+c.X.Title())),
 		legend(c),
 		folds.table("values-"+c.ID, "Values", c.Values),
@@ -76,24 +76,24 @@ func chart(c *report.Chart, folds folds) app.UI {
 func (p *plot) frame() []app.UI {
 	var parts []app.UI
 	for _, b := range p.Bands {
-		top, bottom := p.y.at(b.Hi), p.y.at(b.Lo)
-		parts = append(parts, svg("rect", "class", "band", "x", px(p.x.from), "y", px(top), "width", px(p.x.to-p.x.from), "height", px(max(1, bottom-top))))
+		top, bottom := p.y.At(b.Hi), p.y.At(b.Lo)
+		parts = append(parts, SVG("rect", "class", "band", "x", px(p.x.From), "y", px(top), "width", px(p.x.To-p.x.From), "height", px(max(1, bottom-top))))
 	}
 	ruled := func(class string, y float64) app.UI {
-		return svg("path", "class", class, "d", "M"+px(p.x.from-4)+" "+px(y)+"H"+px(p.x.to))
+		return SVG("path", "class", class, "d", "M"+px(p.x.From-4)+" "+px(y)+"H"+px(p.x.To))
 	}
 	for _, t := range p.along {
-		parts = append(parts, ruled("grid", t.at), label("tick", "end", t.text, p.x.from-6, t.at+4))
+		parts = append(parts, ruled("grid", t.at), label("tick", "end", t.text, p.x.From-6, t.at+4))
 	}
-	if p.y.lo < 0 && p.y.hi > 0 {
-		parts = append(parts, ruled("zero", p.y.at(0)))
+	if p.y.Lo < 0 && p.y.Hi > 0 {
+		parts = append(parts, ruled("zero", p.y.At(0)))
 	}
 	notches := ""
 	for _, t := range p.across {
-		notches += "M" + px(t.at) + " " + px(p.y.from) + "v4"
-		parts = append(parts, label("tick", "middle", t.text, t.inside(0, chartWidth), p.y.from+16))
+		notches += "M" + px(t.at) + " " + px(p.y.From) + "v4"
+		parts = append(parts, label("tick", "middle", t.text, t.inside(0, chartWidth), p.y.From+16))
 	}
-	return append(parts, svg("path", "class", "axis", "d", "M"+px(p.x.from)+" "+px(p.y.to)+"V"+px(p.y.from)+"H"+px(p.x.to)+notches))
+	return append(parts, SVG("path", "class", "axis", "d", "M"+px(p.x.From)+" "+px(p.y.To)+"V"+px(p.y.From)+"H"+px(p.x.To)+notches))
 }
 
 // roomToRead is how many signs of what a point says fit into the picture.
@@ -102,16 +102,16 @@ const roomToRead = 46
 // mark is a point with its interval. It is easy to hit, and says its values
 // while it is touched.
 func (p *plot) mark(point report.Point) app.UI {
-	x, y := p.x.at(point.X), p.y.at(point.Y)
-	parts := []app.UI{svg("circle", "class", "hit", "cx", px(x), "cy", px(y), "r", "13")}
+	x, y := p.x.At(point.X), p.y.At(point.Y)
+	parts := []app.UI{SVG("circle", "class", "hit", "cx", px(x), "cy", px(y), "r", "13")}
 	if point.Lo < point.Hi {
-		parts = append(parts, svg("path", "class", "interval", "d",
-			"M"+px(x-4)+" "+px(p.y.at(point.Lo))+"h8m-4 0V"+px(p.y.at(point.Hi))+"m-4 0h8"))
+		parts = append(parts, SVG("path", "class", "interval", "d",
+			"M"+px(x-4)+" "+px(p.y.At(point.Lo))+"h8m-4 0V"+px(p.y.At(point.Hi))+"m-4 0h8"))
 	}
 	says := p.Reading(point)
 	text := label("says", "start", says, 2, 11)
 	if len([]rune(says)) > roomToRead {
 		text = text.Attr("textLength", px(chartWidth-4)).Attr("lengthAdjust", "spacingAndGlyphs")
 	}
-	return svg("g", "class", "mark", "tabindex", "-1").Body(append(parts, shape(point.Kind, x, y), text)...)
+	return SVG("g", "class", "mark", "tabindex", "-1").Body(append(parts, shape(point.Kind, x, y), text)...)
 }

@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"math"
@@ -33,17 +33,17 @@ func texts(all []tick) []string {
 }
 
 func TestTicksAreRoundAndInside(t *testing.T) {
-	assert.Equal(t, []string{"0", "5", "10"}, texts(ticks(span{0, 10, 0, 1}, 5)))
-	assert.Equal(t, []string{"0", "2", "4", "6", "8", "10"}, texts(ticks(span{0, 10, 0, 1}, 6)))
-	assert.Equal(t, []string{"−5", "0", "5"}, texts(ticks(span{-6, 6, 0, 1}, 3)))
-	assert.Equal(t, []string{"−0.02", "0.00", "0.02"}, texts(ticks(span{-.03, .03, 0, 1}, 3)))
-	assert.Equal(t, []string{"0", "20\u202f000", "40\u202f000"}, texts(ticks(span{0, 40000, 0, 1}, 4)))
-	assert.Empty(t, ticks(span{1, 1, 0, 1}, 5))
-	assert.Empty(t, ticks(span{0, 1, 0, 1}, 0))
-	assert.Empty(t, ticks(span{-1e308, 1e308, 0, 1}, 5), "beyond all numbers")
+	assert.Equal(t, []string{"0", "5", "10"}, texts(ticks(Span{0, 10, 0, 1}, 5)))
+	assert.Equal(t, []string{"0", "2", "4", "6", "8", "10"}, texts(ticks(Span{0, 10, 0, 1}, 6)))
+	assert.Equal(t, []string{"−5", "0", "5"}, texts(ticks(Span{-6, 6, 0, 1}, 3)))
+	assert.Equal(t, []string{"−0.02", "0.00", "0.02"}, texts(ticks(Span{-.03, .03, 0, 1}, 3)))
+	assert.Equal(t, []string{"0", "20\u202f000", "40\u202f000"}, texts(ticks(Span{0, 40000, 0, 1}, 4)))
+	assert.Empty(t, ticks(Span{1, 1, 0, 1}, 5))
+	assert.Empty(t, ticks(Span{0, 1, 0, 1}, 0))
+	assert.Empty(t, ticks(Span{-1e308, 1e308, 0, 1}, 5), "beyond all numbers")
 	rapid.Check(t, func(t *rapid.T) {
 		lo := rapid.Float64Range(-1e5, 1e5).Draw(t, "lo")
-		s := span{lo, lo + math.Pow(10, rapid.Float64Range(-2, 7).Draw(t, "width")), 0, 1000}
+		s := Span{lo, lo + math.Pow(10, rapid.Float64Range(-2, 7).Draw(t, "width")), 0, 1000}
 		n := rapid.IntRange(1, 8).Draw(t, "n")
 		all := ticks(s, n)
 		require.LessOrEqual(t, len(all), n)
@@ -52,7 +52,7 @@ func TestTicksAreRoundAndInside(t *testing.T) {
 		}
 		for i, tick := range all {
 			require.True(t, -1e-3 <= tick.at && tick.at <= 1000+1e-3, "%v is outside by more than rounding", tick)
-			require.InDelta(t, tick.at, s.at(readTick(t, tick.text)), 1e-3, "it says what it is")
+			require.InDelta(t, tick.at, s.At(readTick(t, tick.text)), 1e-3, "it says what it is")
 			if i > 0 {
 				step := readTick(t, tick.text) - readTick(t, all[i-1].text)
 				require.Greater(t, tick.at, all[i-1].at)
@@ -91,11 +91,11 @@ func TestTextsOfAnAxisAreApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		lo := rapid.Float64Range(-1e6, 1e6).Draw(t, "lo")
 		left := rapid.Float64Range(10, 120).Draw(t, "left")
-		s := span{lo, lo + math.Pow(10, rapid.Float64Range(-6, 9).Draw(t, "width")), left, chartWidth - edge}
+		s := Span{lo, lo + math.Pow(10, rapid.Float64Range(-6, 9).Draw(t, "width")), left, chartWidth - edge}
 		free(t, across(s))
 
 		names := rapid.SliceOfN(rapid.SampledFrom([]string{"1", "12", "50", "mean"}), 1, 101).Draw(t, "names")
-		s = span{0.5, float64(len(names)) + 0.5, left, chartWidth - edge}
+		s = Span{0.5, float64(len(names)) + 0.5, left, chartWidth - edge}
 		all := named(s, names)
 		free(t, all)
 		require.Equal(t, names[len(names)-1], all[0].text, "the last one is always told")
@@ -104,21 +104,21 @@ func TestTextsOfAnAxisAreApart(t *testing.T) {
 
 func TestSpans(t *testing.T) {
 	s := widened([]float64{2, 4}, 0.5, 100, 0)
-	assert.Equal(t, span{1, 5, 100, 0}, s)
-	assert.InDelta(t, 50, s.at(3), 1e-12)
+	assert.Equal(t, Span{1, 5, 100, 0}, s)
+	assert.InDelta(t, 50, s.At(3), 1e-12)
 	for _, same := range [][]float64{{7, 7}, {0}, {76.3, 76.30000000000001}} {
 		one := widened(same, 0.1, 0, 10)
-		assert.InDelta(t, 5, one.at(same[0]), 1e-9, "%v", same)
+		assert.InDelta(t, 5, one.At(same[0]), 1e-9, "%v", same)
 		assert.GreaterOrEqual(t, len(ticks(one, 4)), 2)
 	}
-	assert.Equal(t, 5.0, span{1, 1, 0, 10}.at(1), "nothing is divided by zero")
-	assert.True(t, widened(nil, 0, 0, 1).hi > 0)
+	assert.Equal(t, 5.0, Span{1, 1, 0, 10}.At(1), "nothing is divided by zero")
+	assert.True(t, widened(nil, 0, 0, 1).Hi > 0)
 }
 
 // eachChart visits the charts of every link that was ever shared, and the log's.
 func eachChart(t *testing.T, check func(t *testing.T, c *report.Chart)) {
 	t.Helper()
-	data, err := os.ReadFile("../calc/testdata/links.txt")
+	data, err := os.ReadFile("../../calc/testdata/links.txt")
 	require.NoError(t, err)
 	n := 0
 	visit := func(name string, c report.Chart) {
@@ -149,11 +149,11 @@ func TestChartsHoldAllTheyShow(t *testing.T) {
 		p := plotOf(c)
 		inside := func(x, y float64) {
 			t.Helper()
-			require.True(t, p.x.lo <= x && x <= p.x.hi && p.y.lo <= y && y <= p.y.hi, "%v, %v is outside %v, %v", x, y, p.x, p.y)
+			require.True(t, p.x.Lo <= x && x <= p.x.Hi && p.y.Lo <= y && y <= p.y.Hi, "%v, %v is outside %v, %v", x, y, p.x, p.y)
 		}
 		require.NotEmpty(t, p.along)
 		require.NotEmpty(t, p.across)
-		require.Less(t, p.x.from, chartWidth/2.0, "the numbers leave room for the picture")
+		require.Less(t, p.x.From, chartWidth/2.0, "the numbers leave room for the picture")
 		for _, point := range c.Points {
 			inside(point.X, point.Y)
 			inside(point.X, point.Lo)
@@ -165,8 +165,8 @@ func TestChartsHoldAllTheyShow(t *testing.T) {
 			}
 		}
 		for _, b := range c.Bands {
-			inside(p.x.lo, b.Lo)
-			inside(p.x.lo, b.Hi)
+			inside(p.x.Lo, b.Lo)
+			inside(p.x.Lo, b.Hi)
 		}
 	})
 }
@@ -175,7 +175,7 @@ func TestChartsHoldAllTheyShow(t *testing.T) {
 // its legend names each sort once.
 func TestPicturesHoldEachPoint(t *testing.T) {
 	eachChart(t, func(t *testing.T, c *report.Chart) {
-		markup := app.HTMLString(chart(c, nil))
+		markup := app.HTMLString(Chart(c, nil))
 		picture, rest, found := strings.Cut(markup, `class="legend"`)
 		require.True(t, found)
 		assert.Equal(t, len(c.Points), strings.Count(picture, `class="mark"`))

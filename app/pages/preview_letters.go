@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"image/color"

@@ -1,4 +1,4 @@
-package main
+package view
 
 import (
 	"math"
@@ -12,20 +12,20 @@ import (
 
 // drawing makes lines of a drawing; its text says the same.
 func drawing(d report.Drawing) app.UI {
-	p := sheetOfPaper{span{d.From, d.To, 0, report.PaperWidth}, nil}
+	p := sheetOfPaper{Span{d.From, d.To, 0, report.PaperWidth}, nil}
 	for _, s := range d.Shapes {
 		p.draw(s)
 	}
-	for _, t := range inscriptions(d) { // above all lines
-		e := svg("text", "text-anchor", anchors[t.anchor], "x", px(t.left+t.share()*t.wide), "y", px(t.y))
-		if t.wide == mostWide { // squeezed, so that all of it is seen
+	for _, t := range Inscriptions(d) { // above all lines
+		e := SVG("text", "text-anchor", anchors[t.anchor], "x", px(t.Left+t.Share()*t.Wide), "y", px(t.Y))
+		if t.Wide == mostWide { // squeezed, so that all of it is seen
 			e = e.Attr("textLength", px(mostWide)).Attr("lengthAdjust", "spacingAndGlyphs")
 		}
-		p.parts = append(p.parts, e.Text(t.text))
+		p.parts = append(p.parts, e.Text(t.Text))
 	}
 	return app.Figure().Class("drawing").ID("drawing-"+d.ID).Body(
 		app.FigCaption().Text(d.Title),
-		svg("svg", "viewBox", "0 0 "+px(report.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
+		SVG("svg", "viewBox", "0 0 "+px(report.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
 	)
 }
 
@@ -34,12 +34,12 @@ var roleClasses = [...]string{report.Body: "body", report.Motion: "motion", repo
 
 // A sheetOfPaper is a drawing in the making.
 type sheetOfPaper struct {
-	x     span
+	x     Span
 	parts []app.UI
 }
 
 func (p *sheetOfPaper) path(class, d string) {
-	p.parts = append(p.parts, svg("path", "class", class, "d", d))
+	p.parts = append(p.parts, SVG("path", "class", class, "d", d))
 }
 
 func at(x, y float64) string { return px(x) + " " + px(y) }
@@ -53,18 +53,18 @@ func (p *sheetOfPaper) draw(s report.Shape) {
 			if i > 0 {
 				d += "L"
 			}
-			d += at(p.x.at(q.X), q.Y)
+			d += at(p.x.At(q.X), q.Y)
 		}
 		p.path(roleClasses[s.Role], d)
 		if s.Head {
 			a, b := s.Points[n-2], s.Points[n-1]
-			p.head(s.Role, p.x.at(a.X), a.Y, p.x.at(b.X), b.Y, 9)
+			p.head(s.Role, p.x.At(a.X), a.Y, p.x.At(b.X), b.Y, 9)
 		}
 	case report.Disc:
-		p.path("solid "+roleClasses[s.Role], wheel(p.x.at(s.At.X), s.At.Y, s.R, s.Teeth))
+		p.path("solid "+roleClasses[s.Role], wheel(p.x.At(s.At.X), s.At.Y, s.R, s.Teeth))
 	case report.Plate:
-		x1, x2 := p.x.at(s.A.X), p.x.at(s.B.X)
-		e := svg("rect", "class", "solid "+roleClasses[s.Role], "x", px(x1), "y", px(s.A.Y), "width", px(max(0.1, x2-x1)), "height", px(s.B.Y-s.A.Y))
+		x1, x2 := p.x.At(s.A.X), p.x.At(s.B.X)
+		e := SVG("rect", "class", "solid "+roleClasses[s.Role], "x", px(x1), "y", px(s.A.Y), "width", px(max(0.1, x2-x1)), "height", px(s.B.Y-s.A.Y))
 		if s.Round {
 			e = e.Attr("rx", px(min(x2-x1, s.B.Y-s.A.Y)/2))
 		}
@@ -89,7 +89,7 @@ func (p *sheetOfPaper) head(r report.Role, ax, ay, bx, by, long float64) {
 // dim is a dimension line with its arrows: inside where there is room, else from
 // outside.
 func (p *sheetOfPaper) dim(s report.Dim) {
-	ax, bx, ay, by := p.x.at(s.A.X), p.x.at(s.B.X), s.A.Y, s.B.Y
+	ax, bx, ay, by := p.x.At(s.A.X), p.x.At(s.B.X), s.A.Y, s.B.Y
 	ux, uy := 0.0, 1.0 // from A to B
 	if ay == by {
 		ux, uy = math.Copysign(1, bx-ax), 0
@@ -140,13 +140,13 @@ func wheel(x, y, r float64, teeth int) string {
 // An inscription is a text in its place; y is its base line. How wide it is is a
 // guess on the safe side.
 type inscription struct {
-	left, y, wide float64
+	Left, Y, Wide float64
 	anchor        report.Anchor
-	text          string
+	Text          string
 }
 
-// share is how much of the text lies left of its anchor.
-func (w inscription) share() float64 { return float64(w.anchor) / 2 }
+// Share is how much of the text lies left of its anchor.
+func (w inscription) Share() float64 { return float64(w.anchor) / 2 }
 
 var anchors = [...]string{report.Start: "start", report.Middle: "middle", report.End: "end"}
 
@@ -160,21 +160,21 @@ const (
 
 func write(text string, at float64, anchor report.Anchor, y float64) inscription {
 	wide := letter*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
-	w := inscription{y: y, wide: min(mostWide, wide), anchor: anchor, text: text}
-	w.left = max(1, min(at-w.share()*w.wide, report.PaperWidth-1-w.wide))
+	w := inscription{Y: y, Wide: min(mostWide, wide), anchor: anchor, Text: text}
+	w.Left = max(1, min(at-w.Share()*w.Wide, report.PaperWidth-1-w.Wide))
 	return w
 }
 
-// inscriptions are all that is written on a drawing, kept inside of it.
-func inscriptions(d report.Drawing) []inscription {
-	x := span{d.From, d.To, 0, report.PaperWidth}
+// Inscriptions are all that is written on a drawing, kept inside of it.
+func Inscriptions(d report.Drawing) []inscription {
+	x := Span{d.From, d.To, 0, report.PaperWidth}
 	var all []inscription
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
 		case report.Words:
-			all = append(all, write(s.Text, x.at(s.At.X), s.Anchor, s.At.Y))
+			all = append(all, write(s.Text, x.At(s.At.X), s.Anchor, s.At.Y))
 		case report.Dim:
-			all = append(all, beside(s.Text, x.at(s.A.X), s.A.Y, x.at(s.B.X), s.B.Y))
+			all = append(all, beside(s.Text, x.At(s.A.X), s.A.Y, x.At(s.B.X), s.B.Y))
 		}
 	}
 	return all
@@ -188,10 +188,10 @@ func beside(text string, ax, ay, bx, by float64) inscription {
 	over := write(text, (ax+bx)/2, report.Middle, ay-5)
 	const gap = 18 // room for an arrow from outside
 	switch left, right := min(ax, bx), max(ax, bx); {
-	case over.wide <= right-left:
-	case right+gap+over.wide < report.PaperWidth:
+	case over.Wide <= right-left:
+	case right+gap+over.Wide < report.PaperWidth:
 		return write(text, right+gap, report.Start, ay+4)
-	case left-gap-over.wide > 0:
+	case left-gap-over.Wide > 0:
 		return write(text, left-gap, report.End, ay+4)
 	}
 	return over

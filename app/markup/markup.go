@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package markup
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 	"strings"
 )
 
-// cleanMarkup turns what go-app prints of a component into HTML that says the
+// Clean turns what go-app prints of a component into HTML that says the
 // same as the live page. go-app's printer
 //   - writes attribute values as Go strings, so quotes, backslashes and some
 //     spaces come out broken,
@@ -24,7 +24,7 @@ import (
 //   - writes addresses from the site's root; up ("./", "../") makes them relative.
 //
 // It fails on markup that a browser would read differently.
-func cleanMarkup(printed, up string) (string, error) {
+func Clean(printed, up string) (string, error) {
 	c := cleaner{rest: printed, up: up}
 	for c.rest != "" {
 		var err error

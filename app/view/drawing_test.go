@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package view
 
 import (
 	"bufio"
@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
 
+	"striderule/app/markup"
 	"striderule/calc"
 	"striderule/calc/report"
 )
@@ -21,7 +22,7 @@ import (
 // laws.
 func everyDrawing(t *testing.T, visit func(t *testing.T, d report.Drawing)) {
 	t.Helper()
-	file, err := os.Open("../calc/testdata/drawings.txt")
+	file, err := os.Open("../../calc/testdata/drawings.txt")
 	require.NoError(t, err)
 	defer func() { require.NoError(t, file.Close()) }()
 	n := 0
@@ -47,15 +48,15 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d report.Drawing)) {
 func TestDrawingsAreReadable(t *testing.T) {
 	everyDrawing(t, func(t *testing.T, d report.Drawing) {
 		const above, below = 9, 2 // of the base line
-		all := inscriptions(d)
+		all := Inscriptions(d)
 		for i, a := range all {
-			assert.GreaterOrEqual(t, a.left, 0.0, a.text)
-			assert.LessOrEqual(t, a.left+a.wide, float64(report.PaperWidth), a.text)
-			assert.GreaterOrEqual(t, a.y-above, 0.0, a.text)
-			assert.LessOrEqual(t, a.y+below, d.High, a.text)
+			assert.GreaterOrEqual(t, a.Left, 0.0, a.Text)
+			assert.LessOrEqual(t, a.Left+a.Wide, float64(report.PaperWidth), a.Text)
+			assert.GreaterOrEqual(t, a.Y-above, 0.0, a.Text)
+			assert.LessOrEqual(t, a.Y+below, d.High, a.Text)
 			for _, b := range all[i+1:] {
-				apart := a.left+a.wide <= b.left || b.left+b.wide <= a.left || a.y+below <= b.y-above || b.y+below <= a.y-above
-				assert.True(t, apart, "%s / %s", a.text, b.text)
+				apart := a.Left+a.Wide <= b.Left || b.Left+b.Wide <= a.Left || a.Y+below <= b.Y-above || b.Y+below <= a.Y-above
+				assert.True(t, apart, "%s / %s", a.Text, b.Text)
 			}
 		}
 	})
@@ -65,7 +66,7 @@ func TestDrawingsAreReadable(t *testing.T) {
 // can stand in a page.
 func TestDrawingMarkup(t *testing.T) {
 	everyDrawing(t, func(t *testing.T, d report.Drawing) {
-		markup, err := cleanMarkup(app.HTMLString(drawing(d)), "../")
+		markup, err := markup.Clean(app.HTMLString(drawing(d)), "../")
 		require.NoError(t, err)
 		for _, word := range []string{"NaN", "Inf", "style", "e+", "e-0"} {
 			for _, attribute := range []string{` d="`, ` x="`, ` y="`, ` width="`} {
@@ -94,8 +95,8 @@ func TestDrawingMarkup(t *testing.T) {
 		}
 		assert.Equal(t, []string{d.Alt}, images)
 		var want []string
-		for _, w := range inscriptions(d) {
-			want = append(want, w.text)
+		for _, w := range Inscriptions(d) {
+			want = append(want, w.Text)
 		}
 		assert.Equal(t, want, written)
 	})

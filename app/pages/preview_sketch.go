@@ -1,11 +1,12 @@
 //go:build !wasm
 
-package main
+package pages
 
 import (
 	"image/color"
 	"math"
 
+	"striderule/app/view"
 	"striderule/calc/report"
 )
 
@@ -23,9 +24,9 @@ func (c canvas) sketch(face func(float64) typeface, d report.Drawing, top float6
 	scale := min((previewHigh-28-top)/d.High, (previewWide-2*previewEdge)/report.PaperWidth)
 	left := previewWide - previewEdge - report.PaperWidth*scale
 	top = previewHigh - 28 - d.High*scale
-	x := span{d.From, d.To, 0, report.PaperWidth}
+	x := view.Span{Lo: d.From, Hi: d.To, From: 0, To: report.PaperWidth}
 	on := func(px, py float64) dot { return dot{left + px*scale, top + py*scale} }
-	place := func(p report.XY) dot { return on(x.at(p.X), p.Y) }
+	place := func(p report.XY) dot { return on(x.At(p.X), p.Y) }
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
 		case report.Stroke:
@@ -59,10 +60,10 @@ func (c canvas) sketch(face func(float64) typeface, d report.Drawing, top float6
 			c.head(ink.colour, b, a, 7*scale)
 		}
 	}
-	for _, t := range inscriptions(d) {
+	for _, t := range view.Inscriptions(d) {
 		f := face(12 * scale)
-		at := on(t.left+t.share()*t.wide, t.y)
-		c.write(f, t.text, at.x-t.share()*f.width(t.text), at.y, inkColour)
+		at := on(t.Left+t.Share()*t.Wide, t.Y)
+		c.write(f, t.Text, at.x-t.Share()*f.width(t.Text), at.y, inkColour)
 	}
 }
 

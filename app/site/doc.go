@@ -1,0 +1,2 @@
+// Package site knows where the pages of the site lie, and what they are called.
+package site

@@ -1,0 +1,80 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/calc/sheet"
+)
+
+// MostRadios is how many options are shown side by side; more make a list to
+// pull down, as do choices in rows.
+const MostRadios = 4
+
+// OptionsOf returns a field's options if each has an input of its own.
+func OptionsOf(f sheet.Field) []sheet.Option {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
+		return checks.Options()
+	}
+	if c, ok := ValueOf[*sheet.Choice](f, 0); ok && f.Group == nil && len(c.Options()) <= MostRadios {
+		return c.Options()
+	}
+	return nil
+}
+
+// ValueOf returns a field's value if it is of type V; a list of ticks has no
+// row where nothing is ticked.
+func ValueOf[V sheet.Value](f sheet.Field, row int) (v V, ok bool) {
+	if row < f.Cells.Len() {
+		v, ok = f.Cells.At(row).(V)
+	}
+	return v, ok
+}
+
+// IsChosen reports whether an option is chosen, or ticked.
+func IsChosen(f sheet.Field, o sheet.Option) bool {
+	if checks, ok := f.Cells.(*sheet.Checks); ok {
+		return checks.Has(o.Word)
+	}
+	c, ok := ValueOf[*sheet.Choice](f, 0)
+	return ok && c.Word == o.Word
+}
+
+// CellID is the id of the input for a field's cell; rows count from 1.
+func CellID(f sheet.Field, row int) string {
+	if f.Group == nil {
+		return "f-" + f.Key
+	}
+	return "f-" + f.Key + "-" + strconv.Itoa(row+1)
+}
+
+// OptionID is the id of the input for an option.
+func OptionID(f sheet.Field, o sheet.Option) string { return "f-" + f.Key + "-" + o.Word }
+
+// A Quantity is a value with a unit.
+type Quantity interface {
+	Unit() string
+	Numeric() bool
+}
+
+// HintID is the id of a field's hint.
+func HintID(f sheet.Field) string { return "f-" + f.Key + "-hint" }
+
+// Option is an option's input with its label.
+func Option(input app.UI, o sheet.Option, id, hint string) app.UI {
+	text := []app.UI{app.Span().Text(o.Label)}
+	if hint != "" {
+		text = append(text, app.Span().Class("hint").Text(hint))
+	}
+	return app.Label().Class("option").For(id).Body(input, app.Span().Class("option-text").Body(text...))
+}
+
+// IDOf tells groups apart in ids.
+func IDOf(g *sheet.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
+
+// RowClass tells by how many fields it has how a row is laid out.
+func RowClass(fields int) string {
+	return "row " + [...]string{"", "single", "two", "three", "many"}[min(fields, 4)]
+}
