@@ -15,25 +15,19 @@ import (
 // calculator shows one page of calc: its form and its report.
 type calculator struct {
 	app.Compo
-	page       sheet.Page
-	form       *form.Form
-	address    string // the fragment that the form was read from or written to
-	unwritten  bool   // the address is behind
-	edits      int    // counts them, to know whether a timer is still about the last
-	said       string // what screen readers were told last
-	lots       *lotRun
-	keep       keeping
-	folds      view.Folds
-	calm       report.Report // what stands below the answer shows: see behind
-	calmAt     int           // the edit that it is about
-	post       form.PostKind
-	compared   *form.Comparison // the same
-	comparedAt int              // the edit that it is about
-	code       view.Code
-	file       sheetFile
-	pasted     form.Pasted   // by the last edit
-	turns      int           // how often it was rendered
-	quick      []app.Context // of what a key renders: see quickView
+	page     sheet.Page
+	form     *form.Form
+	address  string // the fragment that the form was read from or written to
+	settling settling
+	lots     *lotRun
+	keep     keeping
+	folds    view.Folds
+	post     form.PostKind
+	code     view.Code
+	file     sheetFile
+	pasted   form.Pasted   // by the last edit
+	turns    int           // how often it was rendered
+	quick    []app.Context // of what a key renders: see quickView
 	// ctx is the component's own. That of an event ends with its element, which
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
@@ -46,6 +40,8 @@ func (c *calculator) CompoID() string { return c.page.Slug }
 // OnInit reads the link. Later would be one frame too late: the page would
 // show its defaults for a moment.
 func (c *calculator) OnInit() {
+	c.settling.later = browser.After
+	c.settling.now = func(do func()) { c.ctx.Dispatch(func(app.Context) { do() }) }
 	breathe()
 	c.load(c.linked())
 	breathe()
@@ -55,7 +51,7 @@ func (c *calculator) OnInit() {
 func (c *calculator) linked() string { return here(site.PathOf(c.page.Slug)) }
 
 func (c *calculator) load(fragment string) {
-	c.address, c.unwritten = fragment, false
+	c.address, c.settling.unwritten = fragment, false
 	if building.on && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
@@ -106,62 +102,47 @@ func (c *calculator) edit(change func(*form.Form)) {
 	c.follow()
 }
 
-// editByKey is edit for a key: of a phone's time per key, what nobody reads while
-// typing would take the most. Only the answer is rendered, and what hands it on; the rest
+// editByKey is edit for a key. Only the answer is rendered, and what hands it on; the rest
 // of the page follows when the next key has not come at once.
+//
+// go-app counts for each component how often it was asked to render, and renders it if more
+// asked than took it back. An event asks for the calculator that hears of it, once: the first
+// PreventUpdate takes that back. A dispatch by a view's context asks for the view and for the
+// calculator around it: the PreventUpdate in it is by the calculator's own context, and takes
+// that one back. What is left over is one rendering of each view.
 func (c *calculator) editByKey(ctx app.Context, change func(*form.Form)) {
 	c.change(change)
 	ctx.PreventUpdate()
 	for _, view := range c.quick {
-		view.Dispatch(func(app.Context) { c.ctx.PreventUpdate() }) // all but the view itself
+		view.Dispatch(func(app.Context) { c.ctx.PreventUpdate() })
 	}
-	c.settled(120, c.follow)
+	c.settling.after(reportAfter, c.follow)
 }
 
-func (c *calculator) follow() { c.calm, c.calmAt = c.form.Report(), c.edits }
-
-// behind reports whether all but the answer is about entries before.
-func (c *calculator) behind() bool { return c.calmAt != c.edits }
+// follow brings the whole page up to the form.
+func (c *calculator) follow() { c.settling.show(c.form.Report()) }
 
 func (c *calculator) change(change func(*form.Form)) {
 	change(c.form)
 	c.lots = nil
 	c.pasted = form.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
-	c.edits++
-	if !c.unwritten {
-		c.unwritten = true
-		browser.AddressWaits()
-	}
-	c.settled(300, func() {
+	c.settling.edited()
+	c.settling.waits()
+	c.settling.after(addressAfter, func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
 	})
-	c.settled(1000, func() {
-		c.said = c.summary()
+	c.settling.after(restAfter, func() {
+		c.settling.said = c.summary()
 		c.compareNow()
-	})
-}
-
-// settled does something some milliseconds after an edit, unless another one followed.
-// It asks that before it disturbs the page: each dispatch costs a rendering.
-func (c *calculator) settled(wait int, do func()) {
-	edit := c.edits
-	browser.After(wait, func() {
-		if edit == c.edits {
-			c.ctx.Dispatch(func(app.Context) {
-				if edit == c.edits {
-					do()
-				}
-			})
-		}
 	})
 }
 
 // writeAddress brings the address up to the form. It does nothing once another
 // page is shown.
 func (c *calculator) writeAddress() {
-	c.unwritten = false
+	c.settling.unwritten = false
 	if fragment := c.form.AddressFragment(); c.Mounted() && fragment != c.address {
 		c.moveTo(fragment)
 		browser.WriteFragment(fragment)
@@ -171,7 +152,7 @@ func (c *calculator) writeAddress() {
 // leave writes what typing has not yet paused for.
 func (c *calculator) leave() {
 	c.keepOwn()
-	if c.unwritten {
+	if c.settling.unwritten {
 		c.writeAddress()
 	}
 }
@@ -180,11 +161,11 @@ func (c *calculator) leave() {
 // history, and shows its address already.
 func (c *calculator) overtaken() (fragment string, late bool) {
 	fragment = c.form.AddressFragment()
-	if !c.unwritten || fragment == c.address {
+	if !c.settling.unwritten || fragment == c.address {
 		return "", false
 	}
 	c.moveTo(fragment) // or it would be written into the other one
-	c.unwritten = false
+	c.settling.unwritten = false
 	return fragment, true
 }
 
@@ -314,7 +295,7 @@ func (c *calculator) Render() app.UI {
 			),
 		),
 		c.quickly(c.bar),
-		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.said),
+		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.settling.said),
 	)
 }
 

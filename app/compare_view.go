@@ -15,7 +15,7 @@ import (
 // compareNow works the comparison with the received sheet out. It solves the
 // sheet once for each change, so it waits until typing pauses.
 func (c *calculator) compareNow() {
-	c.compared, c.comparedAt = c.form.Compare(), c.edits
+	c.settling.compare(c.form.Compare())
 }
 
 // check tells at the top whether the sender of a link saw the same result, and
@@ -30,16 +30,16 @@ func (c *calculator) check() app.UI {
 		class, sentence = "check differs", "≠ "+sentence+" Do not use either before you know why."
 	}
 	jump := app.UI(app.Text(""))
-	switch d := c.compared; {
+	switch d := c.settling.comparison; {
 	case d != nil:
 		jump = app.A().Href("#compared").DataSet("jump", "compared").Text(changesSaid(d))
 	case sentence != "" || !c.form.HasBefore():
-	case c.comparedAt == c.edits:
+	case c.settling.isCompared():
 		sentence = "Nothing differs from the sheet as it was received."
 	default: // the line keeps its place until it is known
 		sentence = "Changed since this sheet was received."
 	}
-	p := app.P().Class(class).ID("check").Hidden(sentence == "" && c.compared == nil)
+	p := app.P().Class(class).ID("check").Hidden(sentence == "" && c.settling.comparison == nil)
 	if !app.IsClient { // for web/peek.js, which knows no units
 		for _, o := range c.page.Outputs {
 			p = p.DataSet(o.ID, o.Unit)
@@ -68,7 +68,7 @@ func changesSaid(d *form.Comparison) string {
 // compareView shows what was changed and what it does, offers the way back, and
 // a link that shows the next person the same.
 func (c *calculator) compareView() app.UI {
-	d := c.compared
+	d := c.settling.comparison
 	if d == nil {
 		return app.Text("")
 	}

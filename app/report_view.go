@@ -12,7 +12,7 @@ import (
 // same entries.
 func (c *calculator) now() app.UI {
 	now := app.Div().Class("now").Body(c.problems(), c.answer(c.form.Report().Answer))
-	if c.behind() {
+	if c.settling.isBehind() {
 		now = now.Aria("busy", "true")
 	}
 	return now
@@ -126,7 +126,7 @@ func shareClass(r report.Report) string {
 // parts are the report's parts below the answer, or its guides.
 func (c *calculator) parts(guides bool) app.UI {
 	var parts []app.UI
-	for _, p := range c.calm.Parts {
+	for _, p := range c.settling.report.Parts {
 		if p.Guide != guides {
 			continue
 		}

@@ -5,15 +5,15 @@
   function entries() {
     const by = new Map();
     for (const f of document.querySelectorAll("form.sheet [name]")) by.set(f.name, [...by.get(f.name) || [], f]);
-    const pieces = ["v=1"];
+    const pieces = [["v", ["1"]]];
     for (const [name, of] of by) {
       const ticks = of.every((f) => f.type === "radio" || f.type === "checkbox");
       const inRows = of.every((f) => f.value === of[0].value); // ticks of rows, not options
       const cells = ticks && !inRows ? of.filter((f) => f.checked).map((f) => f.value) : of.map((f) => ticks && !f.checked ? "" : f.value);
       while (cells.length && !cells[cells.length - 1].trim()) cells.pop();
-      if (cells.length) pieces.push(name + "=" + cells.map(encodeURIComponent).join(","));
+      if (cells.length) pieces.push([name, cells]);
     }
-    return pieces.length > 1 ? "#" + pieces.join("&") : "";
+    return pieces.length > 1 ? "#" + striderule.link.join(pieces) : "";
   }
 
   // A link to this page with what is in its fields, now and when it is followed.

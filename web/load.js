@@ -223,6 +223,5 @@
   const module = typeof WebAssembly === "undefined" ? null : compiled();
   if (module) module.catch(() => {}); // start.js says what went wrong
 
-  window.striderule = window.striderule || {}; // see app/browser/names.go
   striderule.loading = { base, workers, say, fail, done, Reason, compiled: module };
 })();

@@ -11,21 +11,12 @@
     const check = document.getElementById("check");
     const link = location.hash.slice(1, 4001);
     if (!check || !link) return;
-    const read = (text) => {
-      try {
-        return decodeURIComponent(text);
-      } catch (e) {
-        return text;
-      }
-    };
     const fields = [...document.querySelectorAll("form.sheet [name]")];
     const rest = [];
     let saw = "";
     const done = {};
-    for (const piece of link.split("&")) {
-      const at = piece.indexOf("=");
-      const key = read(piece.slice(0, at)), cells = piece.slice(at + 1).split(",").map(read);
-      if (at < 1 || key === "v" || key.startsWith("was-") || done[key]) continue;
+    for (const [key, cells] of striderule.link.split(link)) {
+      if (key === "v" || key.startsWith("was-") || done[key]) continue;
       done[key] = true;
       if (key === "saw") {
         saw = cells.join(",");
@@ -65,9 +56,7 @@
     const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
     const v = number(value), wide = number(u);
     if (v !== false) {
-      // Two digits of the uncertainty, as the calculator shows it.
-      const places = wide ? Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(wide)))) : 0;
-      const text = wide ? v.toFixed(places) + " ± " + wide.toFixed(places) : String(Number(v.toPrecision(6)));
+      const text = wide ? striderule.link.measured(v, wide) : String(Number(v.toPrecision(6)));
       // "steps/mm or steps/°"
       const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
       const unit = units[+/=rotary/.test(link)] || units[0];

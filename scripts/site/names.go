@@ -17,7 +17,7 @@ var merged = []struct {
 	name  string
 	parts []string
 }{
-	{"load.js", []string{"load.js", "peek.js"}},
+	{"load.js", []string{"link.js", "load.js", "peek.js"}},
 	{"start.js", []string{"address.js", "page.js", "carry.js", "left.js", "newer.js", "wasm_exec.js", "start.js"}},
 }
 

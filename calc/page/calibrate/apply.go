@@ -47,7 +47,7 @@ const valuePlace = "{value}"
 // apply says what to send, how to keep it, how to undo it, and where the old
 // value may hide. Where nothing should be changed it is folded.
 func (a *solution) apply() *report.Part {
-	p := &report.Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
+	p := &report.Part{ID: "apply", Title: "Apply it", Needs: lists.Concat([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys, a.laterKeys)}
 	switch {
 	case a.hasThen:
 		p.Title, p.Folded = "What was applied", true
@@ -94,7 +94,7 @@ func (a *solution) templateKey() string {
 
 // next says what to do now, which depends on the verdict.
 func (a *solution) next() *report.Part {
-	p := &report.Part{ID: "next", Title: "What to do next", Needs: a.readKeys, Folded: a.hasThen}
+	p := &report.Part{ID: "next", Title: "What to do next", Needs: append([]string{"path", "counted"}, a.readKeys...), Folded: a.hasThen}
 	var items report.Sentences
 	var links []report.Link
 	if a.slips() {

@@ -111,7 +111,7 @@ func (s *entries) Solve() report.Report {
 	a.now, a.nowKey, a.hasNow = s.Setting(s.rotary())
 	a.readKeys = lists.Concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
 		a.runKeys, s.tool.Keys(""), s.markTool.Keys("mark"))
-	a.allKeys = append([]string{"as", a.nowKey}, a.readKeys...)
+	a.allKeys = append([]string{"as", a.nowKey, "counted"}, a.readKeys...)
 	a.failed = a.solve()
 	if a.failed == nil {
 		a.judged, a.failed = a.scale.Judge(s.tolerance())

@@ -92,7 +92,7 @@ func (a *solution) effects() *report.Part {
 // entries names, for each convention, every entry that must change and every
 // one that stays.
 func (a *solution) entries() *report.Part {
-	p := &report.Part{ID: "entries", Title: "Which entries to change", Needs: a.keys}
+	p := &report.Part{ID: "entries", Title: "Which entries to change", Needs: a.allKeys}
 	conventions := drive.Conventions
 	if own := a.setting.Convention; a.given { // the person's own first
 		conventions = []drive.Convention{own}
