@@ -21,11 +21,11 @@ func here(path string) string {
 	return fragment
 }
 
-// shareURL is a link to the page as anybody can open it; there is none while pages are
-// generated.
-func shareURL(path, fragment string) string {
-	if !app.IsClient {
+// shareURL is a link to the sheet of a fragment as anybody can open it; there is none while
+// pages are generated, where the host is not known.
+func (c *calculator) shareURL(fragment string) string {
+	if c.host == "" {
 		return ""
 	}
-	return browser.Origin() + site.LinkTo(path, fragment)
+	return c.host + site.LinkTo(site.PathOf(c.page.Slug), fragment)
 }

@@ -17,6 +17,7 @@ type calculator struct {
 	app.Compo
 	page     sheet.Page
 	form     *form.Form
+	host     string // where the site is, before its path
 	address  string // the fragment that the form was read from or written to
 	settling settling
 	lots     *lotRun
@@ -40,6 +41,7 @@ func (c *calculator) CompoID() string { return c.page.Slug }
 // OnInit reads the link. Later would be one frame too late: the page would
 // show its defaults for a moment.
 func (c *calculator) OnInit() {
+	c.host = browser.Origin()
 	c.settling.later = browser.After
 	c.settling.now = func(do func()) { c.ctx.Dispatch(func(app.Context) { do() }) }
 	breathe()

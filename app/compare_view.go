@@ -5,7 +5,6 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/link"
@@ -40,7 +39,7 @@ func (c *calculator) check() app.UI {
 		sentence = "Changed since this sheet was received."
 	}
 	p := app.P().Class(class).ID("check").Hidden(sentence == "" && c.settling.comparison == nil)
-	if !app.IsClient { // for web/peek.js, which knows no units
+	if c.host == "" { // for web/peek.js, which knows no units
 		for _, o := range c.page.Outputs {
 			p = p.DataSet(o.ID, o.Unit)
 		}
@@ -106,7 +105,7 @@ func (c *calculator) replyButton() app.UI {
 	if len(fragment) > link.MostLink {
 		return app.P().Class("note doubt").Text("Both sheets together are too long for a link: share this one by itself.")
 	}
-	return app.Button().Type("button").ID("reply").DataSet("copy", shareURL(site.PathOf(c.page.Slug), fragment)).
+	return app.Button().Type("button").ID("reply").DataSet("copy", c.shareURL(fragment)).
 		DataSet("said", "Link copied. It shows what was changed.").Text("Reply: copy a link that shows this")
 }
 

@@ -93,7 +93,7 @@ func (c *calculator) link() (url string, long bool) {
 	if !ok || fragment == "" {
 		return "", !ok
 	}
-	return shareURL(site.PathOf(c.page.Slug), fragment), false
+	return c.shareURL(fragment), false
 }
 
 // share offers the link to this sheet, and to keep it.
