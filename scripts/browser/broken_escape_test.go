@@ -180,6 +180,7 @@ func TestRandomFragments(t *testing.T) {
 	t.Logf("%d of 1000 fragments began with a broken escape", broken)
 	assert.Greater(t, broken, 100)
 	p.Show("/measure/#" + heron)
+	p.WaitReady() // of a browser that takes no more steps by now: see web/address.js
 	assert.NotEmpty(t, answerOf(p))
 }
 

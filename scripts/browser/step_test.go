@@ -36,3 +36,24 @@ func TestStepToAnotherPage(t *testing.T) {
 	assert.Equal(t, "80", p.Field("steps"))
 	assert.NotContains(t, Eval[string](p, `came`), "is not a field of this page")
 }
+
+// A history that takes no more steps does not stop the program: the page is loaded. WebKit
+// refuses after a hundred in some seconds.
+func TestStepThatTheHistoryRefuses(t *testing.T) {
+	alongside(t)
+	p := NewSite(t).NewPage(t)
+	p.Before(`History.prototype.pushState = () => { throw new DOMException("too many", "SecurityError"); };`)
+	p.Allow("/favicon.ico") // which Firefox asks for where a page is left at once
+	p.Open("/measure/#" + heron)
+	p.Fill("asked", "81")
+	ready := func(slug string) {
+		p.Wait(`document.documentElement.dataset.app === "ready" && location.pathname.includes("` + slug + `") && document.querySelector("form[data-sheet=` + slug + `]")`)
+		p.Settle()
+	}
+	p.Click("nav a[href*=convert]") // by hand: a step that no person asked for would take the place of the one before
+	ready("convert")
+	p.Fill("steps", "80")
+	Eval[bool](p, `(history.back(), true)`)
+	ready("measure")
+	assert.Equal(t, "81", p.Field("asked"), "nothing that was typed is lost")
+}
