@@ -52,8 +52,8 @@ func (c *calculator) saveRows(noun string) {
 	}
 }
 
-// toggleCode shows the link as a QR code, or takes it away. It is worked out here
-// alone: after a change it is gone, and never that of other entries.
+// toggleCode shows the link as a QR code, or takes it away. It is worked out only
+// here: after a change it is gone, and never that of other entries.
 func (c *calculator) toggleCode() {
 	if url, _ := c.link(); c.code.URL != url {
 		c.code = view.CodeOf(url)

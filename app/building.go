@@ -18,8 +18,8 @@ func beginBuilding() { building.on, building.since = true, browser.Clock() }
 // work that ends just before comes on top.
 const slice = 5 // ms
 
-// breathe is called by what a page is made of, when it is rendered.
-func breathe() {
+// yield is called by what a page is made of, when it is rendered.
+func yield() {
 	if building.on && browser.Clock()-building.since > slice {
 		rest()
 	}

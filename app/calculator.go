@@ -44,9 +44,9 @@ func (c *calculator) OnInit() {
 	c.host = browser.Origin()
 	c.settling.later = browser.After
 	c.settling.now = func(do func()) { c.ctx.Dispatch(func(app.Context) { do() }) }
-	breathe()
+	yield()
 	c.load(c.linked())
-	breathe()
+	yield()
 }
 
 // linked is the fragment of this page's address.
@@ -57,9 +57,9 @@ func (c *calculator) load(fragment string) {
 	if building.on && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
-		breathe()
+		yield()
 		calc.Mend(fragment)
-		breathe()
+		yield()
 	}
 	read := calc.Load
 	if browser.IsOwn() {
@@ -67,7 +67,7 @@ func (c *calculator) load(fragment string) {
 	}
 	c.form = read(c.page, fragment)
 	c.acceptKnown()
-	breathe()
+	yield()
 	if fragment == arrival.pasted { // not yet where the untouched go-app makes the page
 		c.form.Mended(arrival.mended)
 		arrival.pasted, arrival.mended = "", nil

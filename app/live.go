@@ -20,11 +20,11 @@ type blockView struct {
 }
 
 func (v *blockView) Render() app.UI {
-	breathe()
+	yield()
 	return view.Block(v.Block, v.folds)
 }
 
-// A quickView is a piece of a calculator that a key renders at once, and alone.
+// A quickView is a piece of a calculator that a key renders at once, and only that.
 type quickView struct {
 	app.Compo
 	Turn int // of the calculator, with which it is always rendered
@@ -42,7 +42,7 @@ func (v *quickView) OnMount(ctx app.Context) {
 }
 
 func (v *quickView) Render() app.UI {
-	breathe()
+	yield()
 	return v.view()
 }
 
@@ -53,7 +53,7 @@ type topView struct {
 }
 
 func (v *topView) Render() app.UI {
-	breathe()
+	yield()
 	return header(v.Path)
 }
 
@@ -107,7 +107,7 @@ type fieldView struct {
 func (v *fieldView) CompoID() string { return v.State.Key }
 
 func (v *fieldView) Render() app.UI {
-	breathe()
+	yield()
 	f, _ := v.of.form.Field(v.State.Key)
 	return v.of.single(f)
 }
@@ -123,6 +123,6 @@ type rowView struct {
 func (v *rowView) CompoID() string { return v.Cells[0].Key }
 
 func (v *rowView) Render() app.UI {
-	breathe()
+	yield()
 	return v.of.row(v.Cells)
 }

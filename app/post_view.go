@@ -10,7 +10,7 @@ import (
 )
 
 // postView offers the sheet as a text for a thread, in three forms. It is made
-// while it is open alone.
+// only while it is open.
 func (c *calculator) postView(url string) app.UI {
 	const id = "post"
 	var body []app.UI

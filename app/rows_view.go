@@ -12,7 +12,7 @@ import (
 )
 
 // group is a group's rows with the buttons that add and remove them; nothing
-// while none of its columns has a part.
+// while none of its columns applies.
 func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	var rows []app.UI
 	for row := range c.form.Rows(columns[0]) {
@@ -122,7 +122,7 @@ func (c *calculator) addRow(key string) {
 	})
 }
 
-// row is one row of a group, with the cells that have a part.
+// row is one row of a group, with the cells that apply.
 func (c *calculator) row(states []cellState) app.UI {
 	var cells []app.UI
 	var group *sheet.Group

@@ -66,7 +66,7 @@ type cardView struct {
 }
 
 func (v *cardView) Render() app.UI {
-	breathe()
+	yield()
 	return app.Li().Body(
 		app.A().Class("card").Href(v.Address).Body(
 			app.Strong().Text(v.Situation),

@@ -145,7 +145,7 @@ const (
 	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
 )
 
-// refusal puts the name of a browser's error into words; none is none.
+// refusal puts the name of a browser's error into words; without an error there are none.
 func refusal(name string) string {
 	switch name {
 	case "":

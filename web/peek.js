@@ -59,7 +59,7 @@
       const text = wide ? striderule.link.measured(v, wide) : String(Number(v.toPrecision(6)));
       // "steps/mm or steps/°"
       const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
-      const unit = units[+/=rotary/.test(link)] || units[0];
+      const unit = /=rotary/.test(link) && units[1] || units[0];
       add("The sender saw " + text + (unit && " " + unit) + ".", "");
       add(" Checking …", "checking");
       add(" It is not checked here.", "unchecked");

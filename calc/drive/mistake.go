@@ -17,8 +17,8 @@ type Mistake struct {
 	Rank  int     // the lower, the more usual
 }
 
-// Known is what is told about an axis when its mistakes are looked up. What is
-// not told is left at its zero value.
+// Known is what is given of an axis when its mistakes are looked up. What is
+// not given is left at its zero value.
 type Known struct {
 	Stages     Stages // a pair may have been left out, counted twice, turned round
 	Volumetric bool   // feed is counted in mm³: the filament's area matters
@@ -81,7 +81,7 @@ var everywhere = slices.Concat(
 		"the unit that the controller is set to"),
 )
 
-// gearMistakes are those of the stages that are told.
+// gearMistakes are those of the stages that are given.
 func gearMistakes(stages Stages) []Mistake {
 	var list []Mistake
 	for _, s := range stages {
@@ -117,7 +117,7 @@ var (
 )
 
 // pulleyMistakes are other pulleys than the one that is set up; without a belt
-// that is told, those between the most usual ones.
+// that is given, those between the most usual ones.
 func pulleyMistakes(o Output) []Mistake {
 	const look = "the teeth of the pulley: count them"
 	pair := func(fitted, set float64, rank int) Mistake {

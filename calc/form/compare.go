@@ -10,7 +10,8 @@ import (
 	"striderule/calc/sheet"
 )
 
-// MostAlone is up to how many changes the effect of each alone is worked out.
+// MostAlone is how many changes there may be for the effect of each by itself to be worked
+// out.
 const MostAlone = 12
 
 // A Difference is an entry that differs from the sheet before.
@@ -82,7 +83,7 @@ func (f *Form) alone(d Difference) *report.Answer {
 	return changed.report.Answer
 }
 
-// differencesOf compares a field that has a part now, cell by cell, or as a whole where rows came or
+// differencesOf compares a field that applies now, cell by cell, or as a whole where rows came or
 // went: which of them it was is not known.
 func (f *Form) differencesOf(was *Form, field sheet.Field) []Difference {
 	old, _ := was.Field(field.Key)
@@ -91,21 +92,21 @@ func (f *Form) differencesOf(was *Form, field sheet.Field) []Difference {
 		return nil
 	}
 	if field.Group == nil || len(before) != len(after) {
-		return []Difference{{Key: field.Key, Row: -1, Name: field.Label, Before: told(old, before), After: told(field, after)}}
+		return []Difference{{Key: field.Key, Row: -1, Name: field.Label, Before: inWords(old, before), After: inWords(field, after)}}
 	}
 	var all []Difference
 	for row := range before {
 		if before[row] != after[row] {
 			all = append(all, Difference{Key: field.Key, Row: row, Name: field.Name(row),
-				Before: told(old, before[row:row+1]), After: told(field, after[row:row+1])})
+				Before: inWords(old, before[row:row+1]), After: inWords(field, after[row:row+1])})
 		}
 	}
 	return all
 }
 
-// told is a field's text for people, in one line: options by their label, and
+// inWords is a field's text for people, in one line: options by their label, and
 // the unit where the text brings none.
-func told(field sheet.Field, cells []string) string {
+func inWords(field sheet.Field, cells []string) string {
 	if choice := choiceOf(field); choice != nil && len(cells) == 0 && field.Group == nil {
 		return choice.Options()[0].Label
 	}

@@ -154,7 +154,7 @@ func (f *Form) Text(key string, row int) string {
 	return ""
 }
 
-// Visible reports whether a field's cell has a part with the choices made.
+// Visible reports whether a field's cell applies with the choices made.
 func (f *Form) Visible(field sheet.Field, row int) bool {
 	for _, w := range field.When {
 		if holds(&f.fields[f.index[w.Key]], row, w.Words) == w.Not {

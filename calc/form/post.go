@@ -77,7 +77,7 @@ func Post(f *Form, kind PostKind, link string) string {
 }
 
 // Entered is what is typed or chosen in a field, in one line, with the unit
-// where the text brings none; empty if nothing is, or it has no part.
+// where the text brings none; empty if nothing is, or if it does not apply.
 func (f *Form) Entered(field sheet.Field) string {
 	cells := f.plainCells(field)
 	if len(cells) == 0 {
@@ -86,7 +86,7 @@ func (f *Form) Entered(field sheet.Field) string {
 	if _, ok := field.Cells.At(0).(*sheet.Flag); ok {
 		return f.flagged(field, cells)
 	}
-	return told(field, cells)
+	return inWords(field, cells)
 }
 
 // flagged names the rows that a yes stands in.

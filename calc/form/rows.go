@@ -43,7 +43,7 @@ func (f *Form) RemoveRow(g *sheet.Group, row int) {
 	f.changed()
 }
 
-// Columns returns the columns of a group that have a part in some row.
+// Columns returns the columns of a group that apply in some row.
 func (f *Form) Columns(g *sheet.Group) []sheet.Field {
 	var columns []sheet.Field
 	for _, field := range f.fields {
@@ -54,7 +54,7 @@ func (f *Form) Columns(g *sheet.Group) []sheet.Field {
 	return columns
 }
 
-// Groups returns the groups that have a part, in order.
+// Groups returns the groups that apply, in order.
 func (f *Form) Groups() []*sheet.Group {
 	var groups []*sheet.Group
 	for _, field := range f.fields {
@@ -72,7 +72,7 @@ type Pasted struct {
 	Rows     int // that something went into
 	Replaced int // texts that stood there and were others
 	Over     int // lines for which there was no row
-	Odd      int // values for which there was no column, or that are none of a list
+	Odd      int // values for which there was no column, or that are not in a list
 	before   map[string][]string
 	rows     int
 }
@@ -122,7 +122,7 @@ func (f *Form) Paste(key string, row int, text string) Pasted {
 	return p
 }
 
-// pasteCell puts one value in, unless it is none of those to choose from.
+// pasteCell puts one value in, unless it is not among those to choose from.
 func (f *Form) pasteCell(p *Pasted, column sheet.Field, row int, value string) {
 	column.Cells.Resize(f.rows[p.Group])
 	if choice, ok := column.Cells.At(row).(*sheet.Choice); ok {

@@ -106,8 +106,8 @@ func (site Site) belongs(link, next string) bool {
 	return next[0] == '&' || site.goesOn(next) || strings.HasSuffix(link, "&") && site.knows(next)
 }
 
-// mayBelong reports whether the next word may be more of a link, as a figure
-// may, or what ends where no link does.
+// mayBelong reports whether the next word may be more of a link: it is a figure or
+// a mark, or the link before it ends where none does.
 func mayBelong(link, next string) bool {
 	return isFigure(next) || next[0] == ',' || next[0] == '%' || endsInEscape(link) || strings.HasSuffix(link, "=")
 }

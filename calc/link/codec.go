@@ -59,9 +59,11 @@ func Join(pieces []Piece) string {
 			b.WriteByte('&')
 		}
 		b.WriteString(Escape(p.Key))
-		for i, c := range p.Cells {
-			b.WriteByte("=,"[min(i, 1)])
+		mark := byte('=')
+		for _, c := range p.Cells {
+			b.WriteByte(mark)
 			b.WriteString(Escape(c))
+			mark = ','
 		}
 	}
 	return guardEnd(b.String())

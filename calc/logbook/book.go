@@ -149,7 +149,7 @@ func (e Entry) isBefore(other Entry) bool {
 	return e.ID < other.ID
 }
 
-// mostNumbers is up to which number IDs are told apart by numbers.
+// mostNumbers is the highest number that tells IDs apart.
 const mostNumbers = 50
 
 // place returns an ID that is free for an entry: its own, or that with a number. It

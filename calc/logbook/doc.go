@@ -18,6 +18,6 @@
 // Both have the same keys: those of Fields. A sheet alone goes out as a file of
 // its own, which opens again on its page (WriteSheet, ReadSheet; SheetFields), and
 // the rows of a form as a table (RowsCSV). Reading is total: whatever is
-// damaged is told, and the rest is read. What a newer version has added to an
+// damaged is reported, and the rest is read. What a newer version has added to an
 // entry is kept with it.
 package logbook

@@ -17,7 +17,7 @@ type Damage struct {
 
 func (d Damage) String() string { return "Line " + strconv.Itoa(d.Line) + ": " + d.Says }
 
-// MostDamages is up to how many damages of a file are told.
+// MostDamages is how many damages of a file are reported.
 const MostDamages = 1000
 
 // A File is what ReadFile made of one.
@@ -86,7 +86,7 @@ func (r *reader) read() {
 	}
 }
 
-// restart goes to the first entry, with nothing told yet.
+// restart goes to the first entry, with nothing reported yet.
 func (r *reader) restart() bool {
 	r.file = File{}
 	return r.next(0)

@@ -153,7 +153,7 @@ func readSheet(text string) (slug, fragment string, err error) {
 		}
 		pieces = append(pieces, p)
 	}
-	// A newer version is told as that of a link: read as far as it is understood.
+	// A newer version is reported as that of a link: read as far as it is understood.
 	if n, err := strconv.Atoi(v.get("version").text); err == nil && n > Version {
 		for i := range pieces {
 			if pieces[i].Key == "v" {

@@ -66,10 +66,15 @@ func (r *Report) Add(parts ...*Part) {
 	}
 }
 
-// Insert adds a part that is to stand at a place.
-func (r *Report) Insert(at int, p *Part) {
+// AddFirst puts a part before the others, behind the guides; nil stands for one that there
+// is not.
+func (r *Report) AddFirst(p *Part) {
 	if p == nil {
 		return
+	}
+	at := 0
+	for at < len(r.Parts) && r.Parts[at].Guide {
+		at++
 	}
 	r.Add(p)
 	copy(r.Parts[at+1:], r.Parts[at:])

@@ -1,7 +1,7 @@
 package report
 
-// A Verdict is what to do about an error, in words. It is told by word and
-// shape, never by colour alone.
+// A Verdict is what to do about an error, in words. It shows by word and
+// shape, never only by colour.
 type Verdict struct {
 	Kind    VerdictKind
 	Title   string // "Change it"

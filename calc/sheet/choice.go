@@ -54,7 +54,7 @@ func (c *Choice) IsDefault() bool { return c.Word == c.options[0].Word }
 // String returns the word that is chosen.
 func (c *Choice) String() string { return c.Word }
 
-// Plain returns the option's word; what is none stays as it was typed.
+// Plain returns the option's word; what is no option stays as it was typed.
 func (c *Choice) Plain(text string) string {
 	for _, o := range c.options {
 		if strings.EqualFold(o.Word, strings.TrimSpace(text)) {
@@ -105,7 +105,7 @@ func (c *Checks) Len() int { return len(c.ticked) }
 // Resize adds or takes away ticks.
 func (c *Checks) Resize(n int) {
 	for len(c.ticked) < n {
-		none := append([]Option{{}}, c.options...) // an empty tick is none
+		none := append([]Option{{}}, c.options...) // an empty tick ticks nothing
 		c.ticked = append(c.ticked, Choose(none...))
 	}
 	c.ticked = c.ticked[:n]

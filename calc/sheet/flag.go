@@ -6,7 +6,7 @@ import (
 	"striderule/calc/unit"
 )
 
-// A Flag is something that is so or not; it is not, unless it is said.
+// A Flag is yes or no; no where nothing is typed.
 type Flag struct {
 	On    bool
 	about string

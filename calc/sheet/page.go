@@ -125,7 +125,7 @@ type Cells interface {
 	At(i int) Value
 }
 
-// About says what a field takes, and when it has a part.
+// About says what a field takes, and when it applies.
 func About(f Field) string {
 	s := ""
 	if checks, ok := f.Cells.(*Checks); ok {

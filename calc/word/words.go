@@ -68,7 +68,7 @@ func OneLine(s string) string {
 	}, s)
 }
 
-// Clip shortens a text that is told to most characters.
+// Clip shortens a text to so many characters, for a sentence.
 func Clip(text string, most int) string {
 	text = OneLine(strings.TrimSpace(text))
 	if utf8.RuneCountInString(text) > most {

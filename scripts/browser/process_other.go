@@ -4,5 +4,5 @@ package browser
 
 import "os/exec"
 
-// bound is for Linux alone.
+// bound is for Linux only.
 func bound(c *exec.Cmd) *exec.Cmd { return c }

@@ -19,7 +19,7 @@ type unpacked struct {
 
 func unpack(file []byte) (unpacked, error) {
 	z, err := zip.NewReader(bytes.NewReader(file), int64(len(file)))
-	// The names of a zip that would write elsewhere are told like any others.
+	// The names of a zip that would write elsewhere are reported like any others.
 	if err != nil && !errors.Is(err, zip.ErrInsecurePath) {
 		return unpacked{}, err
 	}

@@ -40,7 +40,7 @@ func (s samples) Set(text string) error {
 	return nil
 }
 
-// has says whether the mutant is drawn. It hangs on the mutant's key alone, so that
+// has says whether the mutant is drawn. It hangs only on the mutant's key, so that
 // other changes of the source draw no other mutants.
 func (s samples) has(m *mutant, seed uint64) bool {
 	n, drawn := s[m.pkg]

@@ -42,7 +42,7 @@ func (b *builder) merge() error {
 	return nil
 }
 
-// withoutRemarks leaves out the lines of a script that are for its readers alone, and
+// withoutRemarks leaves out the lines of a script that are only for its readers, and
 // how far the others are indented.
 func withoutRemarks(script []byte) []byte {
 	var out bytes.Buffer
@@ -67,7 +67,7 @@ var named = []string{".css", ".js", ".wasm"}
 const lostPage = "404.html"
 
 // names gives the files these names, and writes them into the pages, each of
-// which must name every one of them; but lostPage the style alone.
+// which must name every one of them; but lostPage only the style.
 func (b *builder) names() error {
 	files, err := siteFiles(b.site)
 	if err != nil {

@@ -38,7 +38,7 @@ const (
 	waitsAs = "start"
 )
 
-// whole reports what is not as web/start.js will have it.
+// whole returns an error if the program has other values than web/start.js will give it.
 func (f *found) whole() error {
 	if !slices.Equal(f.values, wanted) || !slices.Equal(f.set, []string{waitsAs}) {
 		return fmt.Errorf("when it waits it has %q and has set %q, which should be %q and %q: change web/start.js and scripts/slim/found.go together", f.values, f.set, wanted, waitsAs)

@@ -33,7 +33,7 @@ func Parts(program []byte) (functions []Part, data []byte, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	first := (&reader{b: imports}).uint() // functions alone are imported
+	first := (&reader{b: imports}).uint() // only functions are imported
 	r := &reader{b: code}
 	for i := range r.uint() {
 		name, ok := names[first+i]

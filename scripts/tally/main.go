@@ -82,7 +82,7 @@ type event struct {
 	Elapsed                       float64
 }
 
-// often is how long at most nothing is told.
+// often is the longest time without a line.
 const often = 10 * time.Second
 
 type tally struct {

@@ -8,7 +8,7 @@
 // - addresses are read from standard input, one a line. Printed is what the page says, as
 // plain text, or with -json one object a line: see answered.
 //
-// It exits with 2 where an address names no calculator, after it has told of the others.
+// It exits with 2 where an address names no calculator, after it has answered the others.
 package main
 
 import (

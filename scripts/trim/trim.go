@@ -1,5 +1,5 @@
 // Package trim makes a copy of go-app without the parts that this site never
-// calls, for the WebAssembly build alone.
+// calls, for the WebAssembly build only.
 //
 // go-app is one package for server and browser, so its browser build carries an
 // HTTP client, TLS, regular expressions and a JSON codec, a type for every element

@@ -7,7 +7,7 @@ import (
 	"striderule/calc/report"
 )
 
-// A Fact is a setting with what is told of the drivetrain around it, and the
+// A Fact is a setting with what is given of the drivetrain around it, and the
 // keys of what is not.
 type Fact struct {
 	Setting drive.Setting
@@ -71,7 +71,7 @@ func (f Fact) ask(to drive.Convention, missing []string) report.Ask {
 type show func(id string, s drive.Setting) *report.Figure
 
 // BeforeAndAfter is a table of a fact before and after a change in each
-// convention that can be told, and asks for the rest. The new value in the
+// convention that is known, and asks for the rest. The new value in the
 // fact's own convention is left without an ID: the headline has it.
 func BeforeAndAfter(was, is Fact, before, after show) []report.Block {
 	t := report.Table{Caption: "Before and after", Head: []string{"", "Before", "After"}}

@@ -117,7 +117,7 @@ type OutputRows struct {
 	Pinion   sheet.CountList
 }
 
-// NewOutputRows are none.
+// NewOutputRows is a table without rows.
 func NewOutputRows() OutputRows {
 	wheels := func() sheet.CountList { return sheet.ColumnOf(wheelInput()) }
 	return OutputRows{
@@ -172,8 +172,8 @@ func (o *OutputEntry) Element(suffix string) (drive.Output, []string) {
 	return out, nil
 }
 
-// Handed fills the same entry of another page in.
-func (o *OutputEntry) Handed(suffix string) []Filling {
+// Filled fills the same entry of another page in.
+func (o *OutputEntry) Filled(suffix string) []Filling {
 	return Fills(
 		"out"+suffix, o.Kind.Chosen(), "pitch"+suffix, o.Pitch.Bare(), "teeth"+suffix, o.Teeth.Bare(), "screw"+suffix, o.Screw.String(),
 		"roller"+suffix, o.Diameter.Bare(), "module"+suffix, o.Module.Bare(), "pinion"+suffix, o.Pinion.Bare(),

@@ -35,7 +35,7 @@ var Outputs = []sheet.Output{
 	{ID: "microstep", Label: "Travel per microstep", Unit: "mm or °"},
 }
 
-// Numbers are all that can be told of an axis, and what the rest needs.
+// Numbers are all that is known of an axis, and what the rest needs.
 func (r Row) Numbers() (figures report.FigureList, asks []report.Block) {
 	perUnit := "mm"
 	if r.Rotary {

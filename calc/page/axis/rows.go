@@ -33,7 +33,7 @@ type ScaleRows struct {
 	OutputDeg sheet.AngleByTurn
 }
 
-// NewScaleRows are none.
+// NewScaleRows is a table without rows.
 func NewScaleRows() ScaleRows {
 	turn := func() sheet.LengthByTurn {
 		return sheet.ColumnOf(turnInput())
@@ -83,7 +83,7 @@ type MotorRows struct {
 	Micro sheet.CountList
 }
 
-// NewMotorRows are none.
+// NewMotorRows is a table without rows.
 func NewMotorRows() MotorRows {
 	return MotorRows{
 		Angle: sheet.ColumnOf(angleInput()),
@@ -107,7 +107,7 @@ func RatioRows() sheet.RatioList {
 	return sheet.ColumnOf(ratioInput())
 }
 
-// Blank reports whether nothing is told in a row of a sheet's table.
+// Blank reports whether nothing is given in a row of a sheet's table.
 func Blank(fields []sheet.Field, row int) bool {
 	for _, f := range fields {
 		if f.Group == nil {

@@ -115,8 +115,8 @@ func NewScaleEntry() ScaleEntry {
 	}
 }
 
-// Fields declares the entry. axis is the key of the choice that tells rotary
-// axes from linear ones, whose words are linear.
+// Fields declares the entry. axis is the key of the choice of a sort of axis; its
+// words in linear are those of axes that move in mm.
 func (s *ScaleEntry) Fields(section *sheet.Section, hint, axis string, linear ...string) []sheet.Field {
 	rotary := func(as string) []sheet.When { return sheet.And(sheet.If(axis, "rotary"), "as", as) }
 	return append(s.LinearFields(section, hint, sheet.If(axis, linear...)),
@@ -163,9 +163,9 @@ func (s *ScaleEntry) Setting(rotary bool) (setting drive.Setting, key string, ok
 	return drive.Setting{Convention: c, Value: in.Number}, key, in.Given
 }
 
-// Handed fills the same entry of another page in; where it is not given, with
-// the convention alone.
-func (s *ScaleEntry) Handed(rotary bool) []Filling {
+// Filled fills the same entry of another page in; where it is not given, with
+// the convention only.
+func (s *ScaleEntry) Filled(rotary bool) []Filling {
 	c := conventionOf(s.As)
 	return Fills("as", s.As.Chosen(), SettingKey(c, rotary), s.in(c, rotary).Bare())
 }

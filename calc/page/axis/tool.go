@@ -49,7 +49,7 @@ func (t *ToolEntry) Fields(section *sheet.Section, prefix, label string, on []sh
 	}
 }
 
-// Instrument returns what was chosen; ok is false while nothing is told.
+// Instrument returns what was chosen; ok is false while nothing is chosen.
 func (t *ToolEntry) Instrument() (measure.Instrument, bool) {
 	with, ok := measure.InstrumentOf(t.Kind.Word)
 	if t.Kind.Word == OwnTool {
@@ -59,8 +59,8 @@ func (t *ToolEntry) Instrument() (measure.Instrument, bool) {
 	return with, ok
 }
 
-// Handed fills the same entry of another page in.
-func (t *ToolEntry) Handed(prefix string) []Filling {
+// Filled fills the same entry of another page in.
+func (t *ToolEntry) Filled(prefix string) []Filling {
 	if t.Kind.IsDefault() {
 		return nil
 	}

@@ -11,7 +11,7 @@ import (
 // touches.
 var secTouched = &sheet.Section{Title: "For what else this touches, your own numbers", Folded: true}
 
-// A TouchedEntry asks for them. What is not given is told as a factor.
+// A TouchedEntry asks for them. For what is not given the report says the factor.
 type TouchedEntry struct {
 	Retract unit.Input[unit.Length]
 	Load    unit.Input[unit.Length]

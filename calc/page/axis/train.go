@@ -41,8 +41,8 @@ func (m *MotorEntry) Fields(section *sheet.Section) []sheet.Field {
 	}
 }
 
-// Handed fills the same entry of another page in.
-func (m *MotorEntry) Handed() []Filling {
+// Filled fills the same entry of another page in.
+func (m *MotorEntry) Filled() []Filling {
 	return Fills("angle", m.Angle.Bare(), "micro", m.Micro.Bare())
 }
 
@@ -104,7 +104,8 @@ func (g *GearEntry) Fields(section *sheet.Section, suffix string, on []sheet.Whe
 }
 
 // Stages returns the gearing as tooth pairs, which it is unless it is known as
-// a ratio. ok is false while a box of a stage is empty; a stage without any is none.
+// a ratio. ok is false while a stage has one of its two counts;
+// a stage with neither is passed over.
 func (g *GearEntry) Stages() (s drive.Stages, ok bool) {
 	s = drive.Stages{}
 	if g.Kind.Word == "none" {
@@ -123,7 +124,7 @@ func (g *GearEntry) Stages() (s drive.Stages, ok bool) {
 	return s, g.Kind.Word == "pairs" && len(s) > 0
 }
 
-// Known reports whether the ratio of motor turns to output turns is told.
+// Known reports whether the ratio of motor turns to output turns is given.
 func (g *GearEntry) Known() bool {
 	_, ok := g.Stages()
 	return ok || g.Kind.Word == "ratio" && g.Ratio.Given
@@ -145,8 +146,8 @@ func (g *GearEntry) in(s drive.Setting, to drive.Convention, m drive.Motor) driv
 	return s.InRatio(to, m, g.Ratio.Number)
 }
 
-// Handed fills the same entry of another page in.
-func (g *GearEntry) Handed() []Filling {
+// Filled fills the same entry of another page in.
+func (g *GearEntry) Filled() []Filling {
 	var driving, driven []string
 	for i := range g.Driving.Rows {
 		driving, driven = append(driving, g.Driving.Rows[i].Bare()), append(driven, g.Driven.Rows[i].Bare())

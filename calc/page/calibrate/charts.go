@@ -61,7 +61,7 @@ func (a *solution) lengthChart() report.Chart {
 	return c
 }
 
-// roundingNoise is what is left of a residual of nothing, in mm, at most.
+// roundingNoise is what rounding leaves of a residual that is 0, in mm, at most.
 const roundingNoise = 1e-9
 
 // residualChart draws what the line leaves over.

@@ -31,7 +31,7 @@ func (s *entries) tolerance() float64 {
 	return trial.TravelTolerance
 }
 
-// instrument is what lengths are read with; for angles there is none to tell.
+// instrument is what lengths are read with; angles are read without one.
 func (s *entries) instrument() (measure.Instrument, bool) {
 	if s.rotary() {
 		return measure.Instrument{}, false

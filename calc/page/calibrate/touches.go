@@ -9,7 +9,7 @@ import (
 	"striderule/calc/word"
 )
 
-// facts are the setting before and after, with what is told of the drivetrain.
+// facts are the setting before and after, with what is given of the drivetrain.
 func (a *solution) facts() (was, is axis.Fact) {
 	was = axis.Fact{Setting: a.now, Rotary: a.sheet.rotary(), Gears: &a.sheet.GearEntry,
 		NoMotor: a.sheet.MotorEntry.Missing(), NoGears: a.sheet.GearEntry.Missing("")}
@@ -54,14 +54,14 @@ func (a *solution) toPlan() report.Link {
 	}
 	return axis.LinkTo("Plan a test that settles it", "plan", lists.Concat(
 		axis.Fills("axis", s.Axis.Chosen(), "path", s.Path.Chosen(), "wanted", wanted),
-		s.tool.Handed(""), axis.Fills("scatter", scatter), s.ScaleEntry.Handed(false), s.MotorEntry.Handed(), s.GearEntry.Handed())...)
+		s.tool.Filled(""), axis.Fills("scatter", scatter), s.ScaleEntry.Filled(false), s.MotorEntry.Filled(), s.GearEntry.Filled())...)
 }
 
 // whenRight leads on from a scale that is right, at a setting.
 func (a *solution) whenRight(setting drive.Setting) []report.Link {
 	var links []report.Link
 	if a.sheet.isFeed() {
-		links = append(links, axis.LinkTo("Trim the flow", "flow", append(axis.Fills("scale", axis.ScaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.Handed("")...)...))
+		links = append(links, axis.LinkTo("Trim the flow", "flow", append(axis.Fills("scale", axis.ScaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.Filled("")...)...))
 	}
 	f, _ := a.facts()
 	f.Setting = setting

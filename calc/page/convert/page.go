@@ -99,6 +99,6 @@ func (s *entries) Solve() report.Report {
 			r.Answer = row.answer(above)
 		}
 	}
-	r.Insert(1, s.overview(given))
+	r.AddFirst(s.overview(given))
 	return r
 }

@@ -104,7 +104,7 @@ func (a *solution) suspect() *reading {
 func (a *solution) scaleFirst() *report.Part {
 	return &report.Part{ID: "scale", Title: "First the scale", Needs: []string{"scale"}, Blocks: []report.Block{
 		report.DoubtNote("A wrong scale would be hidden by the flow factor: it would fit this one material, while retraction, loading and every other profile stay wrong. Verify first that a length of filament asked for is the length that is fed."),
-		report.Links{All: []report.Link{axis.LinkTo("Measure the feed scale first", "measure", a.sheet.tool.Handed("")...)}},
+		report.Links{All: []report.Link{axis.LinkTo("Measure the feed scale first", "measure", a.sheet.tool.Filled("")...)}},
 		report.Ask{Keys: []string{"scale"}, For: "a flow factor"},
 	}}
 }

@@ -12,11 +12,11 @@ import (
 	"striderule/calc/word"
 )
 
-// A train is a drivetrain as far as it is told, to be drawn.
+// A train is a drivetrain as far as it is given, to be drawn.
 type train struct {
 	id     string
-	angle  unit.Angle   // of the motor's full step; 0 if it is not told
-	gears  axis.Gearing // nil if it is not told
+	angle  unit.Angle   // of the motor's full step; 0 if it is not given
+	gears  axis.Gearing // nil if it is not given
 	out    *axis.OutputEntry
 	travel string // of one motor turn; empty if it is not known
 }
@@ -169,7 +169,7 @@ func drawOutput(s *report.Sketch, o *axis.OutputEntry, x, y float64) {
 // for a phone to draw anew at every key.
 const mostTrains = 12
 
-// drawing is the axis as entered; ok is false while too little of it is told.
+// drawing is the axis as entered; ok is false while too little of it is given.
 func (r *row) drawing() (d report.Drawing, ok bool) {
 	t := train{id: r.N, angle: r.Motor.StepAngle, out: r.out}
 	if len(r.NoGears) == 0 {

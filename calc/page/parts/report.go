@@ -84,16 +84,16 @@ func (r *row) axisWord(roller, linear string) string {
 	return linear
 }
 
-// handed is the setting that was found, for another page.
-func (r *row) handed() axis.Filling {
+// filled is the setting that was found, for another page.
+func (r *row) filled() axis.Filling {
 	return axis.Fill(axis.SettingKey(drive.StepsPerUnit, r.Rotary), unit.Trim(r.found.Value, axis.Digits))
 }
 
-func (r *row) handedMotor(suffix string) []axis.Filling {
+func (r *row) filledMotor(suffix string) []axis.Filling {
 	return axis.Fills("angle"+suffix, unit.Full(float64(r.Motor.StepAngle)), "micro"+suffix, strconv.Itoa(int(r.Motor.Microsteps)))
 }
 
-func (r *row) handedGears(suffix string) []axis.Filling {
+func (r *row) filledGears(suffix string) []axis.Filling {
 	if ratio, ok := r.Gears.(axis.PlainRatio); ok {
 		return axis.Fills("gears"+suffix, "ratio", "ratio"+suffix, unit.Full(float64(ratio)))
 	}
@@ -111,18 +111,18 @@ func (r *row) handedGears(suffix string) []axis.Filling {
 func (r *row) links() []report.Link {
 	links := []report.Link{r.toMeasure(), r.toSwap(), r.toRate()}
 	if !r.Rotary {
-		links = append(links, axis.LinkTo("Plan a test of it", "plan", lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))...))
+		links = append(links, axis.LinkTo("Plan a test of it", "plan", lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.filled()}, r.filledMotor(""), r.filledGears(""))...))
 	}
 	return links
 }
 
 func (r *row) toMeasure() report.Link {
-	entries := lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.handed()}, r.handedMotor(""), r.handedGears(""))
+	entries := lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.filled()}, r.filledMotor(""), r.filledGears(""))
 	return axis.LinkTo("Measure with this setting", "measure", entries...)
 }
 
 func (r *row) toRate() report.Link {
-	entries := append([]axis.Filling{axis.Fill("moves", r.axisWord("feed", "")), r.handed()}, r.handedMotor("")...)
+	entries := append([]axis.Filling{axis.Fill("moves", r.axisWord("feed", "")), r.filled()}, r.filledMotor("")...)
 	return axis.LinkTo("Speed and step rate", "rate", entries...)
 }
 
@@ -130,15 +130,15 @@ func (r *row) toRate() report.Link {
 // what is there now.
 func (r *row) toSwap() report.Link {
 	to := func(changed string, entries ...[]axis.Filling) report.Link {
-		all := lists.Concat([]axis.Filling{axis.Fill("changed", changed), axis.Fill("moves", r.axisWord("feed", "")), r.handed()}, lists.Concat(entries...))
+		all := lists.Concat([]axis.Filling{axis.Fill("changed", changed), axis.Fill("moves", r.axisWord("feed", "")), r.filled()}, lists.Concat(entries...))
 		return axis.LinkTo("Swap a part of it", "swap", all...)
 	}
 	if r.Rotary {
-		return to("gears", r.handedGears(""), r.handedMotor(axis.SuffixKept))
+		return to("gears", r.filledGears(""), r.filledMotor(axis.SuffixKept))
 	}
-	same := r.out.Handed("")[:1] // the same sort of element takes its place
+	same := r.out.Filled("")[:1] // the same sort of element takes its place
 	same[0].Key += axis.SuffixNew
-	return to("out", r.out.Handed(""), same, r.handedMotor(axis.SuffixKept), r.handedGears(axis.SuffixKept))
+	return to("out", r.out.Filled(""), same, r.filledMotor(axis.SuffixKept), r.filledGears(axis.SuffixKept))
 }
 
 // whereToRead tells where the parts say what they are.

@@ -101,7 +101,7 @@ func (s *entries) Solve() report.Report {
 		r.Add(row.part())
 	}
 	if len(rows) > 1 {
-		r.Insert(2, glance(rows, above))
+		r.AddFirst(glance(rows, above))
 	}
 	if slices.ContainsFunc(rows, func(r *row) bool { return r.find == findSetting }) {
 		r.Add(&firstMove)

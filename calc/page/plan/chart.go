@@ -26,7 +26,7 @@ func (a *solution) lengthChart(plan string) report.Chart {
 		}
 		curve := report.Curve{Label: a.runsOf(n), Kind: kinds[i]}
 		for _, length := range lengths {
-			e, err := a.entries.test(length).Expect(d)
+			e, err := a.testOf(length).Expect(d)
 			// What is far too uncertain would press the rest flat.
 			if u := 100 * e.Expanded(); err == nil && u <= 3*max(wanted, expected) {
 				curve.At = append(curve.At, report.Place{X: length, Y: u})

@@ -100,8 +100,8 @@ func (a *solution) toMeasure() report.Link {
 		}
 	}
 	return axis.LinkTo("Enter the readings", "measure", lists.Concat(
-		axis.Fills("axis", a.Axis.Chosen()), a.ScaleEntry.Handed(false),
+		axis.Fills("axis", a.Axis.Chosen()), a.ScaleEntry.Filled(false),
 		[]axis.Filling{axis.Fill("path", a.Path.Chosen()), axis.Fill("trial", a.Trial.Chosen()), axis.Fill("trip", a.Trip.Chosen()), axis.Fill("asked", asked...), axis.Fill("speed", speed...),
 			axis.Fill("mark", mark...), axis.Fill("at", at...), axis.Fill("want", want...), axis.Fill("target", targets...)},
-		a.tool.Handed(""), a.MotorEntry.Handed(), a.GearEntry.Handed())...)
+		a.tool.Filled(""), a.MotorEntry.Filled(), a.GearEntry.Filled())...)
 }

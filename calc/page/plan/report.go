@@ -24,7 +24,7 @@ func (a *solution) notToBeHad() *report.Part {
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
-	best := solution{entries: a.entries, test: a.entries.test(most), design: d}
+	best := solution{entries: a.entries, test: a.testOf(most), design: d}
 	best.expected, _ = best.test.Expect(d)
 	p.Add(report.DoubtNote("Even ", millimetres("", "", most), " and "+strconv.Itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), "."),
 		best.lengthChart("the best there is room for"), report.Points{Items: a.remedies()})
@@ -224,7 +224,7 @@ func (a *solution) trade() *report.Part {
 	for _, n := range tradeRuns {
 		d := a.design
 		d.Repeats = n
-		test, ok := measure.LengthFor(a.wanted(), d, longStep, max(a.most(), a.test.Commanded), a.entries.test)
+		test, ok := measure.LengthFor(a.wanted(), d, longStep, max(a.most(), a.test.Commanded), a.testOf)
 		if !ok || test.Commanded == last {
 			continue // more runs that are no shorter are only more work
 		}

@@ -73,14 +73,14 @@ func (s *entries) mark(length float64) float64 {
 	return length + max(25, math.Ceil(length/4/slack)*slack)
 }
 
-// test is a test of a length, with what it is read with.
-func (s *entries) test(length float64) measure.Test {
+// testOf is a test of a length, with what it is read with.
+func (s *entries) testOf(length float64) measure.Test {
 	with, _ := s.tool.Instrument()
 	return measure.Test{Commanded: length, Length: length, Mark: s.mark(length), Scatter: s.scatter(), With: with}
 }
 
-// design is where the runs lie.
-func (s *entries) design() measure.Design {
+// usualDesign is where the runs lie.
+func (s *entries) usualDesign() measure.Design {
 	d := measure.Design{Repeats: usualRepeats}
 	switch s.Method() {
 	case trial.SeveralSpeeds:
@@ -194,7 +194,7 @@ func (s *entries) problems() []report.Problem {
 	case s.Asked.Given && s.Asked.Number > free-slack:
 		add("asked", s.Asked.Text()+" do not fit: "+trial.Decimal(free)+" mm are free, of which "+trial.Decimal(slack)+" mm take up slack. Write "+trial.Decimal(free-slack)+" mm at most.")
 	}
-	if d := s.design(); s.Runs.Given && d.Runs() > sheet.MostRows {
+	if d := s.usualDesign(); s.Runs.Given && d.Runs() > sheet.MostRows {
 		add("runs", "that makes "+strconv.Itoa(d.Runs())+" runs in all; there is room for "+strconv.Itoa(sheet.MostRows)+". Write "+strconv.Itoa(mostRepeats(d))+" at most.")
 	}
 	if at := s.atSpeeds(); s.Method() == trial.SeveralSpeeds && allEqual(at) {
@@ -215,9 +215,9 @@ func allEqual(at []unit.Speed) bool {
 // solve finds length and runs: what is set stays, the rest is as little as it
 // takes. It is false where nothing is good enough and nothing was set.
 func (a *solution) solve() bool {
-	a.design = a.entries.design()
+	a.design = a.usualDesign()
 	if a.Method() == trial.BothSides {
-		a.test, a.enough = a.entries.test(a.span()), true
+		a.test, a.enough = a.testOf(a.span()), true
 		a.expected, _ = a.test.ExpectLost(a.design.Repeats) // two at least are asked for
 		return true
 	}
@@ -225,7 +225,7 @@ func (a *solution) solve() bool {
 	if length == 0 {
 		return false
 	}
-	a.test = a.entries.test(length)
+	a.test = a.testOf(length)
 	if more, ok := a.test.RunsFor(a.wanted(), a.design, mostRepeats(a.design)); ok && !a.Runs.Given {
 		a.design = more
 	}
@@ -258,7 +258,7 @@ func (a *solution) length() float64 {
 		return most
 	}
 	for d := a.design; d.Repeats <= mostRepeats(d); d.Repeats++ {
-		if t, ok := measure.LengthFor(a.wanted(), d, longStep, most, a.entries.test); ok {
+		if t, ok := measure.LengthFor(a.wanted(), d, longStep, most, a.testOf); ok {
 			return t.Commanded
 		}
 		if a.Runs.Given {

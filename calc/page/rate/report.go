@@ -51,7 +51,7 @@ func (r *row) part() *report.Part {
 	return p
 }
 
-// solution are the axes that can be told, on their way into words.
+// A solution is the axes that are known, on their way into words.
 type solution struct {
 	sheet *entries
 	rows  []*row

@@ -9,7 +9,7 @@ import (
 	"striderule/calc/unit"
 )
 
-// A state is a setting with what is told of the motor; what is not is 0.
+// A state is a setting with what is given of the motor; what is not is 0.
 type state struct {
 	steps float64 // per mm or degree
 	motor drive.Motor
@@ -25,7 +25,7 @@ type speed struct {
 type row struct {
 	n, name string
 	rotary  bool
-	was, is state // is: after the swap, if it can be told; else as it was
+	was, is state // is: after the swap, if that is known; else as it was
 	swapped bool
 	speeds  []speed
 	accel   float64
@@ -120,7 +120,7 @@ func (s *entries) readSwap(r *row, i int) {
 		r.is.steps = steps.Number
 	case !now.Angle.Given && !now.Micro.Given:
 		missing = []string{key}
-	case err != nil: // a part is told on one side only
+	case err != nil: // a part is given on one side only
 		if now.Angle.Given && was.StepAngle == 0 {
 			missing = append(missing, "angle")
 		}
@@ -157,7 +157,7 @@ func (s *entries) Solve() report.Report {
 	a.sum()
 	r.Answer = a.answer()
 	if len(a.rows) > 1 {
-		r.Insert(1, a.glance())
+		r.AddFirst(a.glance())
 	}
 	r.Add(a.together(), a.limits(), a.charts(), a.after(), a.torque(), a.corner())
 	return r

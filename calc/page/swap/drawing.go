@@ -13,7 +13,7 @@ import (
 // A combing is one full step of a motor with its microsteps, as travel.
 type combing struct {
 	when        string
-	micro, full float64 // travel; full is 0 where the microsteps are not told
+	micro, full float64 // travel; full is 0 where the microsteps are not given
 }
 
 // finest is how close together, on paper, ticks are still told apart.

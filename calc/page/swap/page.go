@@ -34,7 +34,7 @@ var Page = sheet.Page{
 }
 
 // entries are what was and what is now, of the parts that changed, and what
-// stayed as far as it is told.
+// stayed as far as it is given.
 type entries struct {
 	Changed sheet.Checks
 	Moves   sheet.Choice

@@ -166,7 +166,7 @@ func (a *solution) toMeasure() report.Link {
 }
 
 // toRate hands before and after over to the page of pulse rates, if both can be
-// told in steps.
+// given in steps.
 func (a *solution) toRate() (report.Link, bool) {
 	was, is := a.before(), a.after()
 	before, missing := was.In(drive.StepsPerUnit)
@@ -198,7 +198,7 @@ func (a *solution) toRate() (report.Link, bool) {
 	return axis.LinkTo("Speed and step rate, before and after", "rate", append(entries, axis.Fill("limit", a.sheet.Limit.Bare()))...), true
 }
 
-// positiveText is a number of a part that is told; 0 stands for not.
+// positiveText is a number of a part that is given; 0 is one that is not.
 func positiveText(v float64) string {
 	if v == 0 {
 		return ""

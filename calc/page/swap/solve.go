@@ -77,7 +77,7 @@ func (s *entries) changes() []change {
 	return all
 }
 
-// differs reports whether a part that was ticked, and is told, has another figure now.
+// differs reports whether a part that was ticked, and is given, has another figure now.
 func (s *entries) differs(part string) bool {
 	if !s.Changed.Has(part) {
 		return false

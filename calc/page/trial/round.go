@@ -59,8 +59,8 @@ type Run struct {
 	Mark, Rest float64 // of a mark test
 	Moved      float64
 	Aside      bool
-	Speed      float64 // mm/s, in a test at several speeds; 0 if not told
-	Want       float64 // commanded, in a test of several lengths; 0 if not told
+	Speed      float64 // mm/s, in a test at several speeds; 0 if not given
+	Want       float64 // commanded, in a test of several lengths; 0 if not given
 }
 
 // PlainRuns are the runs of a column in which the reading is the length itself.

@@ -41,7 +41,7 @@ func WhyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgeme
 		bars := report.Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
 		for i, c := range budget.BySize() {
 			if c.U == 0 {
-				break // the rest is not told
+				break // the rest is not worth a bar
 			}
 			bars.All = append(bars.All, report.Bar{Label: word.Capital(name(c.ID)), Value: *small("part-"+strconv.Itoa(i+1), "", 100*c.U)})
 		}

@@ -42,7 +42,7 @@ type word string
 
 func (w word) String() string { return "<" + string(w) + ">" }
 
-// told recovers from what do panics with.
+// told returns what do panics with.
 func told(do func()) (text string) {
 	defer func() {
 		switch r := recover().(type) {
