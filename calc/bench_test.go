@@ -1,9 +1,10 @@
-package calc
+package calc_test
 
 import (
 	"strings"
 	"testing"
 
+	"striderule/calc"
 	"striderule/calc/page/calibrate"
 )
 
@@ -23,7 +24,7 @@ func BenchmarkSolve(b *testing.B) {
 		"50 lengths":     "v=1&axis=travel&steps=80&trip=lengths&tool=caliper-0.02&want=" + repeat("20", "60", "100", "140", "180") + "&moved=" + repeat("20.1", "60", "99.9", "139.7", "179.6"),
 	}
 	for _, name := range []string{"example", "50 runs", "measure more", "50 at 5 speeds", "50 lengths"} {
-		f := Load(calibrate.Page, sheets[name])
+		f := calc.Load(calibrate.Page, sheets[name])
 		if f.Report().Answer == nil {
 			b.Fatal(name + " has no answer")
 		}
@@ -37,7 +38,7 @@ func BenchmarkSolve(b *testing.B) {
 
 // What the link of a received and changed sheet costs, beside a solve of it.
 func BenchmarkReply(b *testing.B) {
-	f := Load(calibrate.Page, Load(calibrate.Page, calibrate.Page.Example).ShareFragment())
+	f := calc.Load(calibrate.Page, calc.Load(calibrate.Page, calibrate.Page.Example).ShareFragment())
 	f.Set("rest", 1, "28.4")
 	if !strings.Contains(f.ReplyFragment(), "was-rest=") {
 		b.Fatal("the reply does not tell what was changed")

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"testing"
@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/page/trial"
 	"striderule/calc/sheet"
 )
@@ -47,7 +48,7 @@ func TestChoiceBeginsWithItsDefault(t *testing.T) {
 func TestRefusedTextLeavesNothing(t *testing.T) {
 	texts := []string{"8", "1.8", "12:54", "Tr8x8(P2)", "12 x 20", "yes", "100"}
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		for _, field := range NewForm(p).Fields() {
+		for _, field := range calc.NewForm(p).Fields() {
 			field.Cells.Resize(1)
 			v := field.Cells.At(0)
 			require.NoError(t, v.Set(""))

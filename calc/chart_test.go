@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"slices"
@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
@@ -96,7 +98,7 @@ func TestChartsSayWhatTheyShow(t *testing.T) {
 		}
 		for _, fragment := range fragments {
 			ids := map[string]bool{}
-			for _, c := range chartsOf(Load(p, fragment).Report()) {
+			for _, c := range chartsOf(calc.Load(p, fragment).Report()) {
 				checkChart(t, c)
 				assert.False(t, ids[c.ID], "%s twice", c.ID)
 				ids[c.ID] = true
@@ -131,7 +133,7 @@ func chartNamed(t *testing.T, f *form.Form, id string) report.Chart {
 }
 
 func TestChartOfReadings(t *testing.T) {
-	c := chartNamed(t, open(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&restagain=25.0,25.1"), "runs")
+	c := chartNamed(t, calctest.Open(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&restagain=25.0,25.1"), "runs")
 	assert.Equal(t, []string{"1", "2", "3", "mean", "1", "2"}, c.X.Names)
 	assert.Equal(t, "run 2: 76.1 mm", c.Reading(c.Points[1]))
 	assert.Equal(t, "run 2 after the change: 79.9 mm", c.Reading(c.Points[5]))
@@ -142,7 +144,7 @@ func TestChartOfReadings(t *testing.T) {
 // What the setting is taken from stands where it is taken from.
 func TestChartOfSpeeds(t *testing.T) {
 	result := func(fragment string) (report.Point, report.Chart) {
-		c := chartNamed(t, open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&tool=caliper-0.02"+fragment), "speeds")
+		c := chartNamed(t, calctest.Open(t, "measure", "v=1&steps=415&trial=speeds&asked=100&read=fed&tool=caliper-0.02"+fragment), "speeds")
 		p := c.Points[len(c.Points)-1]
 		require.Equal(t, report.Result, p.Kind)
 		assert.Less(t, p.Lo, p.Y)
@@ -164,7 +166,7 @@ func TestChartOfSpeeds(t *testing.T) {
 
 // The residuals of six runs, worked out apart: they add up to nothing.
 func TestChartOfResiduals(t *testing.T) {
-	f := open(t, "measure", "v=1&axis=travel&steps=80&trip=lengths&want=20,20,100,100,180,180&moved=20.13,20.11,99.81,99.79,179.49,179.47&tool=caliper-0.02")
+	f := calctest.Open(t, "measure", "v=1&axis=travel&steps=80&trip=lengths&want=20,20,100,100,180,180&moved=20.13,20.11,99.81,99.79,179.49,179.47&tool=caliper-0.02")
 	c := chartNamed(t, f, "residuals")
 	sum := 0.0
 	for i, p := range c.Points {
@@ -172,7 +174,7 @@ func TestChartOfResiduals(t *testing.T) {
 		sum += p.Y
 	}
 	assert.InDelta(t, 0, sum, 1e-9)
-	exact := chartNamed(t, open(t, "measure", "v=1&axis=travel&steps=80&trip=lengths&want=10,20,30&moved=10.1,20.2,30.3&tool=caliper-0.02"), "residuals")
+	exact := chartNamed(t, calctest.Open(t, "measure", "v=1&axis=travel&steps=80&trip=lengths&want=10,20,30&moved=10.1,20.2,30.3&tool=caliper-0.02"), "residuals")
 	for _, p := range exact.Points {
 		assert.Zero(t, p.Y, "rounding is not shown as if it were measured")
 	}
@@ -182,7 +184,7 @@ func TestChartOfResiduals(t *testing.T) {
 }
 
 func TestChartOfAPlan(t *testing.T) {
-	f := open(t, "plan", "v=1&wanted=0.3&tool=caliper-0.05&scatter=0.15&runs=4")
+	f := calctest.Open(t, "plan", "v=1&wanted=0.3&tool=caliper-0.05&scatter=0.15&runs=4")
 	c := chartNamed(t, f, "expect")
 	labels := []string{}
 	for _, l := range c.Curves {
@@ -202,18 +204,18 @@ func TestChartOfAPlan(t *testing.T) {
 	assert.LessOrEqual(t, plan.Y, 0.3)
 	assert.Contains(t, c.Curves[1].At, report.Place{X: plan.X, Y: plan.Y}, "the plan lies on its line")
 
-	cannot := chartNamed(t, open(t, "plan", "v=1&wanted=0.01&tool=rule"), "expect")
+	cannot := chartNamed(t, calctest.Open(t, "plan", "v=1&wanted=0.01&tool=rule"), "expect")
 	assert.Equal(t, "the best there is room for", cannot.Keys[report.Result])
 	assert.Greater(t, cannot.Points[0].Y, 0.01)
-	assert.Empty(t, chartsOf(open(t, "plan", "v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200").Report()))
+	assert.Empty(t, chartsOf(calctest.Open(t, "plan", "v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200").Report()))
 }
 
 func TestChartOfPulseRates(t *testing.T) {
-	f := open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&work=3&back=45&micronew=32&limit=20kHz")
+	f := calctest.Open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&work=3&back=45&micronew=32&limit=20kHz")
 	c := chartNamed(t, f, "rate-1")
 	assert.Equal(t, []report.Point{report.PointAt(20000/830., 20000, "highest speed", report.Result), report.PointAt(3, 2490, "working speed", report.Counted), report.PointAt(45, 37350, "retraction speed", report.Suspect)}, c.Points)
 	require.Len(t, c.Curves, 3)
 	assert.Equal(t, report.Place{X: 45, Y: 415 * 45}, c.Curves[1].At[1], "before the swap")
 	assert.Equal(t, report.Place{X: 45, Y: 830 * 45}, c.Curves[2].At[1])
-	assert.Empty(t, chartsOf(open(t, "rate", "v=1&steps=80&micro=16&work=300").Report()), "no limit, no chart")
+	assert.Empty(t, chartsOf(calctest.Open(t, "rate", "v=1&steps=80&micro=16&work=300").Report()), "no limit, no chart")
 }

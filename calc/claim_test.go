@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strings"
@@ -7,13 +7,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 )
 
 // A result is repeated with as many digits as a link carries, however many it came with.
 func TestClaimsAreRepeatedShort(t *testing.T) {
 	says := func(saw string) string {
-		check, says := load(t, "measure", heron+"&saw="+saw).Check()
+		check, says := calctest.Load(t, "measure", heron+"&saw="+saw).Check()
 		require.Equal(t, form.Differs, check)
 		return says
 	}
@@ -21,7 +22,7 @@ func TestClaimsAreRepeatedShort(t *testing.T) {
 	assert.Equal(t, "Differs: the link said ± 1.23; these entries give ± 2.81.", says("steps:564.3356643:1.23456"))
 	assert.Equal(t, "Differs: the link said az09- 1; these entries give steps 564.3356643. The link was made by edition az09- of the calculations; this is edition "+form.Edition+".", says("az09-:1::az09-"))
 	for _, strange := range []string{"`", "{", "/", ":", "A"} {
-		f := load(t, "measure", heron+"&saw=a"+strange+"z:1")
+		f := calctest.Load(t, "measure", heron+"&saw=a"+strange+"z:1")
 		check, _ := f.Check()
 		assert.Equal(t, form.Unclaimed, check, strange)
 	}
@@ -30,8 +31,8 @@ func TestClaimsAreRepeatedShort(t *testing.T) {
 func TestClaimsHaveALength(t *testing.T) {
 	const start = "steps:564.3356643:2.81:"
 	longest := start + strings.Repeat("a", 80-len(start))
-	check, says := load(t, "measure", heron+"&saw="+longest).Check()
+	check, says := calctest.Load(t, "measure", heron+"&saw="+longest).Check()
 	assert.Equal(t, form.Same, check, says)
-	check, _ = load(t, "measure", heron+"&saw="+longest+"a").Check()
+	check, _ = calctest.Load(t, "measure", heron+"&saw="+longest+"a").Check()
 	assert.Equal(t, form.Unclaimed, check)
 }

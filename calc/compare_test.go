@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strings"
@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -18,7 +20,7 @@ const (
 )
 
 func TestOwnSheetHasNothingToCompareWith(t *testing.T) {
-	f := load(t, "measure", heron)
+	f := calctest.Load(t, "measure", heron)
 	f.Set("asked", 0, "90")
 	assert.Nil(t, f.Compare(), "nobody sent it")
 	assert.Empty(t, f.AsReceived())
@@ -26,7 +28,7 @@ func TestOwnSheetHasNothingToCompareWith(t *testing.T) {
 }
 
 func TestReplyToASheet(t *testing.T) {
-	f := load(t, "measure", heronShare)
+	f := calctest.Load(t, "measure", heronShare)
 	assert.Nil(t, f.Compare(), "nothing is changed yet")
 	f.Set("asked", 0, "90")
 	f.Set("rest", 1, "28,4")
@@ -48,7 +50,7 @@ func TestReplyToASheet(t *testing.T) {
 	assert.Equal(t, "v=1&steps=538.0&asked=90&mark=105&rest=28.7,28.4,28.6&was-asked=80&was-rest=28.7,28.9,28.6&saw=steps:633.4932403:3.15:2026-11", reply)
 
 	// The next person sees the same, before touching anything.
-	g := load(t, "measure", reply)
+	g := calctest.Load(t, "measure", reply)
 	check, says := g.Check()
 	assert.Equal(t, form.Same, check, says)
 	d := g.Compare()
@@ -72,9 +74,9 @@ func TestReplyToASheet(t *testing.T) {
 }
 
 func TestOwnAddressKeepsTheComparison(t *testing.T) {
-	f := load(t, "measure", heronShare)
+	f := calctest.Load(t, "measure", heronShare)
 	f.Set("asked", 0, "90")
-	g := load(t, "measure", f.AddressFragment())
+	g := calctest.Load(t, "measure", f.AddressFragment())
 	assert.Equal(t, f.Compare().Differences, g.Compare().Differences)
 	assert.False(t, g.Compare().Theirs)
 	g.Set("mark", 0, "106")
@@ -85,13 +87,13 @@ func TestOwnAddressKeepsTheComparison(t *testing.T) {
 	for row := range 3 {
 		f.Set("rest", row, "")
 	}
-	g = load(t, "measure", f.AddressFragment())
+	g = calctest.Load(t, "measure", f.AddressFragment())
 	assert.Len(t, g.Compare().Differences, 4, "emptied, and it is known what was there: %s", f.AddressFragment())
 	assert.Equal(t, heron, g.AsReceived())
 }
 
 func TestComparisonNamesChoicesAndRows(t *testing.T) {
-	f := load(t, "measure", heronShare)
+	f := calctest.Load(t, "measure", heronShare)
 	f.Set("tool", 0, "caliper-0.05")
 	f.Set("rest", 3, "28.8")
 	c := f.Compare()
@@ -105,7 +107,7 @@ func TestComparisonNamesChoicesAndRows(t *testing.T) {
 }
 
 func TestHostileComparisons(t *testing.T) {
-	f := load(t, "measure", heron+"&was-nozzle=4&was-asked=1&was-asked=2&was-mark&was-steps=%3Cb%3Ex%3C/b%3E")
+	f := calctest.Load(t, "measure", heron+"&was-nozzle=4&was-asked=1&was-asked=2&was-mark&was-steps=%3Cb%3Ex%3C/b%3E")
 	says := problems(f)
 	for _, key := range []string{"was-nozzle", "was-asked", "was-mark"} {
 		assert.Contains(t, says, "“"+key+"”", "kept and told")
@@ -118,7 +120,7 @@ func TestHostileComparisons(t *testing.T) {
 }
 
 func TestClaims(t *testing.T) {
-	check := func(saw string) (form.Check, string) { return load(t, "measure", heron+"&saw="+saw).Check() }
+	check := func(saw string) (form.Check, string) { return calctest.Load(t, "measure", heron+"&saw="+saw).Check() }
 	c, _ := check("steps:564.3356643:2.81")
 	assert.Equal(t, form.Same, c, "an edition need not be said")
 	c, says := check("steps:564.3356643:1.81:2026-11")
@@ -127,7 +129,7 @@ func TestClaims(t *testing.T) {
 	_, says = check("steps:566:2.81:2025-01")
 	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+form.Edition)
 	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", "Same result, says the club:564.3356643", "steps:564.3356643:2.81:checked by the club", strings.Repeat("s", 90) + ":564"} {
-		f := load(t, "measure", heron+"&saw="+bad)
+		f := calctest.Load(t, "measure", heron+"&saw="+bad)
 		c, _ := f.Check()
 		assert.Equal(t, form.Unclaimed, c, bad)
 		assert.Contains(t, problems(f), "there is nothing to compare with", bad)
@@ -137,17 +139,17 @@ func TestClaims(t *testing.T) {
 // Whatever is changed in whatever sheet: the receiver of the reply sees the
 // same differences and result, and can go back.
 func TestRepliesArriveWhole(t *testing.T) {
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		t.Run(p.Slug, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				f := Load(p, Load(p, p.Example).ShareFragment())
+				f := calc.Load(p, calc.Load(p, p.Example).ShareFragment())
 				fields := f.Fields()
 				for range rapid.IntRange(1, 4).Draw(t, "changes") {
 					field := fields[rapid.IntRange(0, len(fields)-1).Draw(t, "field")]
 					f.Set(field.Key, rapid.IntRange(0, min(5, mostCells(field)-1)).Draw(t, "row"), rapid.SampledFrom([]string{"", "3", "12,5 mm", "8Omm", "yes", "a&b=c"}).Draw(t, "text"))
 				}
 				want := f.Compare()
-				g := Load(p, f.ReplyFragment())
+				g := calc.Load(p, f.ReplyFragment())
 				got := g.Compare()
 				if want == nil {
 					require.Nil(t, got)
@@ -155,8 +157,8 @@ func TestRepliesArriveWhole(t *testing.T) {
 				}
 				require.NotNil(t, got)
 				require.Equal(t, want.Differences, got.Differences)
-				require.Equal(t, Load(p, f.Fragment()).Report().Answer, got.After, "an empty row at the end does not travel")
-				require.Equal(t, Load(p, p.Example).Fragment(), Load(p, g.AsReceived()).Fragment())
+				require.Equal(t, calc.Load(p, f.Fragment()).Report().Answer, got.After, "an empty row at the end does not travel")
+				require.Equal(t, calc.Load(p, p.Example).Fragment(), calc.Load(p, g.AsReceived()).Fragment())
 			})
 		})
 	}
@@ -164,7 +166,7 @@ func TestRepliesArriveWhole(t *testing.T) {
 
 // Of two runs that were changed, each is tried alone as well.
 func TestTwoChangedRunsAlone(t *testing.T) {
-	f := load(t, "measure", heronShare)
+	f := calctest.Load(t, "measure", heronShare)
 	f.Set("rest", 0, "28.2")
 	f.Set("rest", 1, "28.4")
 	c := f.Compare()
@@ -178,14 +180,14 @@ func TestTwoChangedRunsAlone(t *testing.T) {
 
 // An uncertainty below 1 is held against what is found as well.
 func TestClaimOfASmallUncertainty(t *testing.T) {
-	check, says := load(t, "measure", heron+"&saw=steps:564.3356643:0.9").Check()
+	check, says := calctest.Load(t, "measure", heron+"&saw=steps:564.3356643:0.9").Check()
 	assert.Equal(t, form.Differs, check, says)
 }
 
 // With many changes no one is tried alone: that would be work without end.
 func TestManyChangesAreNotTriedAlone(t *testing.T) {
 	for changes, alone := range map[int]bool{form.MostAlone: true, form.MostAlone + 1: false} {
-		f := load(t, "measure", "v=1&steps=415&asked=100&read=fed&fed=97,97.1,97.2,97.3,97,97.1,97.2,97.3,97,97.1,97.2,97.3,97&saw=steps:1")
+		f := calctest.Load(t, "measure", "v=1&steps=415&asked=100&read=fed&fed=97,97.1,97.2,97.3,97,97.1,97.2,97.3,97,97.1,97.2,97.3,97&saw=steps:1")
 		assert.False(t, f.HasBefore())
 		for row := range changes {
 			f.Set("fed", row, "98")

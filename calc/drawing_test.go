@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"bufio"
@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/page/calibrate"
 	"striderule/calc/page/flow"
 	"striderule/calc/page/parts"
@@ -37,9 +38,9 @@ func drawingsOf(t require.TestingT, r report.Report) map[string]report.Drawing {
 
 func drawn(t *testing.T, slug, fragment, id string) report.Drawing {
 	t.Helper()
-	p, ok := PageOf(slug)
+	p, ok := calc.PageOf(slug)
 	require.True(t, ok)
-	f := Load(p, fragment)
+	f := calc.Load(p, fragment)
 	require.Empty(t, f.Problems())
 	all := drawingsOf(t, f.Report())
 	require.Contains(t, all, id)
@@ -122,9 +123,9 @@ func TestDrawingsKeepToTheLaw(t *testing.T) {
 			continue
 		}
 		t.Run(lines.Text(), func(t *testing.T) {
-			p, ok := PageOf(slug)
+			p, ok := calc.PageOf(slug)
 			require.True(t, ok)
-			f := Load(p, fragment)
+			f := calc.Load(p, fragment)
 			require.Empty(t, f.Problems())
 			all := drawingsOf(t, f.Report())
 			delete(all, "how")
@@ -194,7 +195,7 @@ func TestMarkTestDrawsCountedRuns(t *testing.T) {
 }
 
 func TestDrawingIsNeverStale(t *testing.T) {
-	f := Load(calibrate.Page, "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6")
+	f := calc.Load(calibrate.Page, "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6")
 	for _, key := range []string{"asked", "mark", "rest"} {
 		was := f.Text(key, 0)
 		f.Set(key, 0, "8Omm")
@@ -203,14 +204,14 @@ func TestDrawingIsNeverStale(t *testing.T) {
 		assert.Contains(t, drawingsOf(t, f.Report()), "test", key)
 	}
 	for slug, id := range map[string]string{"measure": "test", "plan": "test", "swap": "step", "flow": "wall", "parts": "train-1"} {
-		p, _ := PageOf(slug)
-		assert.NotContains(t, drawingsOf(t, NewForm(p).Report()), id)
-		assert.Contains(t, drawingsOf(t, Load(p, p.Example).Report()), id)
+		p, _ := calc.PageOf(slug)
+		assert.NotContains(t, drawingsOf(t, calc.NewForm(p).Report()), id)
+		assert.Contains(t, drawingsOf(t, calc.Load(p, p.Example).Report()), id)
 	}
-	assert.NotContains(t, drawingsOf(t, Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the scale is verified")
-	assert.NotContains(t, drawingsOf(t, Load(flow.Page, "v=1&scale=verified&by=mass").Report()), "wall")
-	assert.NotContains(t, drawingsOf(t, Load(calibrate.Page, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
-	assert.NotContains(t, drawingsOf(t, Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
+	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the scale is verified")
+	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&scale=verified&by=mass").Report()), "wall")
+	assert.NotContains(t, drawingsOf(t, calc.Load(calibrate.Page, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
+	assert.NotContains(t, drawingsOf(t, calc.Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
 }
 
 func discs(d report.Drawing) []report.Disc {
@@ -240,7 +241,7 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.InDelta(t, 4, w[1].R/w[0].R, 1e-12, "in bounds")
 	assert.Contains(t, d.Alt, "One motor turn moves 0.036°")
 
-	many := Load(parts.Page, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
+	many := calc.Load(parts.Page, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
 	assert.Len(t, drawingsOf(t, many.Report()), 12, "a phone draws them anew at every key")
 
 	d = drawn(t, "parts", "v=1&out=roller&roller=8.5", "train-1")

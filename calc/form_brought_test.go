@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strings"
@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/page/calibrate"
@@ -38,7 +39,7 @@ func offered(f *form.Form) (texts, brought []string) {
 }
 
 func TestTemplateOfALinkIsNotOffered(t *testing.T) {
-	f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
+	f := calc.Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{heating}, brought)
@@ -60,7 +61,7 @@ func TestTemplateOfALinkIsNotOffered(t *testing.T) {
 }
 
 func TestSuggestedTemplateNeedsNoAccepting(t *testing.T) {
-	f := Load(calibrate.Page, calibrate.Page.Example)
+	f := calc.Load(calibrate.Page, calibrate.Page.Example)
 	texts, brought := offered(f)
 	assert.Equal(t, []string{"M92 E564.3", "M92 E538"}, texts)
 	assert.Empty(t, brought)
@@ -68,7 +69,7 @@ func TestSuggestedTemplateNeedsNoAccepting(t *testing.T) {
 }
 
 func TestTypedTemplateIsOffered(t *testing.T) {
-	f := Load(calibrate.Page, heron)
+	f := calc.Load(calibrate.Page, heron)
 	f.Set("line", 0, heating)
 	texts, brought := offered(f)
 	assert.Len(t, texts, 2)
@@ -82,7 +83,7 @@ func TestChangedTemplateOfALink(t *testing.T) {
 	for typed, own := range map[string]bool{
 		heating + " ; mine": false, "M104 S30 M92 E{value}": false, "": true, " ": true, "M": true, "M92 E{value}": true,
 	} {
-		f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
+		f := calc.Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 		f.Set("line", 0, typed)
 		f.Set("line", 0, "M500 M92 E{value}")
 		texts, brought := offered(f)
@@ -93,7 +94,7 @@ func TestChangedTemplateOfALink(t *testing.T) {
 
 // An undo in the field brings back what was typed over.
 func TestTemplateThatAnUndoBringsBack(t *testing.T) {
-	f := Load(calibrate.Page, heron+"&line="+link.Escape(heating))
+	f := calc.Load(calibrate.Page, heron+"&line="+link.Escape(heating))
 	f.Set("line", 0, "")
 	f.Set("line", 0, heating)
 	assert.Len(t, f.Brought(), 1)
@@ -107,7 +108,7 @@ func TestTemplateThatAnUndoBringsBack(t *testing.T) {
 }
 
 func TestTemplateThatAChoiceBringsBack(t *testing.T) {
-	f := Load(calibrate.Page, heron+"&linetravel="+link.Escape(strings.ReplaceAll(heating, "E", "X")))
+	f := calc.Load(calibrate.Page, heron+"&linetravel="+link.Escape(strings.ReplaceAll(heating, "E", "X")))
 	f.Set("axis", 0, "travel")
 	f.Set("moved", 0, "79.5")
 	texts, brought := offered(f)
@@ -116,7 +117,7 @@ func TestTemplateThatAChoiceBringsBack(t *testing.T) {
 }
 
 func TestTemplateThatIsPutRight(t *testing.T) {
-	f := Load(calibrate.Page, heron+"&line="+link.Escape("M104 S300\u202e M92 E{value}"))
+	f := calc.Load(calibrate.Page, heron+"&line="+link.Escape("M104 S300\u202e M92 E{value}"))
 	require.Contains(t, f.ProblemAt("line", 0), "“M104 S300‹U+202E› M92 E{value}”: not all of it is printable ASCII")
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
@@ -128,7 +129,7 @@ func TestTemplateThatIsPutRight(t *testing.T) {
 }
 
 func TestMovesOfALink(t *testing.T) {
-	f := Load(plan.Page, plan.Page.Example+"&begin=M302%20P1&stop=M0&finish=M500%20P2")
+	f := calc.Load(plan.Page, plan.Page.Example+"&begin=M302%20P1&stop=M0&finish=M500%20P2")
 	texts, brought := offered(f)
 	assert.Empty(t, texts)
 	assert.Equal(t, []string{"M302 P1", "M500 P2"}, brought, "M0 is a suggestion")
@@ -146,17 +147,17 @@ func TestMovesOfALink(t *testing.T) {
 // Signs that hide a text, turn it round or break the line, and look-alikes.
 func TestTemplatesArePrintableASCII(t *testing.T) {
 	for _, odd := range []string{"\u202e", "\u200b", "\u00ad", "\ufeff", "\U000e0041", "М", "é", "\u00a0", "\ufffd"} {
-		f := Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0 ; wait"+odd+"G1 Z-20"))
+		f := calc.Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0 ; wait"+odd+"G1 Z-20"))
 		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "%U", []rune(odd))
-		f = NewForm(plan.Page)
+		f = calc.NewForm(plan.Page)
 		f.Set("stop", 0, "M0"+odd+"G28")
 		assert.Contains(t, f.ProblemAt("stop", 0), "printable ASCII", "typed: %U", []rune(odd))
 	}
 	for _, breaks := range []string{"\n", "\r", "\u0085", "\u2028", "\u2029", "\v", "\f", "\x00"} {
-		f := NewForm(plan.Page)
+		f := calc.NewForm(plan.Page)
 		f.Set("stop", 0, "M0"+breaks+"G28")
 		assert.Equal(t, "M0 G28", f.Text("stop", 0), "%q", breaks)
-		f = Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0"+breaks+"G28"))
+		f = calc.Load(plan.Page, plan.Page.Example+"&stop="+link.Escape("M0"+breaks+"G28"))
 		assert.Regexp(t, `^M0 ?G28$`, f.Text("stop", 0), "%q", breaks)
 		for _, p := range f.Report().Parts {
 			for _, b := range p.Blocks {
@@ -172,7 +173,7 @@ func TestTemplatesArePrintableASCII(t *testing.T) {
 func TestNoTemplateOfALinkIsOffered(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{1,60}`)).Draw(t, "text")
-		f := Load(plan.Page, plan.Page.Example+"&"+rapid.SampledFrom([]string{"begin", "move", "stop", "finish"}).Draw(t, "key")+"="+link.Escape(text+"{length}"))
+		f := calc.Load(plan.Page, plan.Page.Example+"&"+rapid.SampledFrom([]string{"begin", "move", "stop", "finish"}).Draw(t, "key")+"="+link.Escape(text+"{length}"))
 		texts, brought := offered(f)
 		if len(brought) > 0 {
 			assert.Empty(t, texts)

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strconv"
@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/page/calibrate"
 	"striderule/calc/page/convert"
@@ -57,7 +59,7 @@ func TestPaste(t *testing.T) {
 			if c.key == "name" {
 				page = convert.Page
 			}
-			f := Load(page, c.fragment)
+			f := calc.Load(page, c.fragment)
 			before := f.Fragment()
 			p := f.Paste(c.key, c.row, c.text)
 			for key, want := range c.want {
@@ -76,7 +78,7 @@ func TestPaste(t *testing.T) {
 
 // What is chosen in a row is chosen by what the page shows, too.
 func TestPasteChoices(t *testing.T) {
-	f := Load(convert.Page, "v=1&name=A")
+	f := calc.Load(convert.Page, "v=1&name=A")
 	field, _ := f.Field("moves")
 	choice := field.Cells.At(0).(*sheet.Choice)
 	last := choice.Options()[len(choice.Options())-1]
@@ -87,7 +89,7 @@ func TestPasteChoices(t *testing.T) {
 }
 
 func TestPasteFillsUpAndSaysSo(t *testing.T) {
-	f := Load(calibrate.Page, "v=1&rest=1,2,3")
+	f := calc.Load(calibrate.Page, "v=1&rest=1,2,3")
 	p := f.Paste("rest", 2, strings.Repeat("28.7\n", 60))
 	field, _ := f.Field("rest")
 	assert.Equal(t, sheet.MostRows, f.Rows(field))
@@ -99,7 +101,7 @@ func TestPasteFillsUpAndSaysSo(t *testing.T) {
 
 // A row that is added brings what rows carry over.
 func TestPasteCarries(t *testing.T) {
-	f := Load(convert.Page, "v=1&name=A&angle=0.9")
+	f := calc.Load(convert.Page, "v=1&name=A&angle=0.9")
 	f.Paste("name", 0, "X\nY")
 	assert.Equal(t, []string{"0.9", "0.9"}, textsOf(f, "angle"))
 }
@@ -113,7 +115,7 @@ func TestPasteLaws(t *testing.T) {
 		for i := range n {
 			cells = append(cells, strconv.Itoa(i+1))
 		}
-		f := Load(calibrate.Page, "v=1&rest="+strings.Join(cells, ","))
+		f := calc.Load(calibrate.Page, "v=1&rest="+strings.Join(cells, ","))
 		field, _ := f.Field("rest")
 		before, rows := f.Fragment(), f.Rows(field)
 		at := rapid.IntRange(0, rows-1).Draw(t, "at")
@@ -138,7 +140,7 @@ func TestPasteLaws(t *testing.T) {
 }
 
 func TestPasteElsewhereDoesNothing(t *testing.T) {
-	f := Load(calibrate.Page, "v=1&steps=538.0")
+	f := calc.Load(calibrate.Page, "v=1&steps=538.0")
 	for _, key := range []string{"steps", "nosuch"} {
 		assert.Zero(t, f.Paste(key, 0, "1\n2").Rows)
 	}
@@ -147,7 +149,7 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 	hidden := f.Paste("fed", 0, "1\n2")
 	assert.Equal(t, 2, hidden.Odd, "a column that has no part takes nothing, and no other one does")
 	f.Unpaste(hidden)
-	c := Load(convert.Page, "v=1&ratio=3")
+	c := calc.Load(convert.Page, "v=1&ratio=3")
 	c.Paste("turn", 0, "7")
 	assert.Equal(t, "v=1&ratio=3", c.Fragment())
 	f.Unpaste(form.Pasted{})
@@ -156,11 +158,11 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 
 // One line alone is a value, whatever it is called like, and nothing is one too.
 func TestPasteOfOneLine(t *testing.T) {
-	f := Load(calibrate.Page, "v=1&rest=1,2")
+	f := calc.Load(calibrate.Page, "v=1&rest=1,2")
 	assert.Equal(t, 1, f.Paste("rest", 0, "Remaining").Rows)
 	assert.Equal(t, []string{"Remaining", "2", "", "", ""}, textsOf(f, "rest"))
 	for _, nothing := range []string{"", "\n\n", " \t "} {
-		f = Load(calibrate.Page, "v=1&rest=1,2")
+		f = calc.Load(calibrate.Page, "v=1&rest=1,2")
 		assert.Equal(t, 1, f.Paste("rest", 0, nothing).Rows)
 		assert.Equal(t, []string{"", "2", "", "", ""}, textsOf(f, "rest"))
 	}
@@ -168,7 +170,7 @@ func TestPasteOfOneLine(t *testing.T) {
 
 // What a new row brought with it never stood there.
 func TestPasteReplacesNothingInNewRows(t *testing.T) {
-	f := Load(convert.Page, "v=1&name=A&angle=1.8")
+	f := calc.Load(convert.Page, "v=1&name=A&angle=1.8")
 	p := f.Paste("angle", 0, "0.9\n0.7")
 	assert.Equal(t, []string{"0.9", "0.7"}, textsOf(f, "angle"))
 	assert.Equal(t, 1, p.Replaced)
@@ -188,7 +190,7 @@ func TestPastedSays(t *testing.T) {
 
 func TestGroupsThatHaveAPart(t *testing.T) {
 	nouns := func(slug, fragment string) (all []string) {
-		for _, g := range load(t, slug, fragment).Groups() {
+		for _, g := range calctest.Load(t, slug, fragment).Groups() {
 			all = append(all, g.Noun)
 		}
 		return all
@@ -200,7 +202,7 @@ func TestGroupsThatHaveAPart(t *testing.T) {
 }
 
 func TestRowsAreTakenOutAtOnce(t *testing.T) {
-	f := load(t, "measure", heron)
+	f := calctest.Load(t, "measure", heron)
 	was := f.Report().Answer.Value
 	rest, _ := f.Field("rest")
 	f.RemoveRow(rest.Group, 1)

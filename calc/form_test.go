@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strings"
@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/page/calibrate"
@@ -23,15 +25,8 @@ func problems(f *form.Form) string {
 	return strings.Join(says, "\n")
 }
 
-func load(t *testing.T, slug, fragment string) *form.Form {
-	t.Helper()
-	p, ok := PageOf(slug)
-	require.True(t, ok)
-	return Load(p, fragment)
-}
-
 func TestBadLinksTellTheirProblemsAndKeepTheRest(t *testing.T) {
-	f := load(t, "measure", "v=1&asked=8Omm&steps=538&colour=red&steps=400&mark&rest=28.7")
+	f := calctest.Load(t, "measure", "v=1&asked=8Omm&steps=538&colour=red&steps=400&mark&rest=28.7")
 	for _, says := range []string{
 		"Commanded length is “8Omm”: not a length", "A length looks like 80 mm.",
 		"“colour” in the link is not a field of this page.",
@@ -48,19 +43,19 @@ func TestBadLinksTellTheirProblemsAndKeepTheRest(t *testing.T) {
 }
 
 func TestLinkVersions(t *testing.T) {
-	assert.Empty(t, load(t, "measure", "steps=538").Problems(), "a link typed by hand needs none")
-	f := load(t, "measure", "v=7&steps=538")
+	assert.Empty(t, calctest.Load(t, "measure", "steps=538").Problems(), "a link typed by hand needs none")
+	f := calctest.Load(t, "measure", "v=7&steps=538")
 	assert.Contains(t, problems(f), "version “7”; this page reads version 1")
 	assert.Equal(t, "538", f.Text("steps", 0))
 }
 
 func TestLongLinksAreCutAtAPiece(t *testing.T) {
-	f := load(t, "measure", "v=1&steps=538&line="+strings.Repeat("a", 2000)+"&entry="+strings.Repeat("b", 3000))
+	f := calctest.Load(t, "measure", "v=1&steps=538&line="+strings.Repeat("a", 2000)+"&entry="+strings.Repeat("b", 3000))
 	assert.Contains(t, problems(f), "longer than 4000 characters")
 	assert.Equal(t, "538", f.Text("steps", 0))
 	assert.Empty(t, f.Text("entry", 0))
 	assert.NotEmpty(t, f.Text("line", 0))
-	f = load(t, "measure", strings.Repeat("a", 5000))
+	f = calctest.Load(t, "measure", strings.Repeat("a", 5000))
 	assert.Contains(t, problems(f), "longer than 4000 characters")
 }
 
@@ -69,25 +64,25 @@ func TestLinksOfJustTheLength(t *testing.T) {
 	const start, end = "v=1&asked=80&line=", "&steps=538"
 	address := start + strings.Repeat("a", link.MostLink-len(start)-len(end)) + end
 	require.Len(t, address, link.MostLink)
-	f := load(t, "measure", address)
+	f := calctest.Load(t, "measure", address)
 	assert.NotContains(t, problems(f), "longer than 4000 characters")
 	assert.Equal(t, "538", f.Text("steps", 0))
-	f = load(t, "measure", address+"0")
+	f = calctest.Load(t, "measure", address+"0")
 	assert.Contains(t, problems(f), "longer than 4000 characters")
 	assert.Empty(t, f.Text("steps", 0), "a piece that is cut would be another value")
 	assert.Equal(t, "80", f.Text("asked", 0))
 
 	fits := start + strings.Repeat("a", link.MostLink-len(start))
-	f = load(t, "measure", fits+"&steps=538")
+	f = calctest.Load(t, "measure", fits+"&steps=538")
 	assert.Len(t, f.Text("line", 0), link.MostLink-len(start), "what ends just there is whole")
-	f = load(t, "measure", fits+"a&steps=538")
+	f = calctest.Load(t, "measure", fits+"a&steps=538")
 	assert.Empty(t, f.Text("line", 0))
-	f = load(t, "measure", strings.Repeat("a", 5000))
+	f = calctest.Load(t, "measure", strings.Repeat("a", 5000))
 	assert.Len(t, f.Problems(), 1, "nothing of one long piece is read")
 }
 
 func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
-	f := load(t, "measure", "v=1&rest="+strings.Repeat("1,", sheet.MostRows)+"2")
+	f := calctest.Load(t, "measure", "v=1&rest="+strings.Repeat("1,", sheet.MostRows)+"2")
 	assert.Contains(t, problems(f), "Remaining: the link has 51 values, 50 are read.")
 	rest, _ := f.Field("rest")
 	assert.Equal(t, sheet.MostRows, f.Rows(rest))
@@ -95,7 +90,7 @@ func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
 }
 
 func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
-	f := load(t, "measure", "v=1&steps=538&read=fed&rest=28.7&fed=76")
+	f := calctest.Load(t, "measure", "v=1&steps=538&read=fed&rest=28.7&fed=76")
 	assert.Contains(t, problems(f), "Remaining is in the link, but has no part in the answer")
 	assert.NotContains(t, f.Fragment(), "rest=")
 	f.Set("read", 0, "rest")
@@ -104,7 +99,7 @@ func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
 }
 
 func TestAmbiguousNumbersAreAsked(t *testing.T) {
-	f := NewForm(calibrate.Page)
+	f := calc.NewForm(calibrate.Page)
 	f.Set("steps", 0, "1,000")
 	assert.Contains(t, problems(f), "Steps per mm in this test is “1,000”: this can be read in two ways: is it 1.000 or 1000? Write 1.000 or 1000.")
 	f.Set("asked", 0, "7,684")
@@ -112,7 +107,7 @@ func TestAmbiguousNumbersAreAsked(t *testing.T) {
 }
 
 func TestRows(t *testing.T) {
-	f := load(t, "measure", "v=1&rest=1,2,3,4,5,6")
+	f := calctest.Load(t, "measure", "v=1&rest=1,2,3,4,5,6")
 	rest, ok := f.Field("rest")
 	require.True(t, ok)
 	assert.Equal(t, 6, f.Rows(rest))
@@ -128,7 +123,7 @@ func TestRows(t *testing.T) {
 	f.Set("rest", -1, "6")
 	f.Set("nowhere", 0, "6")
 	assert.Equal(t, 50, f.Rows(rest))
-	g := load(t, "convert", "v=1&name=X")
+	g := calctest.Load(t, "convert", "v=1&name=X")
 	name, _ := g.Field("name")
 	g.RemoveRow(name.Group, 0)
 	assert.Equal(t, 1, g.Rows(name), "the last row is emptied, not taken away")
@@ -136,7 +131,7 @@ func TestRows(t *testing.T) {
 }
 
 func TestTicks(t *testing.T) {
-	f := NewForm(calibrate.Page)
+	f := calc.NewForm(calibrate.Page)
 	f.Tick("done", "slack", true)
 	f.Tick("done", "filament", true)
 	assert.Equal(t, "v=1&done=filament,slack", f.Fragment(), "in the order of the list")
@@ -145,19 +140,19 @@ func TestTicks(t *testing.T) {
 	f.Tick("asked", "slack", true)
 	f.Tick("nowhere", "slack", true)
 	assert.Equal(t, "v=1&done=filament", f.Fragment())
-	f = load(t, "measure", "v=1&done=slack,hope,slack")
+	f = calctest.Load(t, "measure", "v=1&done=slack,hope,slack")
 	assert.Contains(t, problems(f), "Checks done is “hope”: not one of the choices. Write filament, path")
 	assert.Equal(t, "v=1&done=slack,hope", f.Fragment())
 }
 
 func TestCommaTypedIntoALink(t *testing.T) {
-	f := open(t, "measure", "v=1&asked=80,5")
+	f := calctest.Open(t, "measure", "v=1&asked=80,5")
 	assert.Equal(t, "v=1&asked=80.5", f.Fragment())
 }
 
 func TestSendersResultIsChecked(t *testing.T) {
 	const entries = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
-	check := func(saw string) (form.Check, string) { return load(t, "measure", entries+"&saw="+saw).Check() }
+	check := func(saw string) (form.Check, string) { return calctest.Load(t, "measure", entries+"&saw="+saw).Check() }
 	c, says := check("steps:564.3356643")
 	assert.Equal(t, form.Same, c, says)
 	c, says = check("steps:564.3")
@@ -166,28 +161,28 @@ func TestSendersResultIsChecked(t *testing.T) {
 	c, says = check("turn:564.3356643")
 	assert.Equal(t, form.Differs, c)
 	assert.Contains(t, says, "turn 564.3356643; these entries give steps")
-	c, says = load(t, "measure", "v=1&steps=538&saw=steps:564").Check()
+	c, says = calctest.Load(t, "measure", "v=1&steps=538&saw=steps:564").Check()
 	assert.Equal(t, form.Differs, c)
 	assert.Contains(t, says, "these entries give no result")
-	c, _ = load(t, "measure", entries).Check()
+	c, _ = calctest.Load(t, "measure", entries).Check()
 	assert.Equal(t, form.Unclaimed, c)
 
-	f := load(t, "measure", entries+"&saw=steps:NaN")
+	f := calctest.Load(t, "measure", entries+"&saw=steps:NaN")
 	assert.Contains(t, problems(f), "is not a number")
-	f = load(t, "measure", entries+"&saw=steps:564.3356643&saw=steps:1")
+	f = calctest.Load(t, "measure", entries+"&saw=steps:564.3356643&saw=steps:1")
 	c, _ = f.Check()
 	assert.Equal(t, form.Same, c, "the first one counts")
 	assert.Contains(t, problems(f), "“saw”")
 	f.Set("asked", 0, "81")
 	c, _ = f.Check()
 	assert.Equal(t, form.Unclaimed, c, "changed entries are not what the sender saw")
-	assert.Equal(t, entries+"&saw=steps:564.3356643:2.81:2026-11", open(t, "measure", entries).ShareFragment())
+	assert.Equal(t, entries+"&saw=steps:564.3356643:2.81:2026-11", calctest.Open(t, "measure", entries).ShareFragment())
 }
 
 func TestReadAddress(t *testing.T) {
 	read := func(text, slug, fragment string, ok bool) {
 		t.Helper()
-		s, f, said, isOK := ReadAddress(text)
+		s, f, said, isOK := calc.ReadAddress(text)
 		assert.Empty(t, said, text)
 		assert.Equal(t, ok, isOK, text)
 		if ok {
@@ -204,19 +199,19 @@ func TestReadAddress(t *testing.T) {
 }
 
 func TestEscapesAreUndone(t *testing.T) {
-	f := open(t, "convert", "v=1&name=a%26b%3Dc%2Cd%20%C2%B0&steps=80")
+	f := calctest.Open(t, "convert", "v=1&name=a%26b%3Dc%2Cd%20%C2%B0&steps=80")
 	assert.Equal(t, "a&b=c,d °", f.Text("name", 0))
 	assert.Equal(t, "v=1&name=a%26b%3Dc%2Cd%20%C2%B0&steps=80", f.Fragment())
-	f = load(t, "convert", "#v=1&name=100%&ratio=54%3a12")
+	f = calctest.Load(t, "convert", "#v=1&name=100%&ratio=54%3a12")
 	assert.Equal(t, "100%", f.Text("name", 0), "a broken escape stands for itself")
 	assert.Equal(t, "54:12", f.Text("ratio", 0))
-	f = load(t, "convert", "v=1&name=a%00b%0Ac%FF")
+	f = calctest.Load(t, "convert", "v=1&name=a%00b%0Ac%FF")
 	assert.Equal(t, "abc\uFFFD", f.Text("name", 0), "one line of valid text")
-	assert.Equal(t, "v=1&name=end%2E", load(t, "convert", "name=end%2E").Fragment(), "a forum would cut the point off")
+	assert.Equal(t, "v=1&name=end%2E", calctest.Load(t, "convert", "name=end%2E").Fragment(), "a forum would cut the point off")
 }
 
 func TestTextHasALimit(t *testing.T) {
-	f := NewForm(convert.Page)
+	f := calc.NewForm(convert.Page)
 	f.Set("name", 0, strings.Repeat("ä", 40))
 	assert.Empty(t, f.Problems())
 	f.Set("name", 0, strings.Repeat("ä", 41))
@@ -224,7 +219,7 @@ func TestTextHasALimit(t *testing.T) {
 }
 
 func TestAboutNamesConditions(t *testing.T) {
-	f := NewForm(swap.Page)
+	f := calc.NewForm(swap.Page)
 	field, _ := f.Field("anglenew")
 	assert.Equal(t, "a step angle, 0.01 to 90°; only with changed=angle", sheet.About(field))
 	field, _ = f.Field("anglekept")
@@ -238,7 +233,7 @@ func TestAboutNamesConditions(t *testing.T) {
 }
 
 func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
-	f := load(t, "measure", "v=2&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&probe=laser&tool=comb-7")
+	f := calctest.Load(t, "measure", "v=2&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&probe=laser&tool=comb-7")
 	says := problems(f)
 	assert.Contains(t, says, "The link says version “2”; this page reads version 1. It is read as far as it is understood.")
 	assert.Contains(t, says, "“probe” in the link is not a field of this page.")
@@ -249,7 +244,7 @@ func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
 }
 
 func TestLongLinksAreCutInWords(t *testing.T) {
-	f := load(t, "measure", heron+"&line="+strings.Repeat("x", link.MostLink))
+	f := calctest.Load(t, "measure", heron+"&line="+strings.Repeat("x", link.MostLink))
 	assert.Contains(t, problems(f), "The link is longer than 4000 characters: what comes after them is not read.")
 	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6, "what came before is")
 }

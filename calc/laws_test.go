@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"regexp"
@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/link"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
@@ -19,8 +20,8 @@ import (
 
 func eachPage(t *testing.T, check func(t *testing.T, p sheet.Page)) {
 	t.Helper()
-	require.NotEmpty(t, Pages)
-	for _, p := range Pages {
+	require.NotEmpty(t, calc.Pages)
+	for _, p := range calc.Pages {
 		t.Run(p.Slug, func(t *testing.T) { check(t, p) })
 	}
 }
@@ -36,20 +37,20 @@ func TestPagesAreToldApart(t *testing.T) {
 		assert.NotEmpty(t, p.About)
 		assert.NotEmpty(t, p.Menu)
 		for _, task := range p.Tasks {
-			f := Load(p, task.Fragment)
+			f := calc.Load(p, task.Fragment)
 			assert.Empty(t, f.Problems(), task.Situation)
 		}
-		found, ok := PageOf(p.Slug)
+		found, ok := calc.PageOf(p.Slug)
 		assert.True(t, ok)
 		assert.Equal(t, p.Title, found.Title)
 	})
-	_, ok := PageOf("nowhere")
+	_, ok := calc.PageOf("nowhere")
 	assert.False(t, ok)
 }
 
 func TestFieldsAreWellDeclared(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		f := NewForm(p)
+		f := calc.NewForm(p)
 		seen := map[string]sheet.Field{}
 		var group *sheet.Group
 		for _, field := range f.Fields() {
@@ -97,7 +98,7 @@ func options(f sheet.Field) []sheet.Option {
 func TestOnlyChoicesHaveDefaults(t *testing.T) {
 	// Everything else would be assumed without anybody having said so.
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		for _, field := range NewForm(p).Fields() {
+		for _, field := range calc.NewForm(p).Fields() {
 			if len(options(field)) == 0 {
 				field.Cells.Resize(1)
 				assert.Empty(t, field.Cells.At(0).String(), field.Key)
@@ -109,7 +110,7 @@ func TestOnlyChoicesHaveDefaults(t *testing.T) {
 // The method page tells of fields that no form has made rows for.
 func TestFieldsTellOfThemselves(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		form := NewForm(p)
+		form := calc.NewForm(p)
 		for i, field := range p.New().Fields() {
 			assert.Equal(t, sheet.About(form.Fields()[i]), sheet.About(field), field.Key)
 		}
@@ -118,7 +119,7 @@ func TestFieldsTellOfThemselves(t *testing.T) {
 
 func TestSuggestionsAreRead(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		for _, field := range NewForm(p).Fields() {
+		for _, field := range calc.NewForm(p).Fields() {
 			field.Cells.Resize(1)
 			for _, s := range field.Suggest {
 				require.NoError(t, field.Cells.At(0).Set(s), field.Key)
@@ -130,7 +131,7 @@ func TestSuggestionsAreRead(t *testing.T) {
 
 func TestEmptyFormAsks(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		f := NewForm(p)
+		f := calc.NewForm(p)
 		assert.Empty(t, f.Problems())
 		assert.Empty(t, f.Fragment())
 		assert.Empty(t, f.ShareFragment())
@@ -150,7 +151,7 @@ func TestEmptyFormAsks(t *testing.T) {
 
 func TestExampleAnswers(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		f := Load(p, p.Example)
+		f := calc.Load(p, p.Example)
 		assert.Empty(t, f.Problems())
 		assert.NotNil(t, f.Report().Answer)
 		assert.Equal(t, p.Example, f.Fragment(), "an example is canonical")
@@ -182,7 +183,7 @@ func allFigures(r report.Report) []report.Figure {
 	var all []report.Figure
 	if r.Answer != nil {
 		all = append(all, r.Answer.Figure)
-		all = append(all, lineFigures(r.Answer.Says)...)
+		all = append(all, figuresIn(r.Answer.Says)...)
 	}
 	for _, p := range r.Parts {
 		all = append(all, partFigures(p)...)
@@ -195,9 +196,9 @@ func partFigures(p report.Part) []report.Figure {
 	for _, b := range p.Blocks {
 		switch b := b.(type) {
 		case report.Para:
-			all = append(all, lineFigures(b.Line)...)
+			all = append(all, figuresIn(b.Line)...)
 		case report.Note:
-			all = append(all, lineFigures(b.Line)...)
+			all = append(all, figuresIn(b.Line)...)
 		case report.Drawing:
 			all = append(all, report.Figure{Label: b.Alt}) // it has all figures in it
 		case report.Figures:
@@ -207,19 +208,19 @@ func partFigures(p report.Part) []report.Figure {
 				all = append(all, bar.Value)
 			}
 		case report.Steps:
-			all = append(all, lineFigures(slices.Concat(b.Items...))...)
+			all = append(all, figuresIn(slices.Concat(b.Items...))...)
 		case report.Points:
-			all = append(all, lineFigures(slices.Concat(b.Items...))...)
+			all = append(all, figuresIn(slices.Concat(b.Items...))...)
 		case report.Table:
 			for _, row := range b.Rows {
-				all = append(all, lineFigures(slices.Concat(row...))...)
+				all = append(all, figuresIn(slices.Concat(row...))...)
 			}
 		}
 	}
 	return all
 }
 
-func lineFigures(l report.Line) []report.Figure {
+func figuresIn(l report.Line) []report.Figure {
 	var all []report.Figure
 	for _, s := range l {
 		if s.Figure != nil {
@@ -232,7 +233,7 @@ func lineFigures(l report.Line) []report.Figure {
 func TestAsksNameFields(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, fragment := range []string{"", p.Example} {
-			f := Load(p, fragment)
+			f := calc.Load(p, fragment)
 			for _, part := range f.Report().Parts {
 				for _, b := range part.Blocks {
 					if a, ok := b.(report.Ask); ok {
@@ -253,12 +254,12 @@ func TestAsksNameFields(t *testing.T) {
 // stays as it was.
 func TestWrongFieldWithholdsItsAnswers(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		whole := Load(p, p.Example)
+		whole := calc.Load(p, p.Example)
 		for _, field := range whole.Fields() {
 			if !whole.Filled(field) || len(options(field)) > 0 {
 				continue
 			}
-			f := Load(p, p.Example)
+			f := calc.Load(p, p.Example)
 			f.Set(field.Key, 0, "8Omm¿{")
 			if f.ProblemAt(field.Key, 0) == "" {
 				continue // free text takes anything
@@ -282,7 +283,7 @@ func TestWrongFieldWithholdsItsAnswers(t *testing.T) {
 func TestGuidesComeFirst(t *testing.T) {
 	eachPage(t, func(t *testing.T, p sheet.Page) {
 		for _, fragment := range []string{"", p.Example} {
-			parts := Load(p, fragment).Report().Parts
+			parts := calc.Load(p, fragment).Report().Parts
 			assert.True(t, slices.IsSortedFunc(parts, func(a, b report.Part) int {
 				return boolRank(a.Guide) - boolRank(b.Guide)
 			}), "the page shows them above the form")
@@ -306,12 +307,12 @@ func TestHandedOverLinksOpen(t *testing.T) {
 				all, _ := b.(report.Links)
 				for _, l := range all.All {
 					n++
-					p, ok := PageOf(l.Slug)
+					p, ok := calc.PageOf(l.Slug)
 					if !ok { // a page without entries
 						assert.Empty(t, l.Fragment)
 						continue
 					}
-					f := Load(p, l.Fragment)
+					f := calc.Load(p, l.Fragment)
 					assert.Empty(t, f.Problems(), l.Fragment)
 					assert.Equal(t, l.Fragment, f.Fragment())
 				}
@@ -322,9 +323,9 @@ func TestHandedOverLinksOpen(t *testing.T) {
 	n := 0
 	old := links(t)
 	eachPage(t, func(t *testing.T, p sheet.Page) {
-		n += check(t, Load(p, p.Example).Report())
+		n += check(t, calc.Load(p, p.Example).Report())
 		for _, l := range old[p.Slug] {
-			n += check(t, Load(p, l.fragment).Report())
+			n += check(t, calc.Load(p, l.fragment).Report())
 		}
 	})
 	assert.Positive(t, n)

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"encoding/json"
@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/unit"
@@ -39,7 +40,7 @@ func TestLinkCodec(t *testing.T) {
 	}
 	known := len(fragments)
 	require.Greater(t, known, 70)
-	sheets := rapid.Custom(func(t *rapid.T) *form.Form { return drawForm(t, rapid.SampledFrom(Pages).Draw(t, "page")) })
+	sheets := rapid.Custom(func(t *rapid.T) *form.Form { return drawForm(t, rapid.SampledFrom(calc.Pages).Draw(t, "page")) })
 	for i := 0; len(fragments) < known+1000; i++ {
 		if fragment := sheets.Example(i).ShareFragment(); fragment != "" && len(fragment) <= link.MostLink {
 			fragments = append(fragments, fragment)

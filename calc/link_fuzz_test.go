@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"net/url"
@@ -7,12 +7,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/link"
 )
 
 // mendSeeds are links with what happens to them.
 func mendSeeds(f *testing.F) {
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		for _, text := range []string{p.Example, strings.ReplaceAll(p.Example, "&", "&amp;"), encodeAll(p.Example), wide(p.Example) + ".", p.Example + "&saw=steps%3A1%22"} {
 			f.Add("https://club.example/" + p.Slug + "/#" + text)
 			f.Add(text)
@@ -25,22 +26,22 @@ func mendSeeds(f *testing.F) {
 func FuzzMend(f *testing.F) {
 	mendSeeds(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		fragment, said := Mend(text)
+		fragment, said := calc.Mend(text)
 		if len(said) == 0 {
 			require.Equal(t, text, fragment)
 		}
-		again, more := Mend(fragment)
+		again, more := calc.Mend(fragment)
 		require.Equal(t, fragment, again)
 		require.Empty(t, more)
 
 		// What a form writes is never mended.
-		p := Pages[len(text)%len(Pages)]
-		form := Load(p, text)
+		p := calc.Pages[len(text)%len(calc.Pages)]
+		form := calc.Load(p, text)
 		for _, written := range []string{form.Fragment(), form.ShareFragment()} {
 			if len(written) > link.MostLink {
 				continue
 			}
-			same, none := Mend(written)
+			same, none := calc.Mend(written)
 			require.Equal(t, written, same)
 			require.Empty(t, none)
 		}
@@ -50,19 +51,19 @@ func FuzzMend(f *testing.F) {
 func FuzzReadAddress(f *testing.F) {
 	mendSeeds(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		slug, fragment, said, ok := ReadAddress(text)
+		slug, fragment, said, ok := calc.ReadAddress(text)
 		if !ok {
 			require.Empty(t, slug+fragment)
 			require.Empty(t, said)
 			return
 		}
-		p, known := PageOf(slug)
+		p, known := calc.PageOf(slug)
 		require.True(t, known)
 		u, err := url.Parse("https://club.example/" + slug + "/#" + fragment)
 		require.NoError(t, err, "it can be navigated to")
 		require.Equal(t, link.Split(fragment), link.Split(u.EscapedFragment()), "and comes back as it was")
-		_, more := Mend(fragment)
+		_, more := calc.Mend(fragment)
 		require.Empty(t, more, "what is opened is mended")
-		checkFigures(t, p, Load(p, fragment).Report())
+		checkFigures(t, p, calc.Load(p, fragment).Report())
 	})
 }

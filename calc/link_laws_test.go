@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"bufio"
@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/sheet"
@@ -32,7 +33,7 @@ func typedText(field sheet.Field) *rapid.Generator[string] {
 
 // drawForm types into a page at random.
 func drawForm(t *rapid.T, p sheet.Page) *form.Form {
-	f := NewForm(p)
+	f := calc.NewForm(p)
 	for _, field := range f.Fields() {
 		if checks, ok := field.Cells.(*sheet.Checks); ok {
 			for _, o := range checks.Options() {
@@ -60,12 +61,12 @@ func TestLinkIsIdentity(t *testing.T) {
 			if len(fragment) > link.MostLink {
 				return
 			}
-			g := Load(p, fragment)
+			g := calc.Load(p, fragment)
 			require.Equal(t, fragment, g.Fragment())
 			require.Equal(t, f.Report(), g.Report())
 			require.Equal(t, entryProblems(f), entryProblems(g))
 
-			shared := Load(p, f.ShareFragment())
+			shared := calc.Load(p, f.ShareFragment())
 			require.Equal(t, fragment, shared.Fragment())
 			check, says := shared.Check()
 			if f.Report().Answer != nil && fragment != "" {
@@ -108,9 +109,9 @@ func TestOldLinksOpen(t *testing.T) {
 	for slug, link := range links(t) {
 		for _, l := range link {
 			n++
-			p, ok := PageOf(slug)
+			p, ok := calc.PageOf(slug)
 			require.True(t, ok, slug)
-			f := Load(p, l.fragment)
+			f := calc.Load(p, l.fragment)
 			assert.Empty(t, f.Problems(), l.fragment)
 			a := f.Report().Answer
 			if l.answer == "-" {
@@ -132,7 +133,7 @@ func TestOldLinksOpen(t *testing.T) {
 		}
 	}
 	assert.GreaterOrEqual(t, n, 20)
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		for _, o := range p.Outputs {
 			assert.True(t, outputs[p.Slug+"#"+o.ID], "no link in links.txt shows out-%s of %s", o.ID, p.Slug)
 		}
@@ -185,23 +186,23 @@ func FuzzLoad(f *testing.F) {
 			f.Add(slug, l.fragment)
 		}
 	}
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		f.Add(p.Slug, p.Example)
 	}
 	f.Add("measure", "v=2&asked=8Omm&asked=1&nozzle=4&%zz&=&&a=b=c&rest=1,,,%2C&saw=steps:NaN&saw=1")
 	f.Fuzz(func(t *testing.T, slug, fragment string) {
-		p, ok := PageOf(slug)
+		p, ok := calc.PageOf(slug)
 		if !ok {
 			return
 		}
-		form := Load(p, fragment)
+		form := calc.Load(p, fragment)
 		checkFigures(t, p, form.Report())
 		_ = form.Report().String()
 		canonical := form.Fragment()
 		if len(canonical) > link.MostLink {
 			return
 		}
-		again := Load(p, canonical)
+		again := calc.Load(p, canonical)
 		require.Equal(t, canonical, again.Fragment(), "canonical links are stable")
 		require.Equal(t, form.Report(), again.Report())
 	})

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"fmt"
@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/report"
@@ -99,19 +100,19 @@ func TestMend(t *testing.T) {
 		"not our text":               {"hello world", "hello world", ""},
 		"nothing":                    {"", "", ""},
 	} {
-		fragment, said := Mend(c.text)
+		fragment, said := calc.Mend(c.text)
 		assert.Equal(t, c.fragment, fragment, name)
 		if c.says == "" {
 			assert.Empty(t, said, name)
 		} else {
 			assert.Contains(t, strings.Join(said, "; "), c.says, name)
-			again, more := Mend(fragment)
+			again, more := calc.Mend(fragment)
 			assert.Equal(t, fragment, again, name)
 			assert.Empty(t, more, name)
 		}
 	}
 	long := strings.Repeat("v=1&amp;", mostText)
-	fragment, said := Mend(long)
+	fragment, said := calc.Mend(long)
 	assert.Equal(t, long, fragment)
 	assert.Empty(t, said)
 }
@@ -120,17 +121,17 @@ func TestMend(t *testing.T) {
 func TestMendingHasAnEnd(t *testing.T) {
 	const start, end = "v=1&amp;line=", "&amp;asked=80"
 	most := start + strings.Repeat("a", mostText-len(start)-len(end)) + end
-	_, said := Mend(most)
+	_, said := calc.Mend(most)
 	assert.Equal(t, []string{toldEntity}, said)
-	_, said = Mend(most + "0")
+	_, said = calc.Mend(most + "0")
 	assert.Empty(t, said)
 
 	const at = "https://club.example/measure/#v=1&asked=80"
-	_, fragment, said, ok := ReadAddress(at + strings.Repeat("0", mostText-len(at)))
+	_, fragment, said, ok := calc.ReadAddress(at + strings.Repeat("0", mostText-len(at)))
 	assert.True(t, ok)
 	assert.Len(t, fragment, mostText-strings.IndexByte(at, 'v'))
 	assert.Empty(t, said)
-	_, fragment, said, ok = ReadAddress(at + strings.Repeat("0", mostText-len(at)+1))
+	_, fragment, said, ok = calc.ReadAddress(at + strings.Repeat("0", mostText-len(at)+1))
 	assert.True(t, ok)
 	assert.Len(t, fragment, mostText-strings.IndexByte(at, 'v'))
 	assert.Equal(t, []string{"of a text as long as this only the first part is read"}, said)
@@ -141,16 +142,16 @@ func TestSpacesAreLeftOrTakenOut(t *testing.T) {
 	for value, says := range map[string]string{
 		"M9%20E% 7B": toldSpaces, "M9%20E%7 B": toldSpaces, "M9%20 E%7B": "spaces within values are left as they are",
 	} {
-		_, _, said, ok := ReadAddress("https://club.example/measure/#v=1&line=" + value + "&asked=80")
+		_, _, said, ok := calc.ReadAddress("https://club.example/measure/#v=1&line=" + value + "&asked=80")
 		require.True(t, ok)
 		assert.Equal(t, []string{says}, said, value)
 	}
 }
 
 func TestMendingIsSaid(t *testing.T) {
-	p, _ := PageOf("measure")
-	f := Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
-	assert.Equal(t, Load(p, sent).Report(), f.Report())
+	p, _ := calc.PageOf("measure")
+	f := calc.Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
+	assert.Equal(t, calc.Load(p, sent).Report(), f.Report())
 	require.Len(t, f.Problems(), 1)
 	assert.Equal(t, report.Problem{Key: "link", Row: 0, Says: "The link had been changed on its way and was mended: " + toldEntity +
 		"; “.” behind it is left out. Compare the entries with what was sent."}, f.Problems()[0])
@@ -170,14 +171,14 @@ func TestDoubtsAreTold(t *testing.T) {
 		"v=1&angle=1.8deg&amp;wat=1":     "“amp;wat”",
 		"v=1&steps=538&asked=80%22%3Eok": "80\">ok",
 	} {
-		p, _ := PageOf("measure")
-		assert.Contains(t, problems(Load(p, fragment)), says, fragment)
+		p, _ := calc.PageOf("measure")
+		assert.Contains(t, problems(calc.Load(p, fragment)), says, fragment)
 	}
 	// Beside what else is wrong there.
-	p, _ := PageOf("plan")
-	assert.Contains(t, problems(Load(p, "v=1&trial=speeds&at=%2C80")), "is “,80” in the link, which is read as .80")
-	p, _ = PageOf("convert")
-	assert.Empty(t, Load(p, "v=1&name=100%25,a%2Cb&steps=80,80.5").Problems(), "words may have commas and percent signs")
+	p, _ := calc.PageOf("plan")
+	assert.Contains(t, problems(calc.Load(p, "v=1&trial=speeds&at=%2C80")), "is “,80” in the link, which is read as .80")
+	p, _ = calc.PageOf("convert")
+	assert.Empty(t, calc.Load(p, "v=1&name=100%25,a%2Cb&steps=80,80.5").Problems(), "words may have commas and percent signs")
 }
 
 func encodeAll(s string) string { return strings.ReplaceAll(url.QueryEscape(s), "+", "%20") }
@@ -320,7 +321,7 @@ func TestMangledLinks(t *testing.T) {
 			if fragment == "" || len(fragment) > link.MostLink {
 				return
 			}
-			untouched, said := Mend(fragment)
+			untouched, said := calc.Mend(fragment)
 			require.Equal(t, fragment, untouched)
 			require.Empty(t, said, fragment)
 			for _, m := range manglings {
@@ -339,20 +340,20 @@ func checkMangled(t *rapid.T, was *form.Form, m mangling, fragment string) {
 	if m.pasted {
 		door = "pasted"
 		text = m.do(t, "https://club.example/tools/"+was.Page.Slug+"/#"+fragment)
-		slug, read, said, ok := ReadAddress(text)
+		slug, read, said, ok := calc.ReadAddress(text)
 		require.True(t, ok, text)
 		require.Equal(t, was.Page.Slug, slug, text)
-		is = Load(was.Page, read)
+		is = calc.Load(was.Page, read)
 		is.Mended(said)
 	} else {
-		is = Load(was.Page, text)
+		is = calc.Load(was.Page, text)
 	}
 	if m.certain {
 		require.Equal(t, was.Fragment(), is.Fragment(), "%s, %s: %s", m.name, door, text)
 		require.Equal(t, was.Report(), is.Report(), text)
 		require.Contains(t, problems(is), "was mended", text)
 	} else if len(is.Problems()) == len(entryProblems(is)) && slices.Equal(entryProblems(was), entryProblems(is)) {
-		requireSameFigures(t, Load(was.Page, fragment), is, m.name+": "+text)
+		requireSameFigures(t, calc.Load(was.Page, fragment), is, m.name+": "+text)
 	}
 }
 

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"maps"
@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
@@ -56,7 +57,7 @@ func TestPartsSayWhatTheyNeed(t *testing.T) {
 		tried := 0
 		for _, s := range sheets[p.Slug] {
 			fragment, edits, _ := strings.Cut(s.line, " > ")
-			f := Load(p, fragment)
+			f := calc.Load(p, fragment)
 			typeInto(f, edits)
 			if len(f.Problems()) > 0 {
 				continue

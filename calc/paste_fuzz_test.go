@@ -1,10 +1,11 @@
-package calc
+package calc_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/link"
 )
 
@@ -16,11 +17,11 @@ func FuzzPaste(f *testing.F) {
 	f.Add("parts", "name", 0, "Heron\tfeed\n\ufeffPlover\tscrew\tx\ty")
 	f.Add("rate", "name", 1, "=1+1\n\x00\x01\n%0A")
 	f.Fuzz(func(t *testing.T, slug, key string, row int, text string) {
-		p, ok := PageOf(slug)
+		p, ok := calc.PageOf(slug)
 		if !ok {
 			return
 		}
-		form := Load(p, p.Example)
+		form := calc.Load(p, p.Example)
 		before, report := form.Fragment(), form.Report()
 		pasted := form.Paste(key, row, text)
 		if pasted.Group == nil {
@@ -30,7 +31,7 @@ func FuzzPaste(f *testing.F) {
 		require.NotEmpty(t, pasted.Says())
 		checkFigures(t, p, form.Report())
 		if canonical := form.Fragment(); len(canonical) <= link.MostLink {
-			require.Equal(t, canonical, Load(p, canonical).Fragment())
+			require.Equal(t, canonical, calc.Load(p, canonical).Fragment())
 		}
 		form.Unpaste(pasted)
 		require.Equal(t, before, form.Fragment())

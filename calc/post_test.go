@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"strings"
@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/page/convert"
 )
@@ -14,7 +16,7 @@ import (
 const postedLink = "https://club.example/tools/striderule/measure/#" + heronShare
 
 func TestPosts(t *testing.T) {
-	f := load(t, "measure", heron+",31&tool=caliper-0.05&aside=,,,yes")
+	f := calctest.Load(t, "measure", heron+",31&tool=caliper-0.05&aside=,,,yes")
 	assert.Equal(t, `Correct from a measurement
 
 Change it: It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.
@@ -49,15 +51,15 @@ No result yet.
 
 // The title stands out as the names do, and what a sign means is lost wherever it stands.
 func TestPostsMarkAndEscape(t *testing.T) {
-	f := load(t, "convert", "v=1&name=%5C_a")
+	f := calctest.Load(t, "convert", "v=1&name=%5C_a")
 	f.Set("name", 1, "www.a")
 	f.Set("name", 2, "http://b")
 	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", form.Post(f, form.MarkdownPost, "x"))
 	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", form.Post(f, form.BBCodePost, "x"))
-	f = load(t, "convert", "v=1&name=a:b")
+	f = calctest.Load(t, "convert", "v=1&name=a:b")
 	assert.Contains(t, form.Post(f, form.MarkdownPost, "x"), "a:b")
 	for _, text := range []string{"www.a", "http://b"} {
-		f = load(t, "convert", "")
+		f = calctest.Load(t, "convert", "")
 		f.Set("name", 0, text)
 		assert.NotContains(t, form.Post(f, form.MarkdownPost, "x"), text)
 		assert.Contains(t, form.Post(f, form.PlainPost, "x"), text)
@@ -65,7 +67,7 @@ func TestPostsMarkAndEscape(t *testing.T) {
 }
 
 func TestPostsSayWhatToKeep(t *testing.T) {
-	f := load(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25,25.1,25,25.1")
+	f := calctest.Load(t, "measure", "v=1&steps=538&asked=80&mark=105&tool=caliper-0.05&rest=25,25.1,25,25.1")
 	assert.Contains(t, form.Post(f, form.PlainPost, postedLink), "Leave it")
 	assert.Contains(t, form.Post(f, form.PlainPost, postedLink), f.Report().Answer.Keep.Label+": 538 steps/mm\n")
 }
@@ -73,7 +75,7 @@ func TestPostsSayWhatToKeep(t *testing.T) {
 // Whatever is typed: the link stands whole, and so does each line.
 func TestPostsKeepLinkAndLines(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		f := NewForm(convert.Page)
+		f := calc.NewForm(convert.Page)
 		typed := rapid.SliceOfN(rapid.StringOfN(rapid.RuneFrom([]rune("a*_`[]<>&~|\\#-+.:/@ ̈1w")), 0, 12, -1), 1, 4).Draw(t, "names")
 		for row, name := range typed {
 			f.Set("name", row, name)

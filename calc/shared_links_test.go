@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	_ "embed"
@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/form"
 )
 
@@ -31,9 +32,9 @@ func TestSharedLinksOpen(t *testing.T) {
 			continue
 		}
 		n++
-		p, ok := PageOf(slug)
+		p, ok := calc.PageOf(slug)
 		require.True(t, ok, slug)
-		f := Load(p, fragment)
+		f := calc.Load(p, fragment)
 		assert.Empty(t, f.Problems(), fragment)
 		check, says := f.Check()
 		assert.Equal(t, form.Same, check, "%s: %s", fragment, says)
@@ -44,9 +45,9 @@ func TestSharedLinksOpen(t *testing.T) {
 // shareAnew adds what links.txt is shared as today.
 func shareAnew(t *testing.T) {
 	t.Helper()
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		for _, l := range links(t)[p.Slug] {
-			f := Load(p, l.fragment)
+			f := calc.Load(p, l.fragment)
 			line := p.Slug + " " + f.ShareFragment() + "\n"
 			if f.Report().Answer != nil && !strings.Contains(sharedFile, line) {
 				sharedFile += line

@@ -1,10 +1,11 @@
-package calc
+package calc_test
 
 import (
 	"strconv"
 	"strings"
 	"testing"
 
+	"striderule/calc"
 	"striderule/calc/link"
 	"striderule/calc/word"
 )
@@ -30,7 +31,7 @@ func TestAddressesAreReadTheSame(t *testing.T) {
 	}
 	for _, text := range mendTexts {
 		w.line(sheetMark, "fragment ", strconv.Quote(text))
-		mended, said := Mend(text)
+		mended, said := calc.Mend(text)
 		w.line(strconv.Quote(mended), ": ", strings.Join(said, "; "), map[bool]string{true: "; looks encoded twice"}[link.EncodedTwice(text)])
 	}
 	keptAs(t, "testdata/pages/addresses.txt", w.text.String())
@@ -54,7 +55,7 @@ func (w *writer) readEach(at, fragment string, text func(i int) string) {
 // readAs is what is read from a text, as the difference from what was sent; how far behind
 // a place that begins.
 func readAs(text, sent string, place int) string {
-	slug, read, said, ok := ReadAddress(text)
+	slug, read, said, ok := calc.ReadAddress(text)
 	if !ok {
 		return "no link"
 	}

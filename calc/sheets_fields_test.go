@@ -1,10 +1,11 @@
-package calc
+package calc_test
 
 import (
 	"strconv"
 	"strings"
 	"testing"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
 )
@@ -14,9 +15,9 @@ import (
 // TestSheetsSayTheSame says how to make the file anew.
 func TestFieldsStay(t *testing.T) {
 	w := writer{}
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		w.line(sheetMark, p.Slug, ": ", p.Menu, ", ", p.Title)
-		w.fields(NewForm(p))
+		w.fields(calc.NewForm(p))
 		w.line()
 	}
 	keptAs(t, "testdata/pages/fields.txt", w.text.String())

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"os"
@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/report"
 )
 
@@ -24,10 +25,10 @@ import (
 func TestFiguresStay(t *testing.T) {
 	var b strings.Builder
 	sheets := sheetLines(t)
-	for _, p := range Pages {
+	for _, p := range calc.Pages {
 		for _, s := range sheets[p.Slug] {
 			fragment, edits, _ := strings.Cut(s.line, " > ")
-			f := Load(p, fragment)
+			f := calc.Load(p, fragment)
 			typeInto(f, edits)
 			b.WriteString(sheetMark + p.Slug + " " + s.line + "\n")
 			writeFigures(&b, f.Report())

@@ -1,4 +1,4 @@
-package calc
+package calc_test
 
 import (
 	"bufio"
@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/report"
@@ -30,7 +31,7 @@ func TestSheetsSayTheSame(t *testing.T) {
 	sheets := sheetLines(t)
 	eachPage(t, func(t *testing.T, p sheet.Page) {
 		require.NotEmpty(t, sheets[p.Slug])
-		all := writer{seen: map[string]bool{}, often: map[string]int{}, empty: NewForm(p)}
+		all := writer{seen: map[string]bool{}, often: map[string]int{}, empty: calc.NewForm(p)}
 		var b strings.Builder
 		for i, s := range sheets[p.Slug] {
 			if i > 0 {
@@ -39,7 +40,7 @@ func TestSheetsSayTheSame(t *testing.T) {
 			w := writer{seen: all.seen, often: all.often, empty: all.empty, drawn: s.drawn}
 			w.text.WriteString(sheetMark + s.line + "\n")
 			fragment, edits, changed := strings.Cut(s.line, " > ")
-			f := Load(p, fragment)
+			f := calc.Load(p, fragment)
 			switch {
 			case changed:
 				w.changes(f, edits)
@@ -80,7 +81,7 @@ func sheetLines(t testing.TB) map[string][]sheetLine {
 			if slug == "" || slug == "#" {
 				continue
 			}
-			_, ok := PageOf(slug)
+			_, ok := calc.PageOf(slug)
 			require.True(t, ok, lines.Text())
 			add(slug, line, name == "drawings.txt")
 		}
@@ -154,7 +155,7 @@ func (w *writer) changes(f *form.Form, edits string) {
 	w.line("as received: ", f.AsReceived())
 	w.comparison(f.Compare())
 	w.answer(f.Report().Answer)
-	reply := Load(f.Page, f.ReplyFragment())
+	reply := calc.Load(f.Page, f.ReplyFragment())
 	w.line("the reply, opened:")
 	w.checks(reply)
 	w.comparison(reply.Compare())

@@ -1,4 +1,4 @@
-package calc
+package axis_test
 
 import (
 	"testing"
@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/report"
 )
@@ -19,7 +20,7 @@ func handedTo(t *testing.T, r report.Report, slug string) []*form.Form {
 			all, _ := b.(report.Links)
 			for _, l := range all.All {
 				if l.Slug == slug {
-					forms = append(forms, load(t, slug, l.Fragment))
+					forms = append(forms, calctest.Load(t, slug, l.Fragment))
 				}
 			}
 		}
@@ -30,7 +31,7 @@ func handedTo(t *testing.T, r report.Report, slug string) []*form.Form {
 // Where more is to be measured, a drivetrain is typed once: the page that plans the next test gets its gears, stage
 // by stage, and its motor.
 func TestDrivetrainIsHandedOver(t *testing.T) {
-	f := load(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=25.4,26.1,24.6&angle=1.8&micro=16&gears=pairs&driving=12,20&driven=54,50")
+	f := calctest.Load(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=25.4,26.1,24.6&angle=1.8&micro=16&gears=pairs&driving=12,20&driven=54,50")
 	require.Empty(t, f.Problems())
 	plans := handedTo(t, f.Report(), "plan")
 	require.NotEmpty(t, plans)

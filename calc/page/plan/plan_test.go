@@ -1,4 +1,4 @@
-package calc
+package plan_test
 
 import (
 	"math"
@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/page/plan"
 	"striderule/calc/report"
@@ -62,7 +64,7 @@ func follow(t require.TestingT, lines, letter string, from float64) travel {
 }
 
 func planOf(t require.TestingT, fragment string) *form.Form {
-	f := Load(plan.Page, fragment)
+	f := calc.Load(plan.Page, fragment)
 	require.Empty(t, f.Problems(), fragment)
 	return f
 }
@@ -79,7 +81,7 @@ func movesOf(f *form.Form) string {
 }
 
 func figureOf(t require.TestingT, f *form.Form, id string) float64 {
-	for _, x := range allFigures(f.Report()) {
+	for _, x := range f.Report().Figures() {
 		if x.ID == id {
 			return x.Value
 		}
@@ -134,7 +136,7 @@ func TestPlanOwnLines(t *testing.T) {
 	assert.Contains(t, lines, "\nFEED E BY 60 AT 90 ; run 2 of 2\n")
 	assert.Contains(t, lines, "\nWAIT ; read")
 	assert.Contains(t, lines, "\nG90 ; back")
-	f = Load(plan.Page, "v=1&tool=caliper-0.02&move=G1%20E10")
+	f = calc.Load(plan.Page, "v=1&tool=caliper-0.02&move=G1%20E10")
 	require.Len(t, f.Problems(), 1)
 	assert.Contains(t, f.Problems()[0].Says, "“G1 E10” has no {length}")
 }
@@ -169,11 +171,11 @@ func TestPlanKeepsWhatIsSet(t *testing.T) {
 }
 
 func TestPlanAsks(t *testing.T) {
-	text := Load(plan.Page, "").Report().String()
+	text := calc.Load(plan.Page, "").Report().String()
 	assert.Contains(t, text, "Needed for a test that is good enough: tool")
-	assert.Contains(t, Load(plan.Page, "v=1&tool=own").Report().String(), "good enough: step")
-	assert.Contains(t, Load(plan.Page, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine: to")
-	assert.Contains(t, Load(plan.Page, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine: from, to")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&tool=own").Report().String(), "good enough: step")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine: to")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine: from, to")
 	assert.Contains(t, planOf(t, "v=1&tool=caliper-0.1").Report().String(), "Needed for what the hot end must melt: filament")
 }
 
@@ -187,7 +189,7 @@ func TestPlanRefuses(t *testing.T) {
 		"v=1&tool=rule&runs=1":                             "2 to 50",
 		"v=1&tool=rule&asked=5":                            "10 to 3000 mm",
 	} {
-		f := Load(plan.Page, fragment)
+		f := calc.Load(plan.Page, fragment)
 		require.Len(t, f.Problems(), 1, fragment)
 		assert.Contains(t, f.Problems()[0].Says, says)
 		assert.Nil(t, f.Report().Answer, fragment)
@@ -222,12 +224,12 @@ func TestPlanHandsTheSettingOn(t *testing.T) {
 
 // A template that is wrong takes the moves away, and nothing else.
 func TestPlanWithAWrongTemplate(t *testing.T) {
-	p, _ := PageOf("plan")
-	f := Load(p, "v=1&tool=caliper-0.05&move=G1")
+	p, _ := calc.PageOf("plan")
+	f := calc.Load(p, "v=1&tool=caliper-0.05&move=G1")
 	assert.Len(t, f.Problems(), 1)
-	right := Load(p, "v=1&tool=caliper-0.05")
-	assert.NotEmpty(t, part(right, "moves"))
-	assert.Empty(t, part(f, "moves"))
+	right := calc.Load(p, "v=1&tool=caliper-0.05")
+	assert.NotEmpty(t, calctest.Part(right, "moves"))
+	assert.Empty(t, calctest.Part(f, "moves"))
 	assert.Equal(t, right.Report().Answer, f.Report().Answer)
-	assert.Equal(t, part(right, "plan"), part(f, "plan"))
+	assert.Equal(t, calctest.Part(right, "plan"), calctest.Part(f, "plan"))
 }

@@ -1,4 +1,4 @@
-package calc
+package parts_test
 
 import (
 	"math"
@@ -10,46 +10,34 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc"
+	"striderule/calc/calctest"
 	"striderule/calc/form"
 	"striderule/calc/report"
 )
 
-func answer(f *form.Form) string {
-	if a := f.Report().Answer; a != nil {
-		return a.Label + ": " + a.String() + "\n" + a.Says.String() + notesOf(a.Notes)
-	}
-	return ""
-}
-
-func notesOf(notes []report.Note) (s string) {
-	for _, n := range notes {
-		s += "\n" + n.Line.String()
-	}
-	return s
-}
-
 func TestPartsOfAMachine(t *testing.T) {
-	p, _ := PageOf("parts")
-	f := open(t, "parts", p.Example)
-	assert.InEpsilon(t, 200*16*4.5/(math.Pi*8.5), out(t, f, "steps-1"), 1e-14)
-	assert.InEpsilon(t, math.Pi*8.5, out(t, f, "output-1"), 1e-14)
-	assert.InEpsilon(t, math.Pi*8.5/4.5, out(t, f, "turn-1"), 1e-14)
-	assert.InEpsilon(t, 4.5, out(t, f, "ratio-1"), 1e-15)
-	assert.InEpsilon(t, 3200./36, out(t, f, "steps-2"), 1e-15)
-	assert.InEpsilon(t, 0.18, out(t, f, "fullstep-3"), 1e-15)
-	assert.InEpsilon(t, 800., out(t, f, "steps-4"), 1e-15)
-	assert.InEpsilon(t, 0.00125, out(t, f, "microstep-4"), 1e-15)
-	assert.Contains(t, answer(f), "Heron feed, steps per mm: 539.2544 steps/mm\nA start only: measure it.")
-	assert.Contains(t, part(f, "all"), "Plover X | 88.88889 steps/mm | 36 mm/rev")
-	assert.Contains(t, part(f, "axis-4"), "With 200 full steps per motor turn, 16 microsteps, a gear ratio of 1 and a screw of 4 mm lead:")
-	assert.Contains(t, part(f, "axis-4"), "Trust this value over a measurement")
-	assert.Contains(t, part(f, "first"), "hand near the stop")
+	p, _ := calc.PageOf("parts")
+	f := calctest.Open(t, "parts", p.Example)
+	assert.InEpsilon(t, 200*16*4.5/(math.Pi*8.5), calctest.Out(t, f, "steps-1"), 1e-14)
+	assert.InEpsilon(t, math.Pi*8.5, calctest.Out(t, f, "output-1"), 1e-14)
+	assert.InEpsilon(t, math.Pi*8.5/4.5, calctest.Out(t, f, "turn-1"), 1e-14)
+	assert.InEpsilon(t, 4.5, calctest.Out(t, f, "ratio-1"), 1e-15)
+	assert.InEpsilon(t, 3200./36, calctest.Out(t, f, "steps-2"), 1e-15)
+	assert.InEpsilon(t, 0.18, calctest.Out(t, f, "fullstep-3"), 1e-15)
+	assert.InEpsilon(t, 800., calctest.Out(t, f, "steps-4"), 1e-15)
+	assert.InEpsilon(t, 0.00125, calctest.Out(t, f, "microstep-4"), 1e-15)
+	assert.Contains(t, calctest.Answer(f), "Heron feed, steps per mm: 539.2544 steps/mm\nA start only: measure it.")
+	assert.Contains(t, calctest.Part(f, "all"), "Plover X | 88.88889 steps/mm | 36 mm/rev")
+	assert.Contains(t, calctest.Part(f, "axis-4"), "With 200 full steps per motor turn, 16 microsteps, a gear ratio of 1 and a screw of 4 mm lead:")
+	assert.Contains(t, calctest.Part(f, "axis-4"), "Trust this value over a measurement")
+	assert.Contains(t, calctest.Part(f, "first"), "hand near the stop")
 }
 
 func TestPartsOfEverySort(t *testing.T) {
 	check := func(entries, id string, want float64) {
 		t.Helper()
-		assert.InEpsilon(t, want, out(t, open(t, "parts", "v=1&"+entries), id), 1e-14, entries)
+		assert.InEpsilon(t, want, calctest.Out(t, calctest.Open(t, "parts", "v=1&"+entries), id), 1e-14, entries)
 	}
 	check("angle=0.9&micro=32&pitch=2&teeth=16", "steps-1", 400)
 	check("angle=0.9&micro=1/32&pitch=2.032&teeth=18", "steps-1", 12800/36.576)
@@ -61,26 +49,14 @@ func TestPartsOfEverySort(t *testing.T) {
 	check("out=roller&angle=1.8&micro=8&gears=pairs&driving=1&driven=40&roller=20", "steps-1", 200*8*40/(20*math.Pi))
 }
 
-// A small machine can hardly be told that does not give a number.
-func TestPartsStayFinite(t *testing.T) {
-	const big, small = "10000x10000x10000x10000x10000x10000", "1x1x1x1x1x1"
-	for _, gears := range []string{"driving=" + big + "&driven=" + small, "driving=" + small + "&driven=" + big} {
-		for _, element := range []string{"angle=0.01&micro=4096&gears=pairs&" + gears + "&pitch=100&teeth=1000", "out=roller&angle=90&micro=1&gears=pairs&" + gears + "&roller=0.1"} {
-			f := open(t, "parts", "v=1&"+element)
-			checkFigures(t, f.Page, f.Report())
-			assert.Contains(t, answer(f), "outside what we take small machines to have", element)
-		}
-	}
-}
-
 func TestPartsAsk(t *testing.T) {
-	asks := func(entries string) string { return part(open(t, "parts", entries), "axis-1") }
+	asks := func(entries string) string { return calctest.Part(calctest.Open(t, "parts", entries), "axis-1") }
 	assert.Contains(t, asks(""), "steps per mm: pitch, teeth, angle, micro")
 	assert.Contains(t, asks("v=1&out=rotary"), "angle, micro")
 	assert.Contains(t, asks("v=1&out=screw&gears=ratio"), "steps per mm: screw, ratio, angle, micro")
 	assert.Contains(t, asks("v=1&gears=pairs&driving=12&pitch=2&teeth=20"), "travel per motor turn: driving, driven")
-	partly := open(t, "parts", "v=1&gears=pairs&driving=12&pitch=2&teeth=20&angle=1.8")
-	assert.InEpsilon(t, 40., out(t, partly, "output-1"), 1e-15, "what can be told is told")
+	partly := calctest.Open(t, "parts", "v=1&gears=pairs&driving=12&pitch=2&teeth=20&angle=1.8")
+	assert.InEpsilon(t, 40., calctest.Out(t, partly, "output-1"), 1e-15, "what can be told is told")
 	assert.Nil(t, partly.Report().Answer)
 	assert.Contains(t, asks("v=1&find=element"), "the size of the part: steps, pitch, angle, micro")
 	assert.Contains(t, asks("v=1&out=rack&find=element&as=output&output=60"), "the size of the part: module")
@@ -90,29 +66,29 @@ func TestPartsAsk(t *testing.T) {
 }
 
 func TestPartsOneAxisDoesNotWaitForAnother(t *testing.T) {
-	f := open(t, "parts", "v=1&name=X,,Z&out=,,screw&angle=1.8,,1.8&micro=16,,16&pitch=2&screw=,,8")
-	assert.Contains(t, part(f, "axis-1"), "teeth")
-	assert.Empty(t, part(f, "axis-2"), "a row in which nothing is told asks for nothing")
-	assert.Equal(t, "Z, steps per mm: 400 steps/mm", strings.SplitN(answer(f), "\n", 2)[0])
+	f := calctest.Open(t, "parts", "v=1&name=X,,Z&out=,,screw&angle=1.8,,1.8&micro=16,,16&pitch=2&screw=,,8")
+	assert.Contains(t, calctest.Part(f, "axis-1"), "teeth")
+	assert.Empty(t, calctest.Part(f, "axis-2"), "a row in which nothing is told asks for nothing")
+	assert.Equal(t, "Z, steps per mm: 400 steps/mm", strings.SplitN(calctest.Answer(f), "\n", 2)[0])
 }
 
 func TestPartsBothWaysInOneTable(t *testing.T) {
-	f := open(t, "parts", "v=1&name=X,Feed&out=,roller&find=,element&as=,turn&turn=,5.67&angle=1.8&micro=16&gears=,pairs&driving=,12&driven=,54&pitch=2&teeth=20")
-	assert.Contains(t, part(f, "all"), "X | 80 steps/mm | 40 mm/rev")
-	assert.Contains(t, part(f, "all"), "Feed | 8.1216767 mm | Effective diameter of the roller")
+	f := calctest.Open(t, "parts", "v=1&name=X,Feed&out=,roller&find=,element&as=,turn&turn=,5.67&angle=1.8&micro=16&gears=,pairs&driving=,12&driven=,54&pitch=2&teeth=20")
+	assert.Contains(t, calctest.Part(f, "all"), "X | 80 steps/mm | 40 mm/rev")
+	assert.Contains(t, calctest.Part(f, "all"), "Feed | 8.1216767 mm | Effective diameter of the roller")
 }
 
 func TestPartsStagesMustPair(t *testing.T) {
-	p, _ := PageOf("parts")
-	f := Load(p, "v=1&name=X,Feed&out=,roller&angle=1.8,1.8&micro=16,16&gears=,pairs&driving=,16x20&driven=,46&pitch=2&teeth=20&roller=,12")
+	p, _ := calc.PageOf("parts")
+	f := calc.Load(p, "v=1&name=X,Feed&out=,roller&angle=1.8,1.8&micro=16,16&gears=,pairs&driving=,16x20&driven=,46&pitch=2&teeth=20&roller=,12")
 	require.Len(t, f.Problems(), 1)
 	assert.Equal(t, "Teeth on the driven side in axis 2: there are counts for 1 stage here, and for 2 on the motor side. "+
 		"Write as many on either side, in the same order, such as 12 x 20 and 54 x 40.", f.Problems()[0].Says)
-	assert.InEpsilon(t, 80., out(t, f, "steps-1"), 1e-15, "the other axis has no gears")
-	assert.Empty(t, part(f, "axis-2"))
+	assert.InEpsilon(t, 80., calctest.Out(t, f, "steps-1"), 1e-15, "the other axis has no gears")
+	assert.Empty(t, calctest.Part(f, "axis-2"))
 	f.Set("driven", 1, "46 x 36")
 	assert.Empty(t, f.Problems())
-	assert.InEpsilon(t, 3200*46*36/(16*20*12*math.Pi), out(t, f, "steps-2"), 1e-14)
+	assert.InEpsilon(t, 3200*46*36/(16*20*12*math.Pi), calctest.Out(t, f, "steps-2"), 1e-14)
 	f.Set("driven", 1, "46, 36")
 	assert.Contains(t, f.Problems()[0].Says, "Teeth on the driven side in axis 2 is “46, 36”: not a list of teeth. Teeth look like 12;")
 }
@@ -120,51 +96,51 @@ func TestPartsStagesMustPair(t *testing.T) {
 func TestPartsTheWayBack(t *testing.T) {
 	near := func(entries, label string, value, nearest, off float64, says string) *form.Form {
 		t.Helper()
-		f := open(t, "parts", "v=1&"+entries)
+		f := calctest.Open(t, "parts", "v=1&"+entries)
 		a := f.Report().Answer
 		require.NotNil(t, a, entries)
 		assert.Equal(t, label, a.Label)
 		assert.InEpsilon(t, value, a.Value, 1e-12)
-		assert.InEpsilon(t, nearest, out(t, f, "nearest-1"), 1e-15)
-		assert.InDelta(t, off, out(t, f, "off-1"), 1e-9)
+		assert.InEpsilon(t, nearest, calctest.Out(t, f, "nearest-1"), 1e-15)
+		assert.InDelta(t, off, calctest.Out(t, f, "off-1"), 1e-9)
 		assert.Contains(t, a.Says.String(), says)
 		return f
 	}
 	const fits, not = "That is near: such a part fits", "That is not near, so look for something else"
 	f := near("find=element&steps=89&angle=1.8&micro=16&pitch=2", "Axis 1, teeth of the pulley", 1600/89., 18, 100*(1600/89./18-1), fits)
-	assert.InEpsilon(t, 3200/36., out(t, f, "fitting-1"), 1e-14, "what the pulley of 18 teeth gives")
+	assert.InEpsilon(t, 3200/36., calctest.Out(t, f, "fitting-1"), 1e-14, "what the pulley of 18 teeth gives")
 	f = near("find=element&as=turn&turn=35.6&pitch=2", "Axis 1, teeth of the pulley", 17.8, 18, 100*(17.8/18-1), not)
-	assert.InEpsilon(t, 36., out(t, f, "fitting-1"), 1e-14)
-	assert.Contains(t, answer(f), "the belt's pitch")
+	assert.InEpsilon(t, 36., calctest.Out(t, f, "fitting-1"), 1e-14)
+	assert.Contains(t, calctest.Answer(f), "the belt's pitch")
 	near("find=element&as=output&output=40&pitch=2", "Axis 1, teeth of the pulley", 20, 20, 0, "A pulley of 20 teeth gives exactly this setting.")
 	near("out=rack&find=element&steps=50.9&angle=1.8&micro=16&module=1", "Axis 1, teeth of the pinion", 3200/50.9/math.Pi, 20, 100*(3200/50.9/math.Pi/20-1), fits)
 	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, lead of the screw", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead; the setting implies 0.25 % less")
 	near("out=screw&find=element&as=turn&turn=0.5in", "Axis 1, lead of the screw", 12.7, 13, 100*(12.7/13-1), "an inch thread")
 	f = near("find=gears&steps=160.4&angle=1.8&micro=16&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 3.0075, 60, 0.25, "a pair of 20 and 60 teeth")
-	assert.InEpsilon(t, 60.15, out(t, f, "driven-1"), 1e-14)
-	assert.InEpsilon(t, 160., out(t, f, "fitting-1"), 1e-14)
+	assert.InEpsilon(t, 60.15, calctest.Out(t, f, "driven-1"), 1e-14)
+	assert.InEpsilon(t, 160., calctest.Out(t, f, "fitting-1"), 1e-14)
 	near("find=gears&as=turn&turn=24&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 2.5, 50, 0, "A pair of 20 and 50 teeth gives exactly")
 	near("out=rotary&find=gears&stepsdeg=801&angle=1.8&micro=16&beside=1", "Axis 1, gear ratio", 90.1125, 90, 100*(90.1125/90-1), fits)
 }
 
 func TestPartsRollerFromItsSetting(t *testing.T) {
-	f := open(t, "parts", "v=1&name=Heron&out=roller&find=element&steps=564.3356643&angle=1.8&micro=16&gears=pairs&driving=12&driven=54")
-	assert.InEpsilon(t, 8.12222698477181, out(t, f, "diameter"), 1e-12)
-	assert.Contains(t, answer(f), "its outer diameter is larger")
+	f := calctest.Open(t, "parts", "v=1&name=Heron&out=roller&find=element&steps=564.3356643&angle=1.8&micro=16&gears=pairs&driving=12&driven=54")
+	assert.InEpsilon(t, 8.12222698477181, calctest.Out(t, f, "diameter"), 1e-12)
+	assert.Contains(t, calctest.Answer(f), "its outer diameter is larger")
 	assert.NotContains(t, f.Report().String(), "nearest", "any diameter can be")
 	assert.NotContains(t, f.Report().String(), "Before the first move", "nothing new is set")
 }
 
 func TestPartsThatCannotBeAskedFor(t *testing.T) {
-	f := open(t, "parts", "v=1&find=gears&as=output&output=40&pitch=2&teeth=20")
-	assert.Contains(t, part(f, "axis-1"), "the same with any gears")
-	f = open(t, "parts", "v=1&out=rotary&find=element&stepsdeg=80")
-	assert.Contains(t, part(f, "axis-1"), "no size to be found")
+	f := calctest.Open(t, "parts", "v=1&find=gears&as=output&output=40&pitch=2&teeth=20")
+	assert.Contains(t, calctest.Part(f, "axis-1"), "the same with any gears")
+	f = calctest.Open(t, "parts", "v=1&out=rotary&find=element&stepsdeg=80")
+	assert.Contains(t, calctest.Part(f, "axis-1"), "no size to be found")
 	assert.Nil(t, f.Report().Answer)
 }
 
 func TestPartsDoubtsWhatSmallMachinesDoNotHave(t *testing.T) {
-	doubts := func(entries string) string { return answer(open(t, "parts", "v=1&"+entries)) }
+	doubts := func(entries string) string { return calctest.Answer(calctest.Open(t, "parts", "v=1&"+entries)) }
 	assert.Contains(t, doubts("angle=1.8&micro=1&pitch=2&teeth=20"), "5 steps/mm is outside what we take small machines to have, 10 to 100000. Look at the microsteps")
 	assert.Contains(t, doubts("out=screw&angle=0.9&micro=256&gears=ratio&ratio=5&screw=2"), "outside")
 	assert.NotContains(t, doubts("angle=1.8&micro=2&pitch=2&teeth=20"), "outside", "10 steps/mm still are")
@@ -173,23 +149,23 @@ func TestPartsDoubtsWhatSmallMachinesDoNotHave(t *testing.T) {
 	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&roller=8.5in"), "An effective diameter of 215.9 mm is outside what we take feed rollers to have, 3 to 40 mm")
 	assert.Contains(t, doubts("out=roller&find=element&as=output&output=8.5"), "An effective diameter of 2.705634 mm is outside")
 	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&gears=pairs&driving=54&driven=12&roller=8.5"), "turn it round")
-	second := open(t, "parts", "v=1&angle=1.8,1.8&micro=16,1&pitch=2,2&teeth=20,20")
-	assert.NotContains(t, answer(second), "outside")
-	assert.Contains(t, part(second, "axis-2"), "5 steps/mm is outside")
+	second := calctest.Open(t, "parts", "v=1&angle=1.8,1.8&micro=16,1&pitch=2,2&teeth=20,20")
+	assert.NotContains(t, calctest.Answer(second), "outside")
+	assert.Contains(t, calctest.Part(second, "axis-2"), "5 steps/mm is outside")
 }
 
 // Worked out and back: each part from the setting that it gives.
 func TestPartsRoundTrip(t *testing.T) {
-	page, _ := PageOf("parts")
+	page, _ := calc.PageOf("parts")
 	rapid.Check(t, func(t *rapid.T) {
 		micro := strconv.Itoa(rapid.IntRange(1, 256).Draw(t, "micro"))
 		gears := "&gears=pairs&driving=" + strconv.Itoa(rapid.IntRange(1, 60).Draw(t, "driving")) + "&driven=" + strconv.Itoa(rapid.IntRange(1, 200).Draw(t, "driven"))
 		teeth := rapid.IntRange(4, 200).Draw(t, "teeth")
 		element := rapid.SampledFrom([][2]string{{"", "&pitch=2&teeth="}, {"&out=rack", "&module=0.8&pinion="}}).Draw(t, "element")
-		there := Load(page, "v=1"+element[0]+"&angle=1.8&micro="+micro+gears+element[1]+strconv.Itoa(teeth))
+		there := calc.Load(page, "v=1"+element[0]+"&angle=1.8&micro="+micro+gears+element[1]+strconv.Itoa(teeth))
 		require.NotNil(t, there.Report().Answer)
 		known, _, _ := strings.Cut(element[1][1:], "&")
-		back := Load(page, "v=1"+element[0]+"&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro="+micro+gears+"&"+known)
+		back := calc.Load(page, "v=1"+element[0]+"&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro="+micro+gears+"&"+known)
 		if back.Report().Answer == nil {
 			require.NotEmpty(t, back.Problems(), "a setting that no page takes")
 			return
@@ -202,12 +178,12 @@ func TestPartsRoundTrip(t *testing.T) {
 func TestPartsHandOver(t *testing.T) {
 	links := func(entries string) map[string]string {
 		all := map[string]string{}
-		for _, p := range open(t, "parts", "v=1&"+entries).Report().Parts {
+		for _, p := range calctest.Open(t, "parts", "v=1&"+entries).Report().Parts {
 			for _, b := range p.Blocks {
 				l, _ := b.(report.Links)
 				for _, link := range l.All {
 					all[link.Slug] = link.Fragment
-					target := open(t, link.Slug, link.Fragment)
+					target := calctest.Open(t, link.Slug, link.Fragment)
 					assert.Equal(t, link.Fragment, target.Fragment(), "handing over is a link like any other")
 				}
 			}
@@ -230,7 +206,7 @@ func TestPartsHandOver(t *testing.T) {
 // Rollers of just 3 and 40 mm are none to be doubted.
 func TestPartsRollersAtTheLimits(t *testing.T) {
 	for diameter, doubted := range map[string]bool{"2.99": true, "3": false, "3.5": false, "40": false, "40.1": true} {
-		f := open(t, "parts", "v=1&out=roller&angle=1.8&micro=16&roller="+diameter)
+		f := calctest.Open(t, "parts", "v=1&out=roller&angle=1.8&micro=16&roller="+diameter)
 		assert.Equal(t, doubted, len(f.Report().Answer.Notes) > 0, diameter)
 	}
 }
