@@ -20,12 +20,3 @@ func here(path string) string {
 	}
 	return fragment
 }
-
-// shareURL is a link to the sheet of a fragment as anybody can open it; there is none while
-// pages are generated, where the host is not known.
-func (c *calculator) shareURL(fragment string) string {
-	if c.host == "" {
-		return ""
-	}
-	return c.host + site.LinkTo(site.PathOf(c.page.Slug), fragment)
-}

@@ -37,7 +37,7 @@ func arrived(ctx app.Context) {
 	}
 	if moved {
 		shown := strings.TrimSuffix(browser.Path(), "index.html")
-		for _, p := range sitePages() {
+		for _, p := range all {
 			if site.Root()+p.Path == shown {
 				browser.SetTitle(p.Title)
 			}

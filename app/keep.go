@@ -185,6 +185,3 @@ func (c *calculator) keepCell(id, name, hint string, input app.HTMLInput, more .
 	}
 	return app.Div().Class("field").Body(append(body, more...)...)
 }
-
-// fileName is that of a file of the log, with today's date.
-func fileName(ending string) string { return "striderule-log-" + browser.Now()[:10] + "." + ending }

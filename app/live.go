@@ -46,25 +46,6 @@ func (v *quickView) Render() app.UI {
 	return v.view()
 }
 
-// A topView is the head of every page.
-type topView struct {
-	app.Compo
-	Path string
-}
-
-func (v *topView) Render() app.UI {
-	yield()
-	return header(v.Path)
-}
-
-// A footView is the foot of every page, and the last of its components.
-type footView struct{ app.Compo }
-
-func (v *footView) Render() app.UI {
-	finish()
-	return footer()
-}
-
 // A cellState is all that the look of a field's cell depends on.
 type cellState struct {
 	Key     string

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -9,6 +8,7 @@ import (
 	"striderule/app/browser"
 	"striderule/app/site"
 	"striderule/calc/logbook"
+	"striderule/calc/word"
 )
 
 // logPage is the machine log: what a person kept on this device.
@@ -129,12 +129,12 @@ func (p *logPage) delete(items []stored) {
 	gone, refused := drop(items)
 	p.again()
 	p.gone = gone
-	p.tell("Deleted: " + count(len(gone), "item", "items") + ".")
+	p.tell("Deleted: " + word.Plural(len(gone), "item", "items") + ".")
 	switch left := len(items) - len(gone); {
 	case refused != "":
-		p.tell("Not deleted: " + count(left, "item", "items") + ". " + refused)
+		p.tell("Not deleted: " + word.Plural(left, "item", "items") + ". " + refused)
 	case left > 0:
-		p.tell(p.said + " Changed in another tab meanwhile, and left: " + count(left, "item", "items") + ".")
+		p.tell(p.said + " Changed in another tab meanwhile, and left: " + word.Plural(left, "item", "items") + ".")
 	}
 	if len(gone) > 0 {
 		p.focusLater("undo")
@@ -155,7 +155,7 @@ func (p *logPage) again() {
 func (p *logPage) undo() {
 	n, refused := putBack(p.gone)
 	p.again()
-	p.tell("Put back: " + count(n, "item", "items") + ".")
+	p.tell("Put back: " + word.Plural(n, "item", "items") + ".")
 	if refused != "" {
 		p.tell("Not all of it was put back. " + refused)
 	} else {
@@ -169,13 +169,6 @@ func (p *logPage) tell(said string) { p.said = said }
 
 func (p *logPage) focusLater(id string) {
 	p.ctx.Defer(func(app.Context) { browser.Focus(id) })
-}
-
-func count(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + more
 }
 
 func (p *logPage) showExample(on bool) {
@@ -250,7 +243,7 @@ func (p *logPage) tools() app.UI {
 		app.If(some, func() app.UI {
 			return button("export-csv", "Save for a spreadsheet", func() { browser.SaveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
 		}),
-		button("import", "Take in a file", chooseFile),
+		button("import", "Take in a file", browser.ChooseFile),
 		button("example-show", "Show an example log", func() { p.showExample(true) }),
 	)
 }

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/calc/logbook"
+	"striderule/calc/word"
 )
 
 // mostDamages is how many damages are listed one by one.
@@ -61,7 +62,7 @@ func (p *logPage) take(name, text, failed string) {
 			ids = append(ids, e.ID)
 		}
 		p.kept.book.Remove(ids...)
-		r.problem = count(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
+		r.problem = word.Plural(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
 	}
 	r.added, r.there, r.aside = n, m.There, m.Beside
 	p.refresh()
@@ -83,10 +84,10 @@ func (p *logPage) importView() app.UI {
 		say(r.problem)
 	}
 	if r.problem == "" || r.added > 0 {
-		say(count(r.added, "entry was", "entries were") + " taken in, " + count(r.there, "was", "were") + " there already.")
+		say(word.Plural(r.added, "entry was", "entries were") + " taken in, " + word.Plural(r.there, "was", "were") + " there already.")
 	}
 	if r.aside > 0 {
-		say(count(r.aside, "entry had", "entries had") + " the id of another one here, with something else in it. Both are kept.")
+		say(word.Plural(r.aside, "entry had", "entries had") + " the id of another one here, with something else in it. Both are kept.")
 	}
 	if r.newer {
 		say("The file is of a newer version of this site. What this version understands was taken in, and the rest was kept with it.")
@@ -96,14 +97,14 @@ func (p *logPage) importView() app.UI {
 		if n == logbook.MostDamages {
 			more = " or more"
 		}
-		say("The file is damaged in " + count(n, "place", "places") + more + "; the rest was taken in:")
+		say("The file is damaged in " + word.Plural(n, "place", "places") + more + "; the rest was taken in:")
 		var items []app.UI
 		for _, d := range r.damages[:min(n, mostDamages)] {
 			items = append(items, app.Li().Text(d.String()))
 		}
 		body = append(body, app.Ul().Body(items...))
 		if n > mostDamages {
-			say("And " + count(n-mostDamages, "more", "more") + ".")
+			say("And " + word.Plural(n-mostDamages, "more", "more") + ".")
 		}
 	}
 	class := "log-import"

@@ -12,6 +12,7 @@ import (
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
+	"striderule/calc/word"
 )
 
 // filters choose what is listed.
@@ -75,6 +76,11 @@ func (p *logPage) trendViews() app.UI {
 	return app.Div().ID("log-trends").Body(parts...)
 }
 
+// listOf is a list of entries, to be looked at.
+func listOf(entries []logbook.Entry) app.UI {
+	return (&logPage{entries: entries, shown: listStep}).list()
+}
+
 // list shows the entries, newest first, some at a time.
 func (p *logPage) list() app.UI {
 	shown := p.entries[:min(p.shown, len(p.entries))]
@@ -84,9 +90,9 @@ func (p *logPage) list() app.UI {
 	}
 	return app.Section().Class("part").Aria("label", "Entries").Body(
 		app.Div().Class("log-head").Body(
-			app.H2().Text(count(len(p.entries), "entry", "entries")),
+			app.H2().Text(word.Plural(len(p.entries), "entry", "entries")),
 			app.If(len(p.entries) > 1 && !p.example, func() app.UI {
-				return app.Button().Type("button").ID("delete-listed").Text("Delete these " + count(len(p.entries), "entry", "entries")).
+				return app.Button().Type("button").ID("delete-listed").Text("Delete these " + word.Plural(len(p.entries), "entry", "entries")).
 					OnClick(func(app.Context, app.Event) { p.delete(asStored(p.entries)) })
 			}),
 		),
@@ -157,7 +163,7 @@ func (p *logPage) comparer() app.UI {
 	return app.If(n > 0, func() app.UI {
 		hint := "Tick one more to compare."
 		if n > 2 {
-			hint = "Two can be compared: " + count(n, "is ticked", "are ticked") + "."
+			hint = "Two can be compared: " + word.Plural(n, "is ticked", "are ticked") + "."
 		}
 		return app.Div().Class("log-comparer").Body(
 			app.If(n == 2, func() app.UI {

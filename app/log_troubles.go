@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/calc/word"
 )
 
 // troubles tells what the browser refused, and which items could not be read.
@@ -20,7 +21,7 @@ func (p *logPage) troubles() app.UI {
 			items = append(items, app.Li().Text(u.key+": "+u.why))
 		}
 		body = append(body,
-			app.H2().Text(count(n, "item can't be read", "items can't be read")),
+			app.H2().Text(word.Plural(n, "item can't be read", "items can't be read")),
 			app.Ul().Body(items...),
 			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
 			app.Div().Class("tools").Body(

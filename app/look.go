@@ -119,7 +119,6 @@ func lookHTML(sheet string) (string, error) {
 		blocks = append(blocks, c.liveBlock(block))
 	}
 	c.keep = keeping{open: true, book: logbook.NewBook(logbook.Example()...), wrong: "keep-machine", problem: "Machine: no name is given."}
-	log := &logPage{entries: logbook.Example(), shown: listStep}
 	for _, piece := range []struct {
 		title string
 		body  app.UI
@@ -127,7 +126,7 @@ func lookHTML(sheet string) (string, error) {
 		{"Verdicts", app.Div().Class("result").Body(verdicts...)},
 		{"Blocks", app.Div().Class("part").Body(blocks...)},
 		{"Keep in the log", c.keepView()},
-		{"The log", log.list()},
+		{"The log", listOf(logbook.Example())},
 		{"The bar", c.bar()},
 	} {
 		if err := add(piece.title, c.form, piece.body); err != nil {

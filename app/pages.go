@@ -7,6 +7,8 @@ import (
 	"striderule/calc"
 )
 
+func init() { use(sitePages()) }
+
 // sitePages returns all pages: the start page, the calculators, the log, and the method.
 func sitePages() []site.Page {
 	pages := []site.Page{{

@@ -96,6 +96,15 @@ func (c *calculator) link() (url string, long bool) {
 	return c.shareURL(fragment), false
 }
 
+// shareURL is a link to the sheet of a fragment as anybody can open it; there is none while
+// pages are generated, where the host is not known.
+func (c *calculator) shareURL(fragment string) string {
+	if c.host == "" {
+		return ""
+	}
+	return c.host + site.LinkTo(site.PathOf(c.page.Slug), fragment)
+}
+
 // share offers the link to this sheet, and to keep it.
 func (c *calculator) share() app.UI {
 	url, long := c.link()

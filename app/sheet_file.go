@@ -51,10 +51,8 @@ func (s *sheetFile) view() app.UI {
 
 // openButton lets the person choose a file.
 func openButton() app.UI {
-	return button("open-file", "Open a file", chooseFile)
+	return button("open-file", "Open a file", browser.ChooseFile)
 }
-
-func chooseFile() { browser.ChooseFile(".json,application/json") }
 
 // takeFile opens a sheet from a file: here, or on the page that it is of.
 func (c *calculator) takeFile(name, text, failed string) {

@@ -6,6 +6,12 @@ import (
 	"striderule/app/site"
 )
 
+// all are the pages of the site.
+var all []site.Page
+
+// use has these pages in the menu.
+func use(pages []site.Page) { all = pages }
+
 // shell is the frame around every page.
 func shell(path, title, question string, content ...app.UI) app.UI {
 	lede := app.UI(app.Text(""))
@@ -40,7 +46,7 @@ func header(path string) app.UI {
 
 func menu(path string) app.UI {
 	var items []app.UI
-	for _, p := range sitePages()[1:] { // the site's name leads to the start page
+	for _, p := range all[1:] { // the site's name leads to the start page
 		a := app.A().Href(site.Root() + p.Path).Text(p.Menu)
 		if p.Path == path {
 			a = a.Aria("current", "page")
@@ -55,4 +61,23 @@ func footer() app.UI {
 		app.P().Text("Nothing that you type leaves this device, except in a link that you choose to share."),
 		app.P().Text("The maker's instructions for your machine go first. No warranty: check every value before it moves a machine."),
 	)
+}
+
+// A topView is the head of every page.
+type topView struct {
+	app.Compo
+	Path string
+}
+
+func (v *topView) Render() app.UI {
+	yield()
+	return header(v.Path)
+}
+
+// A footView is the foot of every page, and the last of its components.
+type footView struct{ app.Compo }
+
+func (v *footView) Render() app.UI {
+	finish()
+	return footer()
 }

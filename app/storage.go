@@ -155,3 +155,6 @@ func refusal(name string) string {
 	}
 	return isBlocked
 }
+
+// fileName is that of a file of the log, with today's date.
+func fileName(ending string) string { return "striderule-log-" + browser.Now()[:10] + "." + ending }

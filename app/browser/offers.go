@@ -57,8 +57,9 @@ func ListenForOffers() {
 	})
 }
 
-// ChooseFile lets the person choose a file, which comes as Offers.File.
-func ChooseFile(accept string) { openText.call(accept) }
+// ChooseFile lets the person choose a file of a sheet or of the log, which comes as
+// Offers.File.
+func ChooseFile() { openText.call(".json,application/json") }
 
 // SaveFile saves a text as a file. The page says that it did.
 func SaveFile(name, text string) { saveText.call(name, text) }
