@@ -19,7 +19,7 @@ func (c *calculator) broughtView(b report.Brought) app.UI {
 		lines = append(lines, app.Dt().Text(l.Label), app.Dd().Body(app.Code().Text(l.Text)))
 	}
 	return app.Div().Class("brought").Body(
-		view.Note(report.Note{Kind: report.Caution, Line: text(says)}),
+		view.Note(report.Note{Kind: report.Caution, Line: report.Say(says)}),
 		app.Dl().Body(lines...),
 		button("accept-"+b.Before, do, func() {
 			for _, l := range b.All {

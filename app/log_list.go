@@ -195,14 +195,14 @@ func (p *logPage) comparison() app.UI {
 	}
 	var rows [][]report.Line
 	if before, after := nameOf(c.Before), nameOf(c.After); before != after {
-		rows = append(rows, []report.Line{text("Machine and axis"), text(before), text(after)})
+		rows = append(rows, []report.Line{report.Say("Machine and axis"), report.Say(before), report.Say(after)})
 	}
-	rows = append(rows, []report.Line{text("Result"), result(c.Before), result(c.After)})
+	rows = append(rows, []report.Line{report.Say("Result"), result(c.Before), result(c.After)})
 	if c.Before.Verdict != "" || c.After.Verdict != "" {
-		rows = append(rows, []report.Line{text("Verdict"), text(c.Before.Verdict), text(c.After.Verdict)})
+		rows = append(rows, []report.Line{report.Say("Verdict"), report.Say(c.Before.Verdict), report.Say(c.After.Verdict)})
 	}
 	for _, d := range c.Differences {
-		rows = append(rows, []report.Line{text(d.Label), text(d.Before), text(d.After)})
+		rows = append(rows, []report.Line{report.Say(d.Label), report.Say(d.Before), report.Say(d.After)})
 	}
 	says := "Of the entries, these differ:"
 	switch {
@@ -230,11 +230,9 @@ func pageName(slug string) string {
 	return page.Menu
 }
 
-func text(s string) report.Line { return report.Line{{Text: s}} }
-
 func result(e logbook.Entry) report.Line {
 	if !e.Answered() {
-		return text("no result")
+		return report.Say("no result")
 	}
 	f := e.Figure()
 	return report.Line{{Text: e.Label + ": "}, {Figure: &f}}

@@ -35,8 +35,8 @@ func lookBlocks() []report.Block {
 	blocks := []report.Block{
 		report.Para{Line: says("A paragraph with a figure:")},
 		report.Figures{All: []report.Figure{length, {Label: "Error", Value: -4.67, Unit: "%", U: 0.2}}},
-		report.Table{Caption: "Short", Head: []string{"Run", "Fed", "Error"}, Rows: [][]report.Line{{text("1"), says(""), text("0.1 %")}}},
-		report.Table{Caption: "Long", Head: []string{"Setting", "Before", "After", "What to do"}, Rows: [][]report.Line{{text("Steps per mm"), text("538.0"), text("564.3"), text("Write it into the controller and save it there.")}}},
+		report.Table{Caption: "Short", Head: []string{"Run", "Fed", "Error"}, Rows: [][]report.Line{{report.Say("1"), says(""), report.Say("0.1 %")}}},
+		report.Table{Caption: "Long", Head: []string{"Setting", "Before", "After", "What to do"}, Rows: [][]report.Line{{report.Say("Steps per mm"), report.Say("538.0"), report.Say("564.3"), report.Say("Write it into the controller and save it there.")}}},
 		report.Steps{Items: lines}, report.Points{Items: lines},
 		report.Code{ID: "look-1", Label: "Steps per mm", Text: "564.3"},
 		report.Code{ID: "look-2", Label: "Several lines", Text: "G1 X10 F600\nG1 X100 F600", File: "test.txt"},
@@ -110,9 +110,9 @@ func lookHTML(sheet string) (string, error) {
 	for kind := report.Leave; kind <= report.Either; kind++ {
 		verdicts = append(verdicts, c.answer(&report.Answer{
 			Figure:  report.Figure{Label: "New setting", Value: 564.3357, Unit: "steps/mm", U: 1.6},
-			Verdict: &report.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: text("And why it is so.")},
-			Says:    text("What to do with it."),
-			Notes:   []report.Note{{Kind: report.Doubt, Line: text("What may mislead.")}},
+			Verdict: &report.Verdict{Kind: kind, Title: "Verdict: " + kind.String(), Says: report.Say("And why it is so.")},
+			Says:    report.Say("What to do with it."),
+			Notes:   []report.Note{{Kind: report.Doubt, Line: report.Say("What may mislead.")}},
 		}))
 	}
 	for _, block := range lookBlocks() {
