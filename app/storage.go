@@ -63,7 +63,7 @@ func readLog() keptLog {
 }
 
 // text returns what stands under a key.
-func (k keptLog) report.Say(key string) (string, bool) {
+func (k keptLog) text(key string) (string, bool) {
 	for _, u := range k.unread {
 		if u.key == key {
 			return u.text, true
