@@ -49,3 +49,16 @@ func arrived(ctx app.Context) {
 	}
 	arrival.shownPath, arrival.back = path, false
 }
+
+// bring notes what was mended in a pasted link that is about to open.
+func bring(fragment string, mended []string) { arrival.pasted, arrival.mended = fragment, mended }
+
+// mendedIn is what was mended in the pasted link that opens with a fragment. It is asked
+// once.
+func mendedIn(fragment string) (mended []string) {
+	if fragment == arrival.pasted {
+		mended = arrival.mended
+		arrival.pasted, arrival.mended = "", nil
+	}
+	return mended
+}

@@ -12,6 +12,9 @@ var building struct {
 	since float64 // when the slice began, by the page's clock, in ms
 }
 
+// isBuilding reports whether the page that shows is not yet the one that is built.
+func isBuilding() bool { return building.on }
+
 func beginBuilding() { building.on, building.since = true, browser.Clock() }
 
 // slice is how long the browser is kept busy at a time. What follows a piece of

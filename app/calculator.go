@@ -54,7 +54,7 @@ func (c *calculator) linked() string { return here(site.PathOf(c.page.Slug)) }
 
 func (c *calculator) load(fragment string) {
 	c.address, c.settling.unwritten = fragment, false
-	if building.on && fragment != "" {
+	if isBuilding() && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
 		yield()
@@ -68,10 +68,7 @@ func (c *calculator) load(fragment string) {
 	c.form = read(c.page, fragment)
 	c.acceptKnown()
 	yield()
-	if fragment == arrival.pasted { // not yet where the untouched go-app makes the page
-		c.form.Mended(arrival.mended)
-		arrival.pasted, arrival.mended = "", nil
-	}
+	c.form.Mended(mendedIn(fragment)) // nothing yet where the untouched go-app makes the page
 	c.follow()
 	c.compareNow()
 	c.lots = nil

@@ -25,7 +25,7 @@ func (p *methodPage) OnNav(ctx app.Context) {
 }
 
 func (p *methodPage) Render() app.UI {
-	if building.on && browser.Has("formulas") {
+	if isBuilding() && browser.Has("formulas") {
 		p.shown = true
 		finish()
 	}

@@ -108,6 +108,6 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 	}
 	p.problem = ""
 	browser.NoteDraft(site.LinkTo("/", ""))
-	arrival.pasted, arrival.mended = fragment, mended
+	bring(fragment, mended)
 	ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
 }
