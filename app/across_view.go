@@ -7,6 +7,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/logbook"
 )
@@ -22,14 +23,14 @@ func (c *calculator) across(url string) app.UI {
 			text = "Hide the QR code"
 		}
 		ways = append(ways,
-			button("show-code", text, c.toggleCode).Aria("expanded", strconv.FormatBool(showing)),
-			button("save-sheet", "Save as a file", c.saveSheet),
+			frame.Button("show-code", text, c.toggleCode).Aria("expanded", strconv.FormatBool(showing)),
+			frame.Button("save-sheet", "Save as a file", c.saveSheet),
 		)
 	}
 	for _, g := range c.form.Groups() {
 		if slices.ContainsFunc(c.form.Columns(g), c.form.Filled) {
 			noun := g.Noun
-			ways = append(ways, button("save-"+view.IDOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
+			ways = append(ways, frame.Button("save-"+view.IDOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
 		}
 	}
 	if len(ways) == 0 {

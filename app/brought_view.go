@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/report"
 )
@@ -21,7 +22,7 @@ func (c *calculator) broughtView(b report.Brought) app.UI {
 	return app.Div().Class("brought").Body(
 		view.Note(report.Note{Kind: report.Caution, Line: report.Say(says)}),
 		app.Dl().Body(lines...),
-		button("accept-"+b.Before, do, func() {
+		frame.Button("accept-"+b.Before, do, func() {
 			for _, l := range b.All {
 				accept(l)
 				c.form.Accept(l.Key, l.Text)

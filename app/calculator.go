@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc"
@@ -44,22 +45,22 @@ func (c *calculator) OnInit() {
 	c.host = browser.Origin()
 	c.settling.later = browser.After
 	c.settling.now = func(do func()) { c.ctx.Dispatch(func(app.Context) { do() }) }
-	yield()
+	frame.Yield()
 	c.load(c.linked())
-	yield()
+	frame.Yield()
 }
 
 // linked is the fragment of this page's address.
-func (c *calculator) linked() string { return here(site.PathOf(c.page.Slug)) }
+func (c *calculator) linked() string { return frame.Here(site.PathOf(c.page.Slug)) }
 
 func (c *calculator) load(fragment string) {
 	c.address, c.settling.unwritten = fragment, false
-	if isBuilding() && fragment != "" {
+	if frame.IsBuilding() && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
-		yield()
+		frame.Yield()
 		calc.Mend(fragment)
-		yield()
+		frame.Yield()
 	}
 	read := calc.Load
 	if browser.IsOwn() {
@@ -67,8 +68,8 @@ func (c *calculator) load(fragment string) {
 	}
 	c.form = read(c.page, fragment)
 	c.acceptKnown()
-	yield()
-	c.form.Mended(mendedIn(fragment)) // nothing yet where the untouched go-app makes the page
+	frame.Yield()
+	c.form.Mended(frame.MendedIn(fragment)) // nothing yet where the untouched go-app makes the page
 	c.follow()
 	c.compareNow()
 	c.lots = nil
@@ -83,7 +84,7 @@ func (c *calculator) load(fragment string) {
 
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
-	arrived(ctx)
+	frame.Arrived(ctx)
 	browser.Offer(browser.Offers{File: c.takeFile, Paste: c.pasteInto, Print: c.drawPrinted, Leave: c.leave, Overtaken: c.overtaken})
 	fragment := c.linked()
 	if fragment == c.address {
@@ -272,7 +273,7 @@ func (c *calculator) summary() string {
 
 func (c *calculator) Render() app.UI {
 	c.turns++
-	return shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
+	return frame.Shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
 		c.parts(true),
 		app.Div().Class("tools").Body(

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"striderule/app/frame"
 	"striderule/calc"
 	"striderule/calc/form"
 )
@@ -222,7 +223,7 @@ func TestPasteAndUndo(t *testing.T) {
 	b.engine.ConsumeAll()
 	assert.Equal(t, []string{"28.7", "28.1", "28.2", "28.3", "28.4"}, textsOf(b.form, "rest", 5))
 	b.shows("Pasted into runs 2 to 5.")
-	b.does(func(app.Context) { press("unpaste") })
+	b.does(func(app.Context) { frame.Press("unpaste") })
 	assert.Equal(t, []string{"28.7", "28.9", "28.6", "", ""}, textsOf(b.form, "rest", 5))
 	b.pasteInto("f-nosuch-1", "1\n2")
 	b.engine.ConsumeAll()

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/link"
@@ -94,7 +95,7 @@ func (c *calculator) compareView() app.UI {
 		view.TableOf("What was changed", "scroll cards-if-narrow", head, rows),
 		app.Div().Class("share").Body(
 			c.replyButton(),
-			button("as-received", back, func() { c.replace(c.ctx, "", c.form.AsReceived()) }),
+			frame.Button("as-received", back, func() { c.replace(c.ctx, "", c.form.AsReceived()) }),
 		),
 	)
 }

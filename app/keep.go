@@ -4,6 +4,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc/logbook"
 	"striderule/calc/sheet"
@@ -22,9 +24,9 @@ type keeping struct {
 
 // openKeep shows the form, with the machine and axis of the last time.
 func (c *calculator) openKeep() {
-	k := readLog()
-	c.keep = keeping{open: true, date: browser.Now(), book: k.book}
-	if last, ok := k.book.Last(c.page.Slug); ok {
+	k := kept.Read()
+	c.keep = keeping{open: true, date: browser.Now(), book: k.Book}
+	if last, ok := k.Book.Last(c.page.Slug); ok {
 		c.keep.machine, c.keep.axis = last.Machine, last.Axis
 	}
 	if axis := logbook.AxisOf(c.form); axis != "" {
@@ -46,7 +48,7 @@ func (c *calculator) draftedKeep() keeping {
 	if !ok {
 		return keeping{}
 	}
-	return keeping{open: true, typed: true, machine: texts[0], axis: texts[1], note: texts[2], date: texts[3], book: readLog().book}
+	return keeping{open: true, typed: true, machine: texts[0], axis: texts[1], note: texts[2], date: texts[3], book: kept.Read().Book}
 }
 
 // closeKeep hides the form and hands the focus on.
@@ -77,12 +79,12 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 		c.ctx.Defer(func(app.Context) { browser.Focus(k.wrong) })
 		return
 	}
-	added := readLog().book.Merge([]logbook.Entry{e}).Added
+	added := kept.Read().Book.Merge([]logbook.Entry{e}).Added
 	if len(added) == 0 {
 		c.closeKeep("This is in the log already.")
 		return
 	}
-	if _, k.refused = store(asStored(added)); k.refused == "" {
+	if _, k.refused = kept.Put(kept.Items(added)); k.refused == "" {
 		c.closeKeep("Kept.")
 		return
 	}
@@ -92,7 +94,7 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 // keepAsFile saves the entry as a log of its own, where the browser refuses.
 func (c *calculator) keepAsFile() {
 	if e, ok := logbook.Of(c.form, c.keep.date, c.keep.machine, c.keep.axis, c.keep.note); ok {
-		browser.SaveFile(fileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
+		browser.SaveFile(kept.FileName("json"), logbook.WriteFile(logbook.NewBook(e).All()))
 	}
 }
 
@@ -116,12 +118,12 @@ func (c *calculator) keepView() app.UI {
 		app.If(k.refused != "", func() app.UI {
 			return app.Div().Class("problems").ID("keep-refused").TabIndex(-1).Attr("role", "alert").Body(
 				app.P().Text("Not kept. "+k.refused+" "+remedy(k.refused)),
-				button("keep-file", "Save it as a file", c.keepAsFile),
+				frame.Button("keep-file", "Save it as a file", c.keepAsFile),
 			)
 		}),
 		app.Div().Class("share").Body(
 			app.Button().Type("submit").ID("keep-do").Text("Keep"),
-			button("keep-cancel", "Cancel", func() { c.closeKeep("") }),
+			frame.Button("keep-cancel", "Cancel", func() { c.closeKeep("") }),
 		),
 	)
 }
@@ -130,9 +132,9 @@ func (c *calculator) keepView() app.UI {
 func remedy(refused string) string {
 	const asFile = " it as a file: the log's page takes it in later."
 	switch refused {
-	case isFull:
+	case kept.Full:
 		return "Save the log as a file, delete what you no longer need there, and try again. Or save this one as a file: the log's page takes it in later."
-	case isNone:
+	case kept.NoRoom:
 		return "Save" + asFile
 	}
 	return "Switch site data on for this site. Or save" + asFile

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
@@ -20,7 +21,7 @@ type blockView struct {
 }
 
 func (v *blockView) Render() app.UI {
-	yield()
+	frame.Yield()
 	return view.Block(v.Block, v.folds)
 }
 
@@ -42,7 +43,7 @@ func (v *quickView) OnMount(ctx app.Context) {
 }
 
 func (v *quickView) Render() app.UI {
-	yield()
+	frame.Yield()
 	return v.view()
 }
 
@@ -88,7 +89,7 @@ type fieldView struct {
 func (v *fieldView) CompoID() string { return v.State.Key }
 
 func (v *fieldView) Render() app.UI {
-	yield()
+	frame.Yield()
 	f, _ := v.of.form.Field(v.State.Key)
 	return v.of.single(f)
 }
@@ -104,6 +105,6 @@ type rowView struct {
 func (v *rowView) CompoID() string { return v.Cells[0].Key }
 
 func (v *rowView) Render() app.UI {
-	yield()
+	frame.Yield()
 	return v.of.row(v.Cells)
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/log"
 	"striderule/app/markup"
 	"striderule/app/view"
 	"striderule/calc"
@@ -126,7 +127,7 @@ func lookHTML(sheet string) (string, error) {
 		{"Verdicts", app.Div().Class("result").Body(verdicts...)},
 		{"Blocks", app.Div().Class("part").Body(blocks...)},
 		{"Keep in the log", c.keepView()},
-		{"The log", listOf(logbook.Example())},
+		{"The log", log.ListOf(logbook.Example())},
 		{"The bar", c.bar()},
 	} {
 		if err := add(piece.title, c.form, piece.body); err != nil {

@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/measure"
 	"striderule/calc/report"
@@ -59,12 +60,12 @@ func (c *calculator) lotsView(l report.Lots) app.UI {
 	run := c.lots
 	switch {
 	case run == nil || run.stopped:
-		body = append(body, button("draw-lots", "Draw 200,000 lots", func() { c.startLots(l) }))
+		body = append(body, frame.Button("draw-lots", "Draw 200,000 lots", func() { c.startLots(l) }))
 	case !run.done:
 		percent := strconv.Itoa(int(100 * run.of.Progress()))
 		body = append(body,
 			app.Progress().Max("100").Attr("value", percent).Aria("label", "Lots drawn"),
-			button("stop-lots", "Stop", func() { run.stopped = true }))
+			frame.Button("stop-lots", "Stop", func() { run.stopped = true }))
 	default:
 		like := (l.High - l.Low) / 2
 		row := func(name, id string, low, high float64) app.UI {

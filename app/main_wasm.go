@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/site"
 )
 
@@ -21,7 +22,7 @@ func main() {
 	start := make(chan struct{})
 	browser.OnStart(func() { close(start) })
 	<-start
-	beginBuilding()
-	rest()
+	frame.BeginBuilding()
+	frame.Rest()
 	app.RunWhenOnBrowser()
 }

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc"
@@ -20,19 +21,19 @@ type methodPage struct {
 }
 
 func (p *methodPage) OnNav(ctx app.Context) {
-	arrived(ctx)
+	frame.Arrived(ctx)
 	ctx.PreventUpdate() // nothing of it shows
 }
 
 func (p *methodPage) Render() app.UI {
-	if isBuilding() && browser.Has("formulas") {
+	if frame.IsBuilding() && browser.Has("formulas") {
 		p.shown = true
-		finish()
+		frame.Finish()
 	}
 	if p.shown {
-		return keptPage()
+		return frame.Kept()
 	}
-	return shell("/method/", "Method and cautions", "How is it worked out, and may I rely on it?",
+	return frame.Shell("/method/", "Method and cautions", "How is it worked out, and may I rely on it?",
 		contents(),
 		chapter("cautions", "Cautions", cautions()...),
 		chapter("formulas", "Formulas and their sources", formulas()...),

@@ -3,11 +3,13 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/frame"
+	"striderule/app/log"
 	"striderule/app/site"
 	"striderule/calc"
 )
 
-func init() { use(sitePages()) }
+func init() { frame.Use(sitePages()) }
 
 // sitePages returns all pages: the start page, the calculators, the log, and the method.
 func sitePages() []site.Page {
@@ -25,7 +27,7 @@ func sitePages() []site.Page {
 	return append(pages, site.Page{
 		Path: site.LogPath, Menu: "Log", Title: "Machine log · " + site.Name,
 		Description: "What you kept of your machines' calibrations, on this device alone: a list, how each result changes with time, and files to take along.",
-		New:         func() app.Composer { return &logPage{} },
+		New:         func() app.Composer { return &log.Page{} },
 	}, site.Page{
 		Path: "/method/", Menu: "Method", Title: "Method and cautions · " + site.Name,
 		Description: "The formulas with their sources, a worked example, the keys of links, the cautions and a glossary.",

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
@@ -36,7 +37,7 @@ func (c *calculator) pastedView(g *sheet.Group) app.UI {
 	return app.Div().Class("pasted").Body(
 		app.P().ID("pasted-"+view.IDOf(g)).Attr("role", "status").Text(says),
 		app.If(did, func() app.UI {
-			return button("unpaste", "Undo", func() {
+			return frame.Button("unpaste", "Undo", func() {
 				p := c.pasted
 				c.edit(func(f *form.Form) { f.Unpaste(p) })
 				c.refill()

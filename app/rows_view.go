@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/view"
 	"striderule/calc/form"
 	"striderule/calc/sheet"
@@ -29,7 +30,7 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	add := button("add-"+view.IDOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
+	add := frame.Button("add-"+view.IDOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/calc/logbook"
 )
@@ -51,7 +52,7 @@ func (s *sheetFile) view() app.UI {
 
 // openButton lets the person choose a file.
 func openButton() app.UI {
-	return button("open-file", "Open a file", browser.ChooseFile)
+	return frame.Button("open-file", "Open a file", browser.ChooseFile)
 }
 
 // takeFile opens a sheet from a file: here, or on the page that it is of.

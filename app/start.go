@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/calc"
 )
@@ -30,7 +31,7 @@ func (p *startPage) OnMount(ctx app.Context) {
 }
 
 func (p *startPage) OnNav(ctx app.Context) {
-	arrived(ctx)
+	frame.Arrived(ctx)
 	browser.Offer(browser.Offers{File: p.takeFile})
 	ctx.PreventUpdate() // nothing of it shows
 }
@@ -52,7 +53,7 @@ func (p *startPage) Render() app.UI {
 			cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
 		}
 	}
-	return shell("/", "What changed?", "",
+	return frame.Shell("/", "What changed?", "",
 		app.P().Class("intro").Text("Something between motor and work was changed, and now lengths or amounts come out wrong. Choose what fits; everything is worked out on this device, also without a network."),
 		app.Ul().Class("cards").Body(cards...),
 		p.paste(),
@@ -66,7 +67,7 @@ type cardView struct {
 }
 
 func (v *cardView) Render() app.UI {
-	yield()
+	frame.Yield()
 	return app.Li().Body(
 		app.A().Class("card").Href(v.Address).Body(
 			app.Strong().Text(v.Situation),
@@ -108,6 +109,6 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 	}
 	p.problem = ""
 	browser.NoteDraft(site.LinkTo("/", ""))
-	bring(fragment, mended)
+	frame.Bring(fragment, mended)
 	ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
 }

@@ -1,4 +1,4 @@
-package main
+package log
 
 import (
 	"slices"
@@ -7,6 +7,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc"
@@ -16,19 +18,19 @@ import (
 )
 
 // filters choose what is listed.
-func (p *logPage) filters() app.UI {
+func (p *Page) filters() app.UI {
 	return app.Div().Class("log-filters").Body(
 		p.filter("log-machine", "Machine", "All machines", p.machine, p.machines, func(name string) { p.machine = name }),
 		p.filter("log-axis", "Axis", "All axes", p.axis, p.axes, func(name string) { p.axis = name }),
 	)
 }
 
-func (p *logPage) machines() []string { return p.kept.book.Machines() }
-func (p *logPage) axes() []string     { return p.kept.book.Axes(p.machine) }
+func (p *Page) machines() []string { return p.kept.Book.Machines() }
+func (p *Page) axes() []string     { return p.kept.Book.Axes(p.machine) }
 
 // filter chooses a name, by its place in the list: a machine may be called
 // anything. Names are asked for anew in the handler, which outlives a rendering.
-func (p *logPage) filter(id, name, all, chosen string, names func() []string, choose func(string)) app.UI {
+func (p *Page) filter(id, name, all, chosen string, names func() []string, choose func(string)) app.UI {
 	options := []app.UI{app.Option().Text(all).Selected(chosen == "")}
 	for _, n := range names() {
 		options = append(options, app.Option().Text(n).Selected(n == chosen))
@@ -48,7 +50,7 @@ func (p *logPage) filter(id, name, all, chosen string, names func() []string, ch
 }
 
 // reselect puts what is chosen into the lists, whose options may have changed.
-func (p *logPage) reselect() {
+func (p *Page) reselect() {
 	p.ctx.Defer(func(app.Context) {
 		place := func(id string, names []string, chosen string) {
 			if e, ok := browser.Element(id); ok {
@@ -61,7 +63,7 @@ func (p *logPage) reselect() {
 }
 
 // trendViews show how the results of one axis change with time.
-func (p *logPage) trendViews() app.UI {
+func (p *Page) trendViews() app.UI {
 	if len(p.trends) == 0 {
 		return app.P().Class("hint").ID("log-trend-hint").Text("Choose a machine and an axis to see how its results change with time.")
 	}
@@ -76,13 +78,13 @@ func (p *logPage) trendViews() app.UI {
 	return app.Div().ID("log-trends").Body(parts...)
 }
 
-// listOf is a list of entries, to be looked at.
-func listOf(entries []logbook.Entry) app.UI {
-	return (&logPage{entries: entries, shown: listStep}).list()
+// ListOf is a list of entries, to be looked at.
+func ListOf(entries []logbook.Entry) app.UI {
+	return (&Page{entries: entries, shown: listStep}).list()
 }
 
 // list shows the entries, newest first, some at a time.
-func (p *logPage) list() app.UI {
+func (p *Page) list() app.UI {
 	shown := p.entries[:min(p.shown, len(p.entries))]
 	var items []app.UI
 	for _, e := range shown {
@@ -93,13 +95,13 @@ func (p *logPage) list() app.UI {
 			app.H2().Text(word.Plural(len(p.entries), "entry", "entries")),
 			app.If(len(p.entries) > 1 && !p.example, func() app.UI {
 				return app.Button().Type("button").ID("delete-listed").Text("Delete these " + word.Plural(len(p.entries), "entry", "entries")).
-					OnClick(func(app.Context, app.Event) { p.delete(asStored(p.entries)) })
+					OnClick(func(app.Context, app.Event) { p.delete(kept.Items(p.entries)) })
 			}),
 		),
 		app.If(len(p.entries) > 1, func() app.UI { return app.P().Class("hint").Text("Tick two of them to lay them side by side.") }),
 		app.Ul().Class("log").ID("log-list").TabIndex(-1).Body(items...),
 		app.If(len(shown) < len(p.entries), func() app.UI {
-			return button("more", "Show more", func() {
+			return frame.Button("more", "Show more", func() {
 				next := p.entries[p.shown].ID
 				p.shown += listStep
 				p.focusLater("open-" + next)
@@ -124,7 +126,7 @@ func nameOf(e logbook.Entry) string {
 func dateOf(e logbook.Entry) string { return strings.Replace(e.Date, "T", " ", 1) }
 
 // item is one entry. Its buttons say in full what they are about.
-func (p *logPage) item(e logbook.Entry) app.UI {
+func (p *Page) item(e logbook.Entry) app.UI {
 	about := nameOf(e) + ", " + dateOf(e)
 	result := []app.UI{app.Span().Class("hint").Text("No result yet")}
 	if e.Answered() {
@@ -144,13 +146,13 @@ func (p *logPage) item(e logbook.Entry) app.UI {
 		app.Div().Class("log-do").Body(
 			app.A().ID("open-"+e.ID).Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), e.Sheet)).Aria("label", "Open "+about).Text("Open"),
 			app.If(!p.example, func() app.UI {
-				return button("delete-"+e.ID, "Delete", func() { p.delete(asStored([]logbook.Entry{e})) }).Class("log-delete").Aria("label", "Delete "+about)
+				return frame.Button("delete-"+e.ID, "Delete", func() { p.delete(kept.Items([]logbook.Entry{e})) }).Class("log-delete").Aria("label", "Delete "+about)
 			}),
 		),
 	)
 }
 
-func (p *logPage) tick(id string, on bool) {
+func (p *Page) tick(id string, on bool) {
 	p.ticked = slices.DeleteFunc(slices.Clone(p.ticked), func(t string) bool { return t == id })
 	if on {
 		p.ticked = append(p.ticked, id)
@@ -158,7 +160,7 @@ func (p *logPage) tick(id string, on bool) {
 }
 
 // comparer stays in view while something is ticked.
-func (p *logPage) comparer() app.UI {
+func (p *Page) comparer() app.UI {
 	n := len(p.ticked)
 	return app.If(n > 0, func() app.UI {
 		hint := "Tick one more to compare."
@@ -167,9 +169,9 @@ func (p *logPage) comparer() app.UI {
 		}
 		return app.Div().Class("log-comparer").Body(
 			app.If(n == 2, func() app.UI {
-				return button("compare", "Compare the two", func() { p.compare() })
+				return frame.Button("compare", "Compare the two", func() { p.compare() })
 			}).Else(func() app.UI { return app.P().Text(hint) }),
-			button("untick", "Clear ticks", func() {
+			frame.Button("untick", "Clear ticks", func() {
 				p.ticked, p.compared = nil, nil
 				p.focusLater("log-list")
 			}),
@@ -177,9 +179,9 @@ func (p *logPage) comparer() app.UI {
 	})
 }
 
-func (p *logPage) compare() {
-	a, okA := p.kept.book.Entry(p.ticked[0])
-	b, okB := p.kept.book.Entry(p.ticked[1])
+func (p *Page) compare() {
+	a, okA := p.kept.Book.Entry(p.ticked[0])
+	b, okB := p.kept.Book.Entry(p.ticked[1])
 	if okA && okB {
 		c := logbook.Compare(a, b)
 		p.compared = &c
@@ -188,7 +190,7 @@ func (p *logPage) compare() {
 }
 
 // comparison lays two entries side by side.
-func (p *logPage) comparison() app.UI {
+func (p *Page) comparison() app.UI {
 	c := p.compared
 	if c == nil {
 		return app.Text("")
@@ -215,7 +217,7 @@ func (p *logPage) comparison() app.UI {
 		app.H2().Text("Side by side"),
 		app.P().Text(says),
 		view.Table(report.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
-		button("comparison-end", "Close", func() {
+		frame.Button("comparison-end", "Close", func() {
 			p.compared = nil
 			p.focusLater("compare")
 		}),

@@ -1,4 +1,4 @@
-package main
+package frame
 
 import (
 	"strings"
@@ -20,10 +20,10 @@ var arrival struct {
 	mended    []string // in it
 }
 
-// arrived is called by every page when it is navigated to: on another page
+// Arrived is called by every page when it is navigated to: on another page
 // than before it goes to the top and hands the focus to the heading. What the page
 // before offered ends.
-func arrived(ctx app.Context) {
+func Arrived(ctx app.Context) {
 	browser.Offer(browser.Offers{})
 	if !arrival.watching {
 		arrival.watching = true
@@ -50,12 +50,12 @@ func arrived(ctx app.Context) {
 	arrival.shownPath, arrival.back = path, false
 }
 
-// bring notes what was mended in a pasted link that is about to open.
-func bring(fragment string, mended []string) { arrival.pasted, arrival.mended = fragment, mended }
+// Bring notes what was mended in a pasted link that is about to open.
+func Bring(fragment string, mended []string) { arrival.pasted, arrival.mended = fragment, mended }
 
-// mendedIn is what was mended in the pasted link that opens with a fragment. It is asked
+// MendedIn is what was mended in the pasted link that opens with a fragment. It is asked
 // once.
-func mendedIn(fragment string) (mended []string) {
+func MendedIn(fragment string) (mended []string) {
 	if fragment == arrival.pasted {
 		mended = arrival.mended
 		arrival.pasted, arrival.mended = "", nil

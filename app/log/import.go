@@ -1,8 +1,10 @@
-package main
+package log
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/calc/logbook"
 	"striderule/calc/word"
 )
@@ -20,7 +22,7 @@ type importReport struct {
 }
 
 // takeFile takes in a file that was chosen or dropped.
-func (p *logPage) takeFile(name, text, failed string) {
+func (p *Page) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(app.Context) {
 		if p.example {
 			p.showExample(false)
@@ -30,7 +32,7 @@ func (p *logPage) takeFile(name, text, failed string) {
 }
 
 // take takes a file in.
-func (p *logPage) take(name, text, failed string) {
+func (p *Page) take(name, text, failed string) {
 	r := &importReport{name: name}
 	p.imported, p.said, p.gone = r, "", nil
 	p.focusLater("import-report")
@@ -53,15 +55,15 @@ func (p *logPage) take(name, text, failed string) {
 		return
 	}
 	r.newer, r.damages = f.Newer, f.Damages
-	p.kept = readLog() // another tab may have changed it
-	m := p.kept.book.Merge(f.Entries)
-	n, refused := store(asStored(m.Added))
+	p.kept = kept.Read() // another tab may have changed it
+	m := p.kept.Book.Merge(f.Entries)
+	n, refused := kept.Put(kept.Items(m.Added))
 	if refused != "" {
 		var ids []string
 		for _, e := range m.Added[n:] {
 			ids = append(ids, e.ID)
 		}
-		p.kept.book.Remove(ids...)
+		p.kept.Book.Remove(ids...)
 		r.problem = word.Plural(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
 	}
 	r.added, r.there, r.aside = n, m.There, m.Beside
@@ -69,7 +71,7 @@ func (p *logPage) take(name, text, failed string) {
 }
 
 // importView tells what came of it.
-func (p *logPage) importView() app.UI {
+func (p *Page) importView() app.UI {
 	r := p.imported
 	if r == nil {
 		return app.Text("")
@@ -112,7 +114,7 @@ func (p *logPage) importView() app.UI {
 		class = "log-import problems"
 	}
 	return app.Div().Class(class).ID("import-report").TabIndex(-1).Aria("label", "What was taken in").Body(append(body,
-		button("import-end", "Close", func() {
+		frame.Button("import-end", "Close", func() {
 			p.imported = nil
 			p.focusLater("import")
 		}))...)

@@ -1,4 +1,4 @@
-package main
+package frame
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -9,11 +9,11 @@ import (
 // all are the pages of the site.
 var all []site.Page
 
-// use has these pages in the menu.
-func use(pages []site.Page) { all = pages }
+// Use has these pages in the menu.
+func Use(pages []site.Page) { all = pages }
 
-// shell is the frame around every page.
-func shell(path, title, question string, content ...app.UI) app.UI {
+// Shell is the frame around every page.
+func Shell(path, title, question string, content ...app.UI) app.UI {
 	lede := app.UI(app.Text(""))
 	if question != "" {
 		lede = app.P().Class("question").Text(question)
@@ -30,8 +30,8 @@ func shell(path, title, question string, content ...app.UI) app.UI {
 
 const pageID = "page"
 
-// keptPage is the page as it shows already: see web/start.js.
-func keptPage() app.UI { return app.Div().ID(pageID).Class("page").DataSet("kept", pageID) }
+// Kept is the page as it shows already: see web/start.js.
+func Kept() app.UI { return app.Div().ID(pageID).Class("page").DataSet("kept", pageID) }
 
 func header(path string) app.UI {
 	return app.Header().Class("top").Body(
@@ -70,7 +70,7 @@ type topView struct {
 }
 
 func (v *topView) Render() app.UI {
-	yield()
+	Yield()
 	return header(v.Path)
 }
 
@@ -78,6 +78,6 @@ func (v *topView) Render() app.UI {
 type footView struct{ app.Compo }
 
 func (v *footView) Render() app.UI {
-	finish()
+	Finish()
 	return footer()
 }

@@ -1,4 +1,4 @@
-package main
+package frame
 
 import "striderule/app/browser"
 
@@ -12,24 +12,25 @@ var building struct {
 	since float64 // when the slice began, by the page's clock, in ms
 }
 
-// isBuilding reports whether the page that shows is not yet the one that is built.
-func isBuilding() bool { return building.on }
+// IsBuilding reports whether the page that shows is not yet the one that is built.
+func IsBuilding() bool { return building.on }
 
-func beginBuilding() { building.on, building.since = true, browser.Clock() }
+// BeginBuilding begins the first slice.
+func BeginBuilding() { building.on, building.since = true, browser.Clock() }
 
 // slice is how long the browser is kept busy at a time. What follows a piece of
 // work that ends just before comes on top.
 const slice = 5 // ms
 
-// yield is called by what a page is made of, when it is rendered.
-func yield() {
+// Yield is called by what a page is made of, when it is rendered.
+func Yield() {
 	if building.on && browser.Clock()-building.since > slice {
-		rest()
+		Rest()
 	}
 }
 
-// rest lets the browser answer for a moment.
-func rest() {
+// Rest lets the browser answer for a moment.
+func Rest() {
 	await(browser.NextTurn)
 	building.since = browser.Clock()
 }
@@ -41,14 +42,14 @@ func await(begin func(over func())) {
 	<-ended
 }
 
-// finish is called by the last component of every page. All that is left is done
+// Finish is called by the last component of every page. All that is left is done
 // in one slice, at whose beginning web/start.js notes what was typed, to put it back
 // at its end. It puts that off while a word is half composed.
-func finish() {
+func Finish() {
 	if !building.on {
 		return
 	}
-	rest()
+	Rest()
 	for !browser.Swap() {
 		await(func(over func()) { browser.After(50, over) })
 	}

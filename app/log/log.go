@@ -1,4 +1,4 @@
-package main
+package log
 
 import (
 	"strings"
@@ -6,16 +6,18 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc/logbook"
 	"striderule/calc/word"
 )
 
-// logPage is the machine log: what a person kept on this device.
-type logPage struct {
+// Page is the machine log: what a person kept on this device.
+type Page struct {
 	app.Compo
 	ctx     app.Context // the component's own: see calculator
-	kept    keptLog
+	kept    kept.Log
 	example bool // the example shows, and nothing of it is stored
 
 	machine, axis string // what is listed; empty for all
@@ -26,8 +28,8 @@ type logPage struct {
 	ticked   []string // IDs, for a comparison
 	compared *logbook.Comparison
 
-	said     string   // what was done last
-	gone     []stored // what was deleted last
+	said     string      // what was done last
+	gone     []kept.Item // what was deleted last
 	imported *importReport
 
 	changes int // by other tabs, to wait until they pause
@@ -38,26 +40,26 @@ type logPage struct {
 const listStep = 50
 
 // OnInit reads the log, once.
-func (p *logPage) OnInit() {
-	p.kept = readLog()
+func (p *Page) OnInit() {
+	p.kept = kept.Read()
 	p.refresh()
 }
 
-func (p *logPage) OnNav(ctx app.Context) {
-	arrived(ctx)
+func (p *Page) OnNav(ctx app.Context) {
+	frame.Arrived(ctx)
 	browser.Offer(browser.Offers{File: p.takeFile})
 	ctx.PreventUpdate() // nothing of it shows
 }
 
 // OnMount listens for other tabs that change the log.
-func (p *logPage) OnMount(ctx app.Context) {
+func (p *Page) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
 	heard := func(event app.Value) {
 		// No key: the whole storage was emptied. Persisted: the page lay aside, and
 		// heard nothing meanwhile.
 		key := event.Get("key")
-		if key.IsNull() || strings.HasPrefix(key.String(), logPrefix()) || event.Get("persisted").Truthy() {
+		if key.IsNull() || strings.HasPrefix(key.String(), kept.Prefix()) || event.Get("persisted").Truthy() {
 			ctx.Dispatch(func(app.Context) { p.changedElsewhere() })
 		}
 	}
@@ -69,7 +71,7 @@ func (p *logPage) OnMount(ctx app.Context) {
 }
 
 // OnDismount stops listening.
-func (p *logPage) OnDismount() {
+func (p *Page) OnDismount() {
 	if p.release != nil {
 		p.release()
 		p.release = nil
@@ -77,7 +79,7 @@ func (p *logPage) OnDismount() {
 }
 
 // changedElsewhere reads the log anew once the other tab has come to rest.
-func (p *logPage) changedElsewhere() {
+func (p *Page) changedElsewhere() {
 	p.changes++
 	change := p.changes
 	browser.After(300, func() {
@@ -90,8 +92,8 @@ func (p *logPage) changedElsewhere() {
 }
 
 // refresh brings list and trends up to the book and what is chosen.
-func (p *logPage) refresh() {
-	book := p.kept.book
+func (p *Page) refresh() {
+	book := p.kept.Book
 	if p.machine != "" && len(book.Of(p.machine, "")) == 0 {
 		p.machine = ""
 	}
@@ -115,7 +117,7 @@ func (p *logPage) refresh() {
 }
 
 // oneAxis reports whether all that is listed is of the same axis.
-func (p *logPage) oneAxis() bool {
+func (p *Page) oneAxis() bool {
 	for _, e := range p.entries {
 		if e.Machine != p.entries[0].Machine || e.Axis != p.entries[0].Axis {
 			return false
@@ -125,8 +127,8 @@ func (p *logPage) oneAxis() bool {
 }
 
 // delete takes items out of the log, for undo to put back.
-func (p *logPage) delete(items []stored) {
-	gone, refused := drop(items)
+func (p *Page) delete(items []kept.Item) {
+	gone, refused := kept.Drop(items)
 	p.again()
 	p.gone = gone
 	p.tell("Deleted: " + word.Plural(len(gone), "item", "items") + ".")
@@ -144,16 +146,16 @@ func (p *logPage) delete(items []stored) {
 }
 
 // again reads the log anew, and lists as many as before.
-func (p *logPage) again() {
+func (p *Page) again() {
 	shown := p.shown
-	p.kept = readLog()
+	p.kept = kept.Read()
 	p.refresh()
 	p.shown = max(p.shown, shown)
 }
 
 // undo puts back what was deleted last.
-func (p *logPage) undo() {
-	n, refused := putBack(p.gone)
+func (p *Page) undo() {
+	n, refused := kept.PutBack(p.gone)
 	p.again()
 	p.tell("Put back: " + word.Plural(n, "item", "items") + ".")
 	if refused != "" {
@@ -165,28 +167,28 @@ func (p *logPage) undo() {
 }
 
 // tell says what was done; it is announced.
-func (p *logPage) tell(said string) { p.said = said }
+func (p *Page) tell(said string) { p.said = said }
 
-func (p *logPage) focusLater(id string) {
+func (p *Page) focusLater(id string) {
 	p.ctx.Defer(func(app.Context) { browser.Focus(id) })
 }
 
-func (p *logPage) showExample(on bool) {
+func (p *Page) showExample(on bool) {
 	p.example = on
 	p.machine, p.axis, p.ticked, p.gone, p.imported, p.said = "", "", nil, nil, nil, ""
 	if on {
-		p.kept.book = logbook.NewBook(logbook.Example()...)
+		p.kept.Book = logbook.NewBook(logbook.Example()...)
 		p.machine, p.axis = "Heron", "Feed"
 	} else {
-		p.kept = readLog()
+		p.kept = kept.Read()
 	}
 	p.refresh()
 	p.focusLater("title")
 }
 
-func (p *logPage) Render() app.UI {
-	return shell(site.LogPath, "Machine log", "What did I keep, and how does it change with time?",
-		app.If(p.kept.book.Len() == 0, func() app.UI {
+func (p *Page) Render() app.UI {
+	return frame.Shell(site.LogPath, "Machine log", "What did I keep, and how does it change with time?",
+		app.If(p.kept.Book.Len() == 0, func() app.UI {
 			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
 		}),
 		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, emptied browser data or a private window that was closed does not have it: now and then save it as a file."),
@@ -199,31 +201,31 @@ func (p *logPage) Render() app.UI {
 }
 
 // notice is what was done last, with a way back.
-func (p *logPage) notice() app.UI {
+func (p *Page) notice() app.UI {
 	return app.Div().Class("log-notice").Body(
 		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
 		app.If(len(p.gone) > 0, func() app.UI {
-			return button("undo", "Undo", p.undo)
+			return frame.Button("undo", "Undo", p.undo)
 		}),
 	)
 }
 
 // content is the log itself, or what to do about an empty one.
-func (p *logPage) content() app.UI {
+func (p *Page) content() app.UI {
 	switch {
 	case !app.IsClient:
 		return app.P().Class("ask").Text("What you kept shows here as soon as the page has started.")
 	case p.example:
-	case p.kept.refused != "":
+	case p.kept.Refused != "":
 		return app.Text("")
-	case p.kept.book.Len() == 0:
+	case p.kept.Book.Len() == 0:
 		return app.P().Class("ask").ID("log-empty").Text("Nothing is kept yet.")
 	}
 	return app.Div().Class("log-content").Body(
 		app.If(p.example, func() app.UI {
 			return app.Div().Class("check same").ID("log-example").Body(
 				app.P().Text("An example: Heron and Plover of Tidewater Makers' Hall. Nothing of it is stored; your own log is untouched."),
-				button("example-end", "Back to my log", func() { p.showExample(false) }),
+				frame.Button("example-end", "Back to my log", func() { p.showExample(false) }),
 			)
 		}),
 		p.filters(), p.trendViews(), p.comparison(), p.list(),
@@ -231,19 +233,19 @@ func (p *logPage) content() app.UI {
 }
 
 // tools are what can be done with the whole log.
-func (p *logPage) tools() app.UI {
+func (p *Page) tools() app.UI {
 	if p.example {
 		return app.Text("")
 	}
-	some := p.kept.book.Len() > 0
+	some := p.kept.Book.Len() > 0
 	return app.Div().Class("tools").Body(
 		app.If(some, func() app.UI {
-			return button("export", "Save as a file", func() { browser.SaveFile(fileName("json"), logbook.WriteFile(p.kept.book.All())) })
+			return frame.Button("export", "Save as a file", func() { browser.SaveFile(kept.FileName("json"), logbook.WriteFile(p.kept.Book.All())) })
 		}),
 		app.If(some, func() app.UI {
-			return button("export-csv", "Save for a spreadsheet", func() { browser.SaveFile(fileName("csv"), logbook.CSV(p.kept.book.All())) })
+			return frame.Button("export-csv", "Save for a spreadsheet", func() { browser.SaveFile(kept.FileName("csv"), logbook.CSV(p.kept.Book.All())) })
 		}),
-		button("import", "Take in a file", browser.ChooseFile),
-		button("example-show", "Show an example log", func() { p.showExample(true) }),
+		frame.Button("import", "Take in a file", browser.ChooseFile),
+		frame.Button("example-show", "Show an example log", func() { p.showExample(true) }),
 	)
 }

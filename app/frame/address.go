@@ -1,4 +1,4 @@
-package main
+package frame
 
 import (
 	"slices"
@@ -10,10 +10,10 @@ import (
 	"striderule/app/site"
 )
 
-// here returns the fragment of the address of the page at a path, as it stands there, still
+// Here returns the fragment of the address of the page at a path, as it stands there, still
 // escaped. There is none while pages are generated, nor while the address is still that of
 // another page: the untouched go-app makes a page before it goes there.
-func here(path string) string {
+func Here(path string) string {
 	shown, fragment := browser.Address()
 	if !slices.Contains(site.NamesOf(path), strings.TrimPrefix(shown, app.Getenv("GOAPP_ROOT_PREFIX"))) {
 		return ""

@@ -1,0 +1,2 @@
+// Package kept is the machine log as this browser keeps it: an item of its storage for each entry.
+package kept

@@ -1,0 +1,160 @@
+package kept
+
+import (
+	"errors"
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/calc/logbook"
+)
+
+// Prefix is what the keys of the log begin with. It names the site's folder, as
+// it is read: other sites of the same host share the storage.
+func Prefix() string { return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":log:" }
+
+// A Item text is one item of the log as the browser keeps it.
+type Item struct {
+	Key  string // behind logPrefix: an entry's ID
+	Text string
+}
+
+// An Unread item is one that this version can't read. It stays as it is.
+type Unread struct {
+	Item
+	Why   string
+	Newer bool
+}
+
+// A Log is the log as it stands on this device.
+type Log struct {
+	Book    *logbook.Book
+	Unread  []Unread
+	Refused string // why nothing could be read
+}
+
+// Read reads the whole log.
+func Read() Log {
+	k := Log{Book: logbook.NewBook()}
+	if !app.IsClient {
+		return k
+	}
+	texts, failed := browser.Kept(Prefix())
+	k.Refused = refusal(failed)
+	var entries []logbook.Entry
+	for i := 0; i+1 < len(texts); i += 2 {
+		s := Item{texts[i], texts[i+1]}
+		e, err := logbook.Read(s.Text)
+		if err == nil && e.ID != s.Key {
+			err = errors.New("it says of itself that it is another one")
+		}
+		if err != nil {
+			k.Unread = append(k.Unread, Unread{s, err.Error(), errors.Is(err, logbook.ErrNewer)})
+			continue
+		}
+		entries = append(entries, e)
+	}
+	k.Book.Merge(entries)
+	for _, u := range k.Unread { // which new entries would overwrite
+		k.Book.Reserve(u.Key)
+	}
+	return k
+}
+
+// text returns what stands under a key.
+func (k Log) text(key string) (string, bool) {
+	for _, u := range k.Unread {
+		if u.Key == key {
+			return u.Text, true
+		}
+	}
+	e, ok := k.Book.Entry(key)
+	return e.Text(), ok
+}
+
+// Put keeps items, and returns how many before the browser refused.
+func Put(items []Item) (kept int, refused string) {
+	for i, s := range items {
+		if r := refusal(browser.Keep(Prefix()+s.Key, s.Text)); r != "" {
+			if r == Full && i == 0 && Read().Book.Len() == 0 {
+				r = NoRoom
+			}
+			return i, r
+		}
+	}
+	return len(items), ""
+}
+
+// Drop deletes items, and returns those that are gone. What another tab has put under
+// their keys since stays.
+func Drop(items []Item) (gone []Item, refused string) {
+	now := Read()
+	if now.Refused != "" {
+		return nil, now.Refused
+	}
+	for _, s := range items {
+		if text, ok := now.text(s.Key); !ok || text != s.Text {
+			continue
+		}
+		if r := refusal(browser.Drop(Prefix() + s.Key)); r != "" {
+			return gone, r
+		}
+		gone = append(gone, s)
+	}
+	return gone, ""
+}
+
+// PutBack keeps again what drop deleted, beside what another tab has put under the
+// same keys since. It returns how many were put back before the browser refused.
+func PutBack(items []Item) (back int, refused string) {
+	now := Read()
+	var entries []logbook.Entry
+	var more []Item
+	for _, s := range items {
+		if e, err := logbook.Read(s.Text); err == nil && e.ID == s.Key {
+			entries = append(entries, e)
+			continue
+		}
+		key := s.Key
+		text, taken := now.text(key)
+		for n := 2; taken && text != s.Text; n++ {
+			key = s.Key + "-" + strconv.Itoa(n)
+			text, taken = now.text(key)
+		}
+		if !taken {
+			more = append(more, Item{key, s.Text})
+		}
+	}
+	return Put(append(Items(now.Book.Merge(entries).Added), more...))
+}
+
+// Items returns entries as they are kept.
+func Items(entries []logbook.Entry) []Item {
+	var items []Item
+	for _, e := range entries {
+		items = append(items, Item{e.ID, e.Text()})
+	}
+	return items
+}
+
+// Why a browser refuses to keep something, as sentences.
+const (
+	Full      = "The storage that the browser gives this site is full."
+	NoRoom    = "The browser gives this site no room to keep anything, as some private windows do."
+	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
+)
+
+// refusal puts the name of a browser's error into words; without an error there are none.
+func refusal(name string) string {
+	switch name {
+	case "":
+		return ""
+	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
+		return Full
+	}
+	return isBlocked
+}
+
+// FileName is that of a file of the log, with today's date.
+func FileName(ending string) string { return "striderule-log-" + browser.Now()[:10] + "." + ending }

@@ -1,0 +1,57 @@
+package log
+
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
+	"striderule/calc/word"
+)
+
+// troubles tells what the browser refused, and which items could not be read.
+func (p *Page) troubles() app.UI {
+	body := []app.UI{}
+	if p.kept.Refused != "" {
+		body = append(body, app.P().ID("log-refused").Text("The log can't be read. "+p.kept.Refused+" The calculators work all the same; on their pages a sheet can be saved as a file."))
+	}
+	if n := len(p.kept.Unread); n > 0 && !p.example {
+		var items []app.UI
+		for _, u := range p.kept.Unread[:min(n, mostDamages)] {
+			items = append(items, app.Li().Text(u.Key+": "+u.Why))
+		}
+		body = append(body,
+			app.H2().Text(word.Plural(n, "item can't be read", "items can't be read")),
+			app.Ul().Body(items...),
+			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
+			app.Div().Class("tools").Body(
+				frame.Button("save-unread", "Save them as a file", func() { browser.SaveFile("striderule-log-unread.txt", rawText(p.kept.Unread)) }),
+				app.If(len(p.broken()) > 0, func() app.UI {
+					return frame.Button("delete-unread", "Delete what is broken", func() { p.delete(p.broken()) })
+				}),
+			))
+	}
+	return app.If(len(body) > 0, func() app.UI { return app.Div().Class("problems").ID("log-troubles").Body(body...) })
+}
+
+// broken are the items that no version can read.
+func (p *Page) broken() []kept.Item {
+	var items []kept.Item
+	for _, u := range p.kept.Unread {
+		if !u.Newer {
+			items = append(items, u.Item)
+		}
+	}
+	return items
+}
+
+// rawText is what stands in the storage, an item a line.
+func rawText(all []kept.Unread) string {
+	var b strings.Builder
+	for _, u := range all {
+		b.WriteString(u.Key + "\t" + u.Text + "\n")
+	}
+	return b.String()
+}
