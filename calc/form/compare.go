@@ -218,22 +218,11 @@ func (f *Form) takeWas(was map[string][]string, p link.Piece) bool {
 // receiveSheet notes what a link brought, to compare with.
 func (f *Form) receiveSheet(fragment string, was map[string][]string) {
 	if len(was) > 0 {
-		before := f.plainText()
+		before := maps.Clone(f.plainText())
 		maps.Copy(before, was)
 		f.before = f.with(before).plainText()
 	}
 	if f.received != nil { // it comes from somebody, or out of the log
 		f.sent, f.link = f.plainText(), fragment
 	}
-}
-
-// plainText is the text of all fields as a link carries it; what is empty is left out.
-func (f *Form) plainText() map[string][]string {
-	all := map[string][]string{}
-	for _, field := range f.fields {
-		if cells := f.plainCells(field); len(cells) > 0 {
-			all[field.Key] = cells
-		}
-	}
-	return all
 }

@@ -19,11 +19,12 @@ type Form struct {
 	index    map[string]int      // of fields, by key
 	text     map[string][]string // by key, a cell a row
 	rows     map[*sheet.Group]int
-	problems []report.Problem  // of the entries
-	notices  []report.Problem  // of the link that was loaded
-	unknown  []link.Piece      // of that link, kept
-	brought  map[string]bool   // keys of templates that came with it and are not accepted
-	theirs   map[string]string // what these were
+	plain    map[string][]string // see plainText
+	problems []report.Problem    // of the entries
+	notices  []report.Problem    // of the link that was loaded
+	unknown  []link.Piece        // of that link, kept
+	brought  map[string]bool     // keys of templates that came with it and are not accepted
+	theirs   map[string]string   // what these were
 	received *Claim
 	report   report.Report
 
@@ -94,7 +95,7 @@ func (f *Form) solve() {
 
 // readCells reads all text into the sheet anew. What is hidden counts as not given.
 func (f *Form) readCells() {
-	f.problems = nil
+	f.problems, f.plain = nil, nil
 	for _, field := range f.fields {
 		n := len(f.text[field.Key])
 		if _, ticks := field.Cells.(*sheet.Checks); !ticks {

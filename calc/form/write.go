@@ -14,17 +14,32 @@ func (f *Form) pieces() []link.Piece { return f.piecesOf(f.plainText()) }
 
 // piecesOf are the pieces of a link to a sheet of this text, and what else the link had.
 func (f *Form) piecesOf(text map[string][]string) []link.Piece {
-	var pieces []link.Piece
+	pieces := make([]link.Piece, 1, len(text)+len(f.unknown)+2) // a result may follow
+	pieces[0] = link.Piece{Key: "v", Cells: []string{link.Version}}
 	for _, field := range f.fields {
 		if cells := text[field.Key]; len(cells) > 0 {
 			pieces = append(pieces, link.Piece{Key: field.Key, Cells: cells})
 		}
 	}
 	pieces = append(pieces, f.unknown...)
-	if len(pieces) == 0 {
+	if len(pieces) == 1 {
 		return nil
 	}
-	return append([]link.Piece{{Key: "v", Cells: []string{link.Version}}}, pieces...)
+	return pieces
+}
+
+// plainText is the text of all fields as a link carries it; what is empty is left out. It is
+// worked out once after each change, and nobody may change it.
+func (f *Form) plainText() map[string][]string {
+	if f.plain == nil {
+		f.plain = map[string][]string{}
+		for _, field := range f.fields {
+			if cells := f.plainCells(field); len(cells) > 0 {
+				f.plain[field.Key] = cells
+			}
+		}
+	}
+	return f.plain
 }
 
 // plainCells returns a field's cells as a link carries them, without empty
