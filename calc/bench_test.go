@@ -54,3 +54,19 @@ func BenchmarkReply(b *testing.B) {
 		}
 	})
 }
+
+// The same for a reply to a sheet that has just been changed: the text of the link is worked
+// out then, and not again until the next change.
+func BenchmarkFirstReply(b *testing.B) {
+	f := calc.Load(calibrate.Page, calc.Load(calibrate.Page, calibrate.Page.Example).ShareFragment())
+	for _, reply := range []bool{false, true} {
+		b.Run(map[bool]string{false: "change", true: "change and reply"}[reply], func(b *testing.B) {
+			for i := 0; b.Loop(); i++ {
+				f.Set("rest", 1, [...]string{"28.4", "28.3"}[i%2])
+				if reply {
+					f.ReplyFragment()
+				}
+			}
+		})
+	}
+}

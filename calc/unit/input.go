@@ -26,6 +26,8 @@ type Entry struct {
 	Number float64 // the value, without its type
 	Given  bool
 	takes  *limit
+	typed  string // what Number was read from
+	plain  string // Plain of that
 }
 
 // Uncompared, as a field without a name, says that nobody compares the values of
@@ -50,15 +52,15 @@ func (w *writing) entry(bare string, least, most float64) Entry {
 // Set reads text. Empty text makes the entry not given. A text that is refused
 // does so too, and the error is an *Error.
 func (e *Entry) Set(text string) error {
-	e.Number, e.Given = 0, false
+	e.Number, e.Given, e.typed, e.plain = 0, false, "", ""
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	v, _, err := e.takes.read(text)
+	v, plain, err := e.takes.read(text)
 	if err != nil {
 		return err
 	}
-	e.Number, e.Given = v, true
+	e.Number, e.Given, e.typed, e.plain = v, true, text, plain
 	return nil
 }
 
@@ -82,6 +84,9 @@ func (e *Entry) Bare() string {
 // Plain returns text as it was typed, but with the point as decimal mark and
 // without grouping. What cannot be read is returned as it is.
 func (e *Entry) Plain(text string) string {
+	if e.Given && text == e.typed {
+		return e.plain
+	}
 	if strings.TrimSpace(text) == "" {
 		return ""
 	}
