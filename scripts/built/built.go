@@ -14,15 +14,15 @@ const (
 
 // Facts are what the bytes of a site depend on, besides the source.
 type Facts struct {
-	Go      string // the toolchain, as go env GOVERSION has it
-	Address string // that the site was told it would have, or ""
-	Plain   bool   // with the untouched go-app
+	Go      string   // the toolchain, as go env GOVERSION has it
+	Address string   // that the site was told it would have, or ""
+	Without []string // steps of the program that were left out: trim, slim, begun
 }
 
 const (
 	goIs      = "Built with "
 	addressIs = "For the address "
-	plainIs   = "With the untouched go-app"
+	withoutIs = "Without "
 )
 
 // String is the file: a line for each fact.
@@ -31,8 +31,8 @@ func (f Facts) String() string {
 	if f.Address != "" {
 		lines = append(lines, addressIs+f.Address)
 	}
-	if f.Plain {
-		lines = append(lines, plainIs)
+	for _, step := range f.Without {
+		lines = append(lines, withoutIs+step)
 	}
 	return strings.Join(lines, "\n") + "\n"
 }
@@ -46,8 +46,8 @@ func Parse(file string) (Facts, error) {
 			f.Go = v
 		} else if v, ok := strings.CutPrefix(line, addressIs); ok {
 			f.Address = v
-		} else if line == plainIs {
-			f.Plain = true
+		} else if v, ok := strings.CutPrefix(line, withoutIs); ok {
+			f.Without = append(f.Without, v)
 		} else {
 			return Facts{}, fmt.Errorf("%s has a line that says nothing known: %q", Name, line)
 		}

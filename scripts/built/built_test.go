@@ -11,8 +11,8 @@ func TestFacts(t *testing.T) {
 	for _, f := range []Facts{
 		{Go: "go1.26.8"},
 		{Go: "go1.27-devel_0123 Thu", Address: "https://club.example/tools/striderule/"},
-		{Go: "go1.26.8", Plain: true},
-		{Go: "go1.26.8", Address: "https://club.example/", Plain: true},
+		{Go: "go1.26.8", Without: []string{"trim", "begun"}},
+		{Go: "go1.26.8", Address: "https://club.example/", Without: []string{"trim", "begun"}},
 	} {
 		again, err := Parse(f.String())
 		require.NoError(t, err)

@@ -84,8 +84,8 @@ func build(f built.Facts) ([]byte, error) {
 	defer os.RemoveAll(dir)
 	dist := filepath.Join(dir, "dist")
 	args := []string{"run", "./scripts/site", "-anew", "-out", dist, "-address", f.Address}
-	if f.Plain {
-		args = append(args, "-plain")
+	for _, step := range f.Without {
+		args = append(args, "-"+step+"=0")
 	}
 	site := exec.Command("go", args...)
 	site.Stdout, site.Stderr = os.Stderr, os.Stderr

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
 	"fmt"
 	"os"
 	"os/exec"
@@ -89,7 +87,7 @@ func beside(site, keep string) error {
 		if err != nil {
 			return err
 		}
-		for end, do := range map[string]func([]byte) ([]byte, error){".gz": usualGzip, ".br": squeeze.Brotli} {
+		for end, do := range map[string]func([]byte) ([]byte, error){".gz": squeeze.Gzip, ".br": squeeze.Brotli} {
 			small, err := kept.Get("1"+end, content, do)
 			if err != nil {
 				return err
@@ -100,17 +98,4 @@ func beside(site, keep string) error {
 		}
 		return nil
 	})
-}
-
-func usualGzip(content []byte) ([]byte, error) {
-	var out bytes.Buffer
-	z, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
-	if err != nil {
-		return nil, err
-	}
-	if _, err := z.Write(content); err != nil {
-		return nil, err
-	}
-	err = z.Close()
-	return out.Bytes(), err
 }

@@ -14,8 +14,26 @@ import (
 
 // Options say how to compile.
 type Options struct {
-	Plain bool // with the untouched go-app
+	Trim  bool // with the trimmed copy of go-app
+	Slim  bool // without what the program does without: package slim
+	Begun bool // begun when it is built, which takes the trimmed go-app
 	Names bool // keep the functions' names, to tell what weighs what
+}
+
+// Whole are all steps: what the site has.
+var Whole = Options{Trim: true, Slim: true, Begun: true}
+
+// Without are the steps that are left out, by the names of their switches.
+func (o Options) Without() (steps []string) {
+	for _, s := range []struct {
+		name string
+		on   bool
+	}{{"trim", o.Trim}, {"slim", o.Slim}, {"begun", o.Begun && o.Trim}} {
+		if !s.on {
+			steps = append(steps, s.name)
+		}
+	}
+	return steps
 }
 
 // Build compiles the app of the module at root into the file out; work is a folder
@@ -26,15 +44,23 @@ func Build(root, work, out string, o Options) error {
 		args = append(args, "-ldflags=-s -w")
 	}
 	args = append(args, flags()...)
-	if !o.Plain {
+	if o.Trim {
 		modfile, err := trim.Write(root, filepath.Join(work, "trim"))
 		if err != nil {
 			return err
 		}
 		args = append(args, "-modfile="+modfile)
 	}
-	if err := compile(root, out, append(args, "./app")); err != nil || o.Plain || o.Names {
+	if err := compile(root, append(args, "./app")); err != nil {
 		return err
+	}
+	if o.Slim {
+		if err := rewrite(root, out, slim.Program); err != nil {
+			return err
+		}
+	}
+	if !o.Begun || !o.Trim {
+		return nil
 	}
 	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Begun(program, env...) })
 }
@@ -48,7 +74,10 @@ var env = []string{"GOGC=800", "GOMEMLIMIT=150MiB"}
 // have in common is the same code.
 func Tests(root, of, out string) error {
 	args := append([]string{"test", "-c", "-vet=off", "-o", out, "-ldflags=-s -w"}, flags()...)
-	return compile(root, out, append(args, of))
+	if err := compile(root, append(args, of)); err != nil {
+		return err
+	}
+	return rewrite(root, out, slim.Program)
 }
 
 // flags are those of the compiler.
@@ -62,8 +91,8 @@ func flags() []string {
 	return flags
 }
 
-// compile runs go with these arguments, and makes what comes out smaller.
-func compile(root, out string, args []string) error {
+// compile runs go with these arguments.
+func compile(root string, args []string) error {
 	build := exec.Command("go", args...)
 	build.Dir = root
 	build.Env = append(os.Environ(), trim.WasmEnv...)
@@ -71,18 +100,17 @@ func compile(root, out string, args []string) error {
 	if err := build.Run(); err != nil {
 		return fmt.Errorf("go %s: %w", args[0], err)
 	}
-	return rewrite(root, out, slim.Program)
+	return nil
 }
 
-// rewrite has a program made better, if it is by a toolchain that is known.
+// rewrite has a program made better.
 func rewrite(root, file string, better func(program []byte) ([]byte, error)) error {
 	version, err := GoEnv(root, "GOVERSION")
 	if err != nil {
 		return err
 	}
 	if err := slim.Knows(version); err != nil {
-		fmt.Fprintln(os.Stderr, "build:", err)
-		return nil
+		return err
 	}
 	program, err := os.ReadFile(file)
 	if err != nil {
@@ -97,10 +125,11 @@ func rewrite(root, file string, better func(program []byte) ([]byte, error)) err
 	return os.WriteFile(file, program, 0o644)
 }
 
-// GoEnv returns a setting of the toolchain that the module at root is built by.
+// GoEnv returns a setting of the toolchain that the program of the module at root is built by.
 func GoEnv(root, name string) (string, error) {
 	env := exec.Command("go", "env", name)
 	env.Dir = root
+	env.Env = append(os.Environ(), "GOTOOLCHAIN="+slim.Toolchain)
 	out, err := env.Output()
 	return strings.TrimSpace(string(out)), err
 }

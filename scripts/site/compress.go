@@ -52,6 +52,6 @@ var ways = map[string]struct {
 	name string
 	do   func([]byte) ([]byte, error)
 }{
-	".gz": {"1.gz", squeeze.Gzip},
+	".gz": {"2.gz", squeeze.Gzip},
 	".br": {"1.br", squeeze.Brotli},
 }

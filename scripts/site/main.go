@@ -1,7 +1,11 @@
 // Command site builds the whole site with Go alone: pages, program, worker,
 // icons, and the zip to unpack on a web host.
 //
-//	go run ./scripts/site [-plain] [-anew] [-out dist] [-address https://club.example/tools/striderule/]
+//	go run ./scripts/site [-serving] [-plain] [-trim=0] [-slim=0] [-begun=0] [-anew] [-out dist] [-address https://club.example/tools/striderule/]
+//
+// With -serving it makes what serving on this machine needs: nothing is compressed, and
+// there is no zip. -trim=0, -slim=0 and -begun=0 leave a step of the program out each
+// (scripts/program says what they buy), -plain all of them: a panic then says where it was.
 //
 // With the address that the site will have, its pages name their preview pictures
 // by it, as some readers of links want.
@@ -16,25 +20,36 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
+	"time"
 
+	"striderule/scripts/program"
 	"striderule/scripts/serving"
 	"striderule/scripts/squeeze"
 )
 
 func main() {
-	plain := flag.Bool("plain", false, "build with the untouched go-app")
+	var o program.Options
+	plain := flag.Bool("plain", false, "as -trim=0 -slim=0 -begun=0: the program as Go makes it")
+	flag.BoolVar(&o.Trim, "trim", true, "build with the trimmed copy of go-app")
+	flag.BoolVar(&o.Slim, "slim", true, "take out of the program what it does without")
+	flag.BoolVar(&o.Begun, "begun", true, "begin the program when it is built")
+	serving := flag.Bool("serving", false, "make only what serving here needs")
 	anew := flag.Bool("anew", false, "compress anew, whatever is kept of earlier builds")
 	out := flag.String("out", "dist", "`folder` to write, wiped first")
 	address := flag.String("address", "", "`address` that the site will have")
 	flag.Parse()
-	if err := run(*out, *address, *plain, *anew); err != nil {
+	if *plain {
+		o = program.Options{}
+	}
+	if err := run(*out, *address, o, *serving, *anew); err != nil {
 		fmt.Fprintln(os.Stderr, "build:", err)
 		os.Exit(1)
 	}
 }
 
-func run(out, address string, plain, anew bool) error {
+func run(out, address string, o program.Options, serving, anew bool) error {
 	root, err := moduleRoot()
 	if err != nil {
 		return err
@@ -66,11 +81,8 @@ func run(out, address string, plain, anew bool) error {
 	if err != nil {
 		return err
 	}
-	b := builder{root: root, work: work, site: fresh, address: address, plain: plain, kept: kept}
-	for _, step := range []struct {
-		what string
-		do   func() error
-	}{
+	b := builder{root: root, work: work, site: fresh, address: address, options: o, kept: kept}
+	steps := []step{
 		{"program", b.program},
 		{"pages", b.pages},
 		{"assets", b.assets},
@@ -82,9 +94,15 @@ func run(out, address string, plain, anew bool) error {
 		{"sums", b.sums},
 		{"zip", b.zip},
 		{"modes", b.modes},
-	} {
-		if err := step.do(); err != nil {
-			return fmt.Errorf("%s: %w", step.what, err)
+	}
+	if serving {
+		steps = slices.DeleteFunc(steps, func(s step) bool { return s.what == "compression" || s.what == "zip" })
+	}
+	began := time.Now()
+	for _, s := range steps {
+		fmt.Printf("   %2.0f s: %s\n", time.Since(began).Seconds(), s.what)
+		if err := s.do(); err != nil {
+			return fmt.Errorf("%s: %w", s.what, err)
 		}
 	}
 	if err := swap(fresh, out); err != nil {
@@ -93,11 +111,17 @@ func run(out, address string, plain, anew bool) error {
 	return report(out)
 }
 
+// A step is one of a build.
+type step struct {
+	what string
+	do   func() error
+}
+
 // builder writes the site of the module at root into the folder site.
 type builder struct {
 	root, work, site string
 	address          string // that the site will have, if it is known
-	plain            bool
+	options          program.Options
 	kept             *squeeze.Kept
 }
 
@@ -138,6 +162,9 @@ func report(out string) error {
 	}
 	for _, f := range []string{program, program + ".gz", program + ".br", filepath.Join(out, zipName)} {
 		info, err := os.Stat(f)
+		if os.IsNotExist(err) {
+			continue // it is not needed for serving here
+		}
 		if err != nil {
 			return err
 		}

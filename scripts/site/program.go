@@ -13,7 +13,7 @@ func (b *builder) program() error {
 	if err := os.MkdirAll(filepath.Dir(wasm), 0o755); err != nil {
 		return err
 	}
-	if err := program.Build(b.root, b.work, wasm, program.Options{Plain: b.plain}); err != nil {
+	if err := program.Build(b.root, b.work, wasm, b.options); err != nil {
 		return err
 	}
 	return b.support()

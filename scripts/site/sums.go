@@ -18,7 +18,7 @@ func (b *builder) facts() error {
 	if err != nil {
 		return err
 	}
-	facts := built.Facts{Go: version, Address: b.address, Plain: b.plain}
+	facts := built.Facts{Go: version, Address: b.address, Without: b.options.Without()}
 	return os.WriteFile(b.path(built.Name), []byte(facts.String()), 0o644)
 }
 

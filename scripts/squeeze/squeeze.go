@@ -4,6 +4,7 @@ package squeeze
 
 import (
 	"bytes"
+	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
 	"os"
@@ -20,6 +21,20 @@ func Brotli(content []byte) ([]byte, error) {
 		return nil, err
 	}
 	err := w.Close()
+	return out.Bytes(), err
+}
+
+// Gzip compresses by gzip 9.
+func Gzip(content []byte) ([]byte, error) {
+	var out bytes.Buffer
+	w, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := w.Write(content); err != nil {
+		return nil, err
+	}
+	err = w.Close()
 	return out.Bytes(), err
 }
 

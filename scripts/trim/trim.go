@@ -23,6 +23,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"striderule/scripts/slim"
 )
 
 // A module is what is copied of one, and changed in the copy.
@@ -190,4 +192,4 @@ func writeMod(root, dir string, modules ...module) (string, error) {
 
 // WasmEnv is the environment of a WebAssembly build. Whatever else could change
 // the program's bytes is set, so that a person's own settings don't.
-var WasmEnv = []string{"GOOS=js", "GOARCH=wasm", "GOWASM=", "GOEXPERIMENT=", "GOFLAGS=-mod=readonly", "GOWORK=off", "CGO_ENABLED=0"}
+var WasmEnv = []string{"GOOS=js", "GOARCH=wasm", "GOWASM=", "GOEXPERIMENT=", "GOFLAGS=-mod=readonly", "GOWORK=off", "CGO_ENABLED=0", "GOTOOLCHAIN=" + slim.Toolchain}

@@ -24,7 +24,7 @@ func printPackages(root string) error {
 	work := filepath.Join(root, ".build")
 	file := filepath.Join(work, "named.wasm")
 	defer os.Remove(file)
-	if err := program.Build(root, work, file, program.Options{Names: true}); err != nil {
+	if err := program.Build(root, work, file, program.Options{Trim: true, Slim: true, Names: true}); err != nil {
 		return err
 	}
 	named, err := os.ReadFile(file)

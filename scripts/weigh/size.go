@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
 	"fmt"
 	"os"
 	"os/exec"
@@ -17,19 +15,12 @@ import (
 type weight struct{ raw, gzip, brotli int }
 
 func weigh(program []byte) (weight, error) {
-	var zipped bytes.Buffer
-	g, err := gzip.NewWriterLevel(&zipped, gzip.BestCompression)
+	zipped, err := squeeze.Gzip(program)
 	if err != nil {
 		return weight{}, err
 	}
-	if _, err := g.Write(program); err != nil {
-		return weight{}, err
-	}
-	if err := g.Close(); err != nil {
-		return weight{}, err
-	}
 	br, err := squeeze.Brotli(program)
-	return weight{len(program), zipped.Len(), len(br)}, err
+	return weight{len(program), len(zipped), len(br)}, err
 }
 
 // printSizes prints the program's weight and that of stock, and returns the share by
