@@ -10,10 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// DEVELOPERS.md gives each module of go.mod its reason and its bytes.
+// The README of scripts/program gives each module of go.mod its reason and its bytes.
 func TestEveryModuleHasItsReason(t *testing.T) {
 	root := filepath.Join("..", "..")
-	guide, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	guide, err := os.ReadFile(filepath.Join(root, "scripts", "program", "README.md"))
 	require.NoError(t, err)
 	rows := map[string]int{}
 	for _, m := range regexp.MustCompile(`(?m)^\| (\S+\.\S+/\S+) \| [^|]{10,} \| (?:–|[\d,]+) \| [\d,]+ \|$`).FindAllStringSubmatch(string(guide), -1) {
