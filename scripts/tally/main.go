@@ -10,6 +10,7 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -85,6 +86,12 @@ type event struct {
 // often is the longest time without a line.
 const often = 10 * time.Second
 
+// Tests that take longer are named, the slowest of a package.
+const (
+	slowIs   = 5 // s
+	mostSlow = 12
+)
+
 type tally struct {
 	out         io.Writer
 	total, done int
@@ -92,10 +99,25 @@ type tally struct {
 	wrote       map[string]*strings.Builder // by package and test
 	skips       map[string][]string         // by package
 	passed      map[string]int              // by package
+	took        map[string][]took           // by package
+}
+
+// A took is how long a test took, in seconds.
+type took struct {
+	test string
+	long float64
+}
+
+// tell says how far it is, if it has been silent for some time.
+func (t *tally) tell(e event) {
+	if time.Since(t.told) > often {
+		t.told = time.Now()
+		fmt.Fprintf(t.out, "   %d of %d, %s: %s %s\n", t.done, t.total, seconds(time.Since(t.began)), short(e.Package), e.Test)
+	}
 }
 
 func (t *tally) read(events io.Reader) error {
-	t.wrote, t.skips, t.passed = map[string]*strings.Builder{}, map[string][]string{}, map[string]int{}
+	t.wrote, t.skips, t.passed, t.took = map[string]*strings.Builder{}, map[string][]string{}, map[string]int{}, map[string][]took{}
 	lines := bufio.NewScanner(events)
 	lines.Buffer(nil, 64<<20)
 	for lines.Scan() {
@@ -119,9 +141,8 @@ func (t *tally) hear(e event) {
 		}
 		t.wrote[key].WriteString(e.Output)
 	case "run":
-		if !inside && time.Since(t.told) > often {
-			t.told = time.Now()
-			fmt.Fprintf(t.out, "   %d of %d, %s: %s %s\n", t.done, t.total, seconds(time.Since(t.began)), short(e.Package), e.Test)
+		if !inside {
+			t.tell(e)
 		}
 	case "pass", "fail", "skip":
 		if e.Test == "" {
@@ -135,6 +156,8 @@ func (t *tally) hear(e event) {
 			return
 		}
 		t.done++
+		t.tell(e) // of tests side by side all have begun long before
+		t.took[e.Package] = append(t.took[e.Package], took{e.Test, e.Elapsed})
 		switch e.Action {
 		case "fail":
 			fmt.Fprint(t.out, t.wrote[key])
@@ -175,6 +198,13 @@ func (t *tally) end(e event) {
 		}
 	}
 	fmt.Fprintf(t.out, "%s: %s, %d tests in %.1f s\n", short(e.Package), e.Action, t.passed[e.Package], e.Elapsed)
+	slow := t.took[e.Package]
+	slices.SortFunc(slow, func(a, b took) int { return cmp.Compare(b.long, a.long) })
+	for _, s := range slow[:min(mostSlow, len(slow))] {
+		if s.long > slowIs {
+			fmt.Fprintf(t.out, "   %.0f s: %s\n", s.long, s.test)
+		}
+	}
 	skips := t.skips[e.Package]
 	slices.Sort(skips)
 	for _, s := range slices.Compact(skips) {
