@@ -70,13 +70,17 @@ func TestAccessibilityRules(t *testing.T) {
 				Passes     int
 				Violations []string
 			}
-			text := Eval[string](p, `axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => JSON.stringify({
+			rules := `["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]`
+			if scheme != colours[0] {
+				rules = `{type: "rule", values: ["color-contrast", "link-in-text-block"]}` // the others do not look at colours
+			}
+			text := Eval[string](p, `axe.run({runOnly: `+rules+`}).then((r) => JSON.stringify({
 				passes: r.passes.length,
 				violations: r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 150) + " " + (n.any[0] || n.all[0] || n.none[0] || {}).message)),
 			}))`)
 			require.NoError(t, json.Unmarshal([]byte(text), &found))
 			assert.Empty(t, found.Violations, "%s, %s", name, scheme)
-			assert.Greater(t, found.Passes, 5, "%s: the rules ran", name)
+			assert.Greater(t, found.Passes, map[bool]int{true: 5, false: 0}[scheme == colours[0]], "%s: the rules ran", name)
 			checked++
 		}
 	}

@@ -50,7 +50,8 @@ func TestStepThatTheHistoryRefuses(t *testing.T) {
 		p.Wait(`document.documentElement.dataset.app === "ready" && location.pathname.includes("` + slug + `") && document.querySelector("form[data-sheet=` + slug + `]")`)
 		p.Settle()
 	}
-	p.Click("nav a[href*=convert]") // by hand: a step that no person asked for would take the place of the one before
+	// By hand: a step that no person asked for would take the place of the one before.
+	p.must(p.tab.click("nav a[href*=convert]"))
 	ready("convert")
 	p.Fill("steps", "80")
 	Eval[bool](p, `(history.back(), true)`)
