@@ -72,6 +72,7 @@ func TestLinkCodec(t *testing.T) {
 			? striderule.link.join(c.pieces) !== c.fragment || JSON.stringify(striderule.link.split(c.fragment)) !== JSON.stringify(c.pieces)
 			: striderule.link.measured(c.Value, c.U) !== c.says)
 			.map((c) => c.pieces ? [c.fragment, striderule.link.join(c.pieces), striderule.link.split(c.fragment)] : [c, striderule.link.measured(c.Value, c.U)]);
+		if (striderule.link.measured(1, 1e-102) !== "1.000000000000 ± 0.000000000000") wrong.push("an uncertainty of next to nothing");
 		const said = "looked at " + cases.length + ", wrong: " + JSON.stringify(wrong.slice(0, 5));`)
 	require.Equal(t, "looked at "+unit.Full(float64(len(cases)))+", wrong: []", said)
 }

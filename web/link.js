@@ -24,9 +24,10 @@ striderule.link = {
     const write = (text) => encodeURIComponent(text).replace(/%2F/g, "/").replace(/%3A/g, ":").replace(/[!'()*]/g, escaped);
     return pieces.map(([key, cells]) => write(key) + "=" + cells.map(write).join(",")).join("&").replace(/[-._~/:]$/, escaped);
   },
-  // A value in the digits that its uncertainty supports: two of those.
+  // A value in the digits that its uncertainty, above 0, supports: two of those. There is
+  // room for no more than twelve behind the point.
   measured(value, u) {
-    const places = 1 - u.toExponential(1).split("e")[1], step = 10 ** -Math.min(0, places);
+    const places = Math.min(12, 1 - u.toExponential(1).split("e")[1]), step = 10 ** -Math.min(0, places);
     return [value, u].map((v) => (step > 1 ? Math.round(v / step) * step : v).toFixed(Math.max(0, places))).join(" ± ");
   },
 };

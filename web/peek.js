@@ -56,11 +56,11 @@
     const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
     const v = number(value), wide = number(u);
     if (v !== false) {
-      const text = wide ? striderule.link.measured(v, wide) : String(Number(v.toPrecision(6)));
+      const text = wide > 0 ? striderule.link.measured(v, wide) : String(Number(v.toPrecision(6)));
       // "steps/mm or steps/°"
       const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
       const unit = /=rotary/.test(link) && units[1] || units[0];
-      add("The sender saw " + text + (unit && " " + unit) + ".", "");
+      add("The sender saw " + text + (unit && unit !== "1" && " " + unit || "") + ".", "");
       add(" Checking …", "checking");
       add(" It is not checked here.", "unchecked");
     }

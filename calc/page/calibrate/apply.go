@@ -47,7 +47,7 @@ const valuePlace = "{value}"
 // apply says what to send, how to keep it, how to undo it, and where the old
 // value may hide. Where nothing should be changed it is folded.
 func (a *solution) apply() *report.Part {
-	p := &report.Part{ID: "apply", Title: "Apply it", Needs: lists.Concat([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys, a.laterKeys)}
+	p := &report.Part{ID: "apply", Title: "Apply it", Needs: append([]string{"line", "linetravel", "linerotary", "entry"}, a.allKeys...)}
 	switch {
 	case a.hasThen:
 		p.Title, p.Folded = "What was applied", true

@@ -18,7 +18,7 @@ func (a *solution) readings() *report.Part {
 	if len(a.runs) == 0 || a.sheet.Method() == trial.BothSides {
 		return nil
 	}
-	p := &report.Part{ID: "runs", Title: "What the readings say", Needs: lists.Concat(a.readKeys, a.laterKeys), Blocks: []report.Block{a.runTable()}}
+	p := &report.Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []report.Block{a.runTable()}}
 	if a.found && a.sheet.Method() == trial.OneLength {
 		p.Add(a.runChart(), report.Figures{All: a.runFigures()})
 	}

@@ -92,14 +92,12 @@ func (a *solution) effects() *report.Part {
 // entries names, for each convention, every entry that must change and every
 // one that stays.
 func (a *solution) entries() *report.Part {
-	p := &report.Part{ID: "entries", Title: "Which entries to change", Needs: a.allKeys}
-	conventions := drive.Conventions
-	if own := a.setting.Convention; a.given { // the person's own first
-		conventions = []drive.Convention{own}
-		for _, c := range drive.Conventions {
-			if c != own {
-				conventions = append(conventions, c)
-			}
+	p := &report.Part{ID: "entries", Title: "Which entries to change", Needs: append([]string{"as"}, a.keys...)}
+	own := a.setting.Convention
+	conventions := []drive.Convention{own} // the person's own first
+	for _, c := range drive.Conventions {
+		if c != own {
+			conventions = append(conventions, c)
 		}
 	}
 	for _, c := range conventions {
