@@ -113,8 +113,8 @@ func (c *calculator) edit(change func(*form.Form)) {
 func (c *calculator) editByKey(ctx app.Context, change func(*form.Form)) {
 	c.change(change)
 	ctx.PreventUpdate()
-	for _, view := range c.quick {
-		view.Dispatch(func(app.Context) { c.ctx.PreventUpdate() })
+	for _, of := range c.quick {
+		of.Dispatch(func(app.Context) { c.ctx.PreventUpdate() })
 	}
 	c.settling.after(reportAfter, c.follow)
 }
@@ -128,7 +128,6 @@ func (c *calculator) change(change func(*form.Form)) {
 	c.pasted = form.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
 	c.settling.edited()
-	c.settling.waits()
 	c.settling.after(addressAfter, func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()

@@ -33,8 +33,14 @@ type settling struct {
 	now   func(do func())                   // do changes the page
 }
 
-// edited begins anew.
-func (s *settling) edited() { s.edits++ }
+// edited begins anew: the address is behind from here on, and the page knows.
+func (s *settling) edited() {
+	s.edits++
+	if !s.unwritten {
+		s.unwritten = true
+		browser.AddressWaits()
+	}
+}
 
 // after does something some milliseconds after the last edit, unless another one followed.
 // It asks that before it disturbs the page: each change costs a rendering.
@@ -62,11 +68,3 @@ func (s *settling) compare(c *form.Comparison) { s.comparison, s.compared = c, s
 
 // isCompared reports whether the comparison is about the entries as they are.
 func (s *settling) isCompared() bool { return s.compared == s.edits }
-
-// waits notes that the address is behind, and has the page know.
-func (s *settling) waits() {
-	if !s.unwritten {
-		s.unwritten = true
-		browser.AddressWaits()
-	}
-}

@@ -5,11 +5,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
-
-	"striderule/calc"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -25,61 +22,6 @@ func TestNoBrowserBelowCalc(t *testing.T) {
 		assert.NotContains(t, d, "go-app")
 		assert.NotContains(t, []string{"syscall/js", "net/http", "striderule/app"}, d)
 	}
-}
-
-// rooms are the packages of calc in storeys: one imports from lower storeys only. What is
-// in none of them is a calculator, which imports no other.
-var rooms = [][]string{
-	{"calc/lists", "calc/unit"},
-	{"calc/drive", "calc/measure", "calc/word"},
-	{"calc/report"},
-	{"calc/link", "calc/sheet"},
-	{"calc/form", "calc/page/axis"},
-	{"calc/page/trial"},
-	{"calculators"},
-	{"calc"},
-	{"calc/calctest", "calc/logbook"},
-}
-
-const (
-	mostFiles = 25
-	mostLines = 2800
-)
-
-func TestRooms(t *testing.T) {
-	storey := func(room string) int {
-		for i, rooms := range rooms {
-			if slices.Contains(rooms, room) {
-				return i
-			}
-		}
-		require.True(t, strings.HasPrefix(room, "calc/page/"), "%s is in no storey", room)
-		return slices.IndexFunc(rooms, func(r []string) bool { return r[0] == "calculators" })
-	}
-	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{.Dir}} {{join .GoFiles ","}} {{join .Imports ","}}`, "./...").CombinedOutput()
-	require.NoError(t, err, string(out))
-	calculators := 0
-	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
-		p := strings.Split(line, " ")
-		room, files := strings.TrimPrefix(p[0], "striderule/"), strings.Split(p[2], ",")
-		for _, path := range strings.Split(p[3], ",") {
-			if below, own := strings.CutPrefix(path, "striderule/"); own {
-				assert.Less(t, storey(below), storey(room), "%s imports %s", room, below)
-			}
-		}
-		if rooms[storey(room)][0] == "calculators" {
-			calculators++
-		}
-		lines := 0
-		for _, file := range files {
-			source, err := os.ReadFile(filepath.Join(p[1], file))
-			require.NoError(t, err)
-			lines += strings.Count(string(source), "\n")
-		}
-		assert.LessOrEqual(t, len(files), mostFiles, room)
-		assert.LessOrEqual(t, lines, mostLines, room)
-	}
-	assert.Len(t, calc.Pages, calculators, "a folder is a page")
 }
 
 // The program is begun when the site is built: Go's own random numbers would be the same

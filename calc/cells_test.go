@@ -14,7 +14,7 @@ import (
 // Cells are as many as they were made, and those that stay keep what is in them.
 func TestCellsAreCounted(t *testing.T) {
 	length := sheet.LengthsOf(trial.ReadingInput())
-	list := sheet.ListOf(sheet.Text{Most: 3})
+	list := sheet.ListOf(sheet.NewText(3, ""))
 	checks := sheet.NewChecks(trial.Readiness)
 	for name, cells := range map[string]sheet.Cells{"column": length.Cells(), "list": &list, "checks": &checks} {
 		assert.Zero(t, cells.Len(), name)
@@ -28,7 +28,8 @@ func TestCellsAreCounted(t *testing.T) {
 	list.Resize(2)
 	assert.Equal(t, []string{"abc", ""}, []string{list.At(0).String(), list.At(1).String()})
 	assert.Error(t, list.At(1).Set("abcd"), "a new row is like the first")
-	one := sheet.One(&sheet.Text{Most: 1})
+	text := sheet.NewText(1, "")
+	one := sheet.One(&text)
 	one.Resize(7)
 	assert.Equal(t, 1, one.Len())
 }

@@ -21,7 +21,7 @@
 //	calc                     the registry
 //	logbook                  what is kept, as text
 //
-// A room imports those above it in this list only: TestRooms holds that.
+// A room imports those above it in this list only: TestRooms, in app, holds that.
 //
 // # Map
 //

@@ -13,8 +13,8 @@ import (
 	"striderule/calc/sheet"
 )
 
-// Pages are the calculators, in the order of the menu. A new one is a file
-// beside this and a name here.
+// Pages are the calculators, in the order of the menu. A new one is a folder
+// in page and a line here.
 var Pages = []sheet.Page{
 	calibrate.Page,
 	convert.Page,
@@ -41,17 +41,17 @@ var site = link.Site{Knows: isLinkKey, Page: func(slug string) bool { _, ok := P
 // NewForm returns a page's form with nothing typed.
 func NewForm(p sheet.Page) *form.Form { return form.Read(site, p, "") }
 
-// Load returns the form that a link's fragment describes; see ReadForm.
+// Load returns the form that a link's fragment describes; see form.Read.
 func Load(p sheet.Page, fragment string) *form.Form { return form.Read(site, p, fragment) }
 
 // LoadWhole is Load for a fragment that was written here: of such a sheet nothing is cut off,
 // however long it is.
 func LoadWhole(p sheet.Page, fragment string) *form.Form { return form.ReadWhole(site, p, fragment) }
 
-// Mend returns a link's fragment as it was before it was changed on its way; see Site.Mend.
+// Mend returns a link's fragment as it was before it was changed on its way; see link.Site.Mend.
 func Mend(fragment string) (mended string, said []string) { return site.Mend(fragment) }
 
-// ReadAddress finds page and fragment in a pasted link; see Site.ReadAddress.
+// ReadAddress finds page and fragment in a pasted link; see link.Site.ReadAddress.
 func ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
 	return site.ReadAddress(text)
 }

@@ -27,7 +27,7 @@
       e.preventDefault();
       e.stopPropagation(); // the program would be asked
       update();
-      // The form beside the sheet, as app/draft.go has it.
+      // The form beside the sheet, as app/browser/draft.go has it.
       const beside = document.querySelectorAll("form[data-sheet]:not(.sheet) input");
       if (beside.length) striderule.noteDraft(location.pathname + entries(), [...beside].map((f) => f.value).join("\n"));
       history.pushState({ step: "gone:" + Math.random() }, "", link.href); // as web/left.js has it

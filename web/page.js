@@ -204,7 +204,7 @@ window.striderule = window.striderule || {};
     return [error, lines.join("\n"), ...odd];
   };
 
-  // ---- What the program takes from outside of the fields: see app/offers.go.
+  // ---- What the program takes from outside of the fields: see app/browser/offers.go.
   const starting = "The calculator is still starting: try it again in a moment.";
   const mostFile = 20e6; // bytes: some times what a browser keeps
   async function hand(file) {

@@ -40,7 +40,7 @@ func Read(site link.Site, p sheet.Page, fragment string) *Form {
 	return readUpTo(link.MostLink, site, p, fragment)
 }
 
-// ReadWhole is ReadForm for a fragment that was written here: of such a sheet nothing is
+// ReadWhole is Read for a fragment that was written here: of such a sheet nothing is
 // cut off, however long it is.
 func ReadWhole(site link.Site, p sheet.Page, fragment string) *Form {
 	return readUpTo(len(fragment), site, p, fragment)

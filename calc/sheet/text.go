@@ -17,19 +17,19 @@ var (
 // A Text is free text of one line.
 type Text struct {
 	Value string
-	Most  int // characters
+	most  int // characters
 	about string
 }
 
 // NewText makes a text of so many characters at most.
-func NewText(most int, about string) Text { return Text{Most: most, about: about} }
+func NewText(most int, about string) Text { return Text{most: most, about: about} }
 
 // Set takes the text, trimmed.
 func (t *Text) Set(text string) error {
 	t.Value = ""
 	text = strings.TrimSpace(text)
-	if utf8.RuneCountInString(text) > t.Most {
-		return errLongText(text, t.Most)
+	if utf8.RuneCountInString(text) > t.most {
+		return errLongText(text, t.most)
 	}
 	t.Value = text
 	return nil
@@ -46,4 +46,4 @@ func (t *Text) String() string { return t.Value }
 func (t *Text) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what the text is for.
-func (t *Text) About() string { return t.about + ", at most " + strconv.Itoa(t.Most) + " characters" }
+func (t *Text) About() string { return t.about + ", at most " + strconv.Itoa(t.most) + " characters" }

@@ -20,9 +20,6 @@ type Options struct {
 	Names bool // keep the functions' names, to tell what weighs what
 }
 
-// Whole are all steps: what the site has.
-var Whole = Options{Trim: true, Slim: true, Begun: true}
-
 // Without are the steps that are left out, by the names of their switches.
 func (o Options) Without() (steps []string) {
 	for _, s := range []struct {

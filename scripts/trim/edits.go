@@ -15,7 +15,7 @@ import (
 var goAppEdits = slices.Concat(serverEdits, elementEdits, draftEdits, stateEdits, windowEdits, importEdits, ownEdits)
 
 var serverEdits = []edit{
-	// The HTTP handler serves pages from a server. Ours are made by app/generate.go.
+	// The HTTP handler serves pages from a server. Ours are made by app/pages.
 	drop{"pkg/app/http.go"},
 	drop{"pkg/app/static.go"},
 	drop{"pkg/app/wasm.go"},
