@@ -8,7 +8,6 @@ require (
 	github.com/chromedp/chromedp v0.23.0
 	github.com/maxence-charriere/go-app/v10 v10.1.11
 	github.com/stretchr/testify v1.12.1
-	github.com/tetratelabs/wazero v1.12.0
 	golang.org/x/image v0.47.0
 	golang.org/x/net v0.62.0
 	gonum.org/v1/gonum v0.17.0

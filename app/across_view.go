@@ -18,37 +18,37 @@ func (c *calculator) across(url string) app.UI {
 	var ways []app.UI
 	if url != "" {
 		showing := c.code.URL == url
-		text := "Show as QR code"
+		text := showCode
 		if showing {
-			text = "Hide the QR code"
+			text = hideCode
 		}
 		ways = append(ways,
 			frame.Button("show-code", text, c.toggleCode).Aria("expanded", strconv.FormatBool(showing)),
-			frame.Button("save-sheet", "Save as a file", c.saveSheet),
+			frame.Button("save-sheet", saveAsFile, c.saveSheet),
 		)
 	}
 	for _, g := range c.form.Groups() {
 		if slices.ContainsFunc(c.form.Columns(g), c.form.Filled) {
-			noun := g.Noun
-			ways = append(ways, frame.Button("save-"+view.IDOf(g), "Save the "+g.Nouns()+" for a spreadsheet", func() { c.saveRows(noun) }))
+			id := view.IDOf(g)
+			ways = append(ways, frame.Button("save-"+id, saveTable.Fill("rows", g.Words.All), func() { c.saveRows(id) }))
 		}
 	}
 	if len(ways) == 0 {
 		return app.Text("")
 	}
-	return c.folds.Fold("across", "across", false, app.Text("More ways to hand it over"),
+	return c.folds.Fold("across", "across", false, app.Text(moreWays),
 		app.Div().Class("across-ways").Body(ways...),
-		app.P().Class("hint").Text("A file opens again here, or on the start page: choose it, or drop it on the page."),
+		app.P().Class("hint").Text(howToReopen),
 		app.If(c.code.URL == url && url != "", func() app.UI { return c.code.View() }),
 	)
 }
 
 // saveRows saves a group's rows for a spreadsheet. The group is found anew: a
 // handler lives longer than the form that it was made for.
-func (c *calculator) saveRows(noun string) {
+func (c *calculator) saveRows(id string) {
 	for _, g := range c.form.Groups() {
-		if g.Noun == noun {
-			browser.SaveFile(siteFile(c.page.Slug+"-"+g.Nouns()+".csv"), logbook.RowsCSV(c.form, g))
+		if view.IDOf(g) == id {
+			browser.SaveFile(siteFile(c.page.Slug+"-"+id+".csv"), logbook.RowsCSV(c.form, g))
 		}
 	}
 }
@@ -68,7 +68,7 @@ func (c *calculator) toggleCode() {
 func (c *calculator) printedLink(url string) app.UI {
 	return app.Div().Class("printed").ID("printed-link").Body(
 		view.SVG("svg", "id", "printed-code", "aria-hidden", "true").Body(view.SVG("path", "id", "printed-path")),
-		app.P().Text("This sheet: "+url),
+		app.P().Text(printedLink.Fill("link", url)),
 	)
 }
 

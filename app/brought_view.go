@@ -5,31 +5,68 @@ import (
 
 	"striderule/app/browser"
 	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/view"
 	"striderule/calc/report"
 )
 
-// broughtView shows what a link would have sent to a machine, to be accepted.
+// broughtView shows what a link would have sent to a machine: to be accepted, or why not to
+// be; and what was accepted, to be taken back.
 func (c *calculator) broughtView(b report.Brought) app.UI {
-	says, do := "This line "+view.CameWithLink+". Somebody else may have written it. A line can heat the machine, move it, or switch a guard off. Read all of it: you can copy it once you have accepted it.", "Accept this line"
-	if len(b.All) > 1 {
-		says, do = "These lines "+view.CameWithLink+". Somebody else may have written them. A line can heat the machine, move it, or switch a guard off. Read all of them: you can copy and save what is made of them once you have accepted them.", "Accept these lines"
-	}
+	words := broughtWords[b.State][min(len(b.All), 2)-1]
 	var lines []app.UI
 	for _, l := range b.All {
 		lines = append(lines, app.Dt().Text(l.Label), app.Dd().Body(app.Code().Text(l.Text)))
+		if own := kept.OwnLine(l.Key); b.State != report.Accepted && own != "" && own != l.Text {
+			lines = append(lines, app.Dt().Text(ownSoFar), app.Dd().Body(app.Code().Text(own)))
+		}
 	}
-	return app.Div().Class("brought").Body(
-		view.Note(report.Note{Kind: report.Caution, Line: report.Say(says)}),
-		app.Dl().Body(lines...),
-		frame.Button("accept-"+b.Before, do, func() {
+	kind, button := report.Caution, app.UI(nil)
+	switch b.State {
+	case report.ToAccept:
+		button = frame.Button("accept-"+b.Before, words.do, func() {
 			for _, l := range b.All {
-				accept(l)
+				kept.Accept(l)
 				c.form.Accept(l.Key, l.Text)
 			}
-			c.follow()
-			browser.Announce("Accepted.")
-			c.ctx.Defer(func(app.Context) { browser.Focus("copy-" + b.Before) })
-		}),
+			c.decided(lineAccepted, "copy-"+b.Before)
+		})
+	case report.Accepted:
+		kind = report.Tip
+		button = frame.Button("take-back-"+b.Before, words.do, func() {
+			for _, l := range b.All {
+				kept.TakeBack(l)
+				c.form.TakeBack(l.Key)
+			}
+			c.decided(lineTakenBack, "accept-"+b.Before)
+		})
+	}
+	return app.Div().Class("brought").Body(
+		view.Note(report.Note{Kind: kind, Line: report.Text(words.says)}),
+		app.Dl().Body(lines...),
+		app.If(button != nil, func() app.UI { return button }),
 	)
+}
+
+// decided follows what was decided on a line.
+func (c *calculator) decided(said, next string) {
+	c.follow()
+	browser.Announce(said)
+	c.ctx.Defer(func(app.Context) { browser.Focus(next) })
+}
+
+// acceptKnown offers what is made of templates that were accepted before.
+func (c *calculator) acceptKnown() {
+	for _, l := range c.form.Brought() {
+		if kept.IsAccepted(l) {
+			c.form.Accept(l.Key, l.Text)
+		}
+	}
+}
+
+// keepOwn keeps what was typed here, once that is done.
+func (c *calculator) keepOwn() {
+	for _, l := range c.form.Own() {
+		kept.KeepOwn(l)
+	}
 }

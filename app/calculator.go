@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
@@ -11,6 +13,7 @@ import (
 	"striderule/calc/form"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
 // calculator shows one page of calc: its form and its report.
@@ -24,6 +27,7 @@ type calculator struct {
 	lots     *lotRun
 	keep     keeping
 	folds    view.Folds
+	units    map[string]string // that were chosen last, by the key of the field
 	post     form.PostKind
 	code     view.Code
 	file     sheetFile
@@ -77,6 +81,7 @@ func (c *calculator) load(fragment string) {
 	if c.folds == nil {
 		c.folds = view.Folds{}
 	}
+	c.units = map[string]string{}
 	clear(c.folds) // not a new one: handlers hold on to it
 	c.file = sheetFile{}
 	c.pasted = form.Pasted{}
@@ -127,11 +132,12 @@ func (c *calculator) change(change func(*form.Form)) {
 	c.lots = nil
 	c.pasted = form.Pasted{}
 	c.keep.said = "" // it was about the entries as they were
-	c.settling.edited()
-	c.settling.after(addressAfter, func() {
+	write := func() {
 		c.writeAddress()
 		c.ctx.PreventUpdate()
-	})
+	}
+	c.settling.edited(write)
+	c.settling.after(addressAfter, write)
 	c.settling.after(restAfter, func() {
 		c.settling.said = c.summary()
 		c.compareNow()
@@ -182,7 +188,7 @@ func (c *calculator) moveTo(fragment string) {
 func (c *calculator) replace(ctx app.Context, said, fragment string) {
 	c.writeAddress()
 	if c.form.Fragment() != "" {
-		said += "Your entries are one step back: use the browser's Back."
+		said = word.Together(said, backBrings)
 	}
 	if said != "" {
 		browser.Announce(said)
@@ -231,7 +237,9 @@ func (c *calculator) refillRows(f sheet.Field) {
 		if !ok {
 			continue
 		}
-		if flag, ok := view.ValueOf[*sheet.Flag](f, row); ok {
+		if q := view.QuantityOf(f, row); q != nil && q.Units() != nil {
+			c.showUnits(f, row, c.unitOf(f, row, q))
+		} else if flag, ok := view.ValueOf[*sheet.Flag](f, row); ok {
 			e.Set("checked", flag.On)
 		} else if choice, ok := view.ValueOf[*sheet.Choice](f, row); ok {
 			e.Set("value", choice.Word)
@@ -249,20 +257,26 @@ func (c *calculator) eachText(empty bool, visit func(e app.Value, text string)) 
 			}
 			e, ok := browser.Element(view.CellID(f, row))
 			if ok && e.Get("type").String() == "text" {
-				visit(e, c.form.Text(f.Key, row))
+				visit(e, shownIn(f, row, c.form.Text(f.Key, row)))
 			}
 		}
 	}
 }
 
-// summary is the result in one sentence, for screen readers.
+// summary is the result in few sentences, for screen readers.
 func (c *calculator) summary() string {
 	if a := c.form.Report().Answer; a != nil {
 		verdict := ""
-		if a.Verdict != nil {
-			verdict = a.Verdict.Title + ". " + a.Verdict.Says.String() + " "
+		if v := a.Verdict; v != nil {
+			verdict = verdictAloud.Fill("verdict", v.Title, "why", v.Says.String())
 		}
-		return verdict + a.Label + ": " + a.String() + ". " + a.Says.String()
+		if a.Instead != nil {
+			return word.Together(verdict, a.Aloud())
+		}
+		if k := a.Keep; k != nil {
+			verdict = word.Together(verdict, keepAloud.Fill("label", k.Label, "figure", k.String()))
+		}
+		return word.Together(verdict, answerAloud.Fill("label", a.Label, "figure", a.String(), "says", a.Says.String()))
 	}
 	if problems := c.form.Problems(); len(problems) > 0 {
 		return problems[0].Says
@@ -274,13 +288,14 @@ func (c *calculator) Render() app.UI {
 	c.turns++
 	return frame.Shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
+		c.told(),
 		c.parts(true),
 		app.Div().Class("tools").Body(
-			app.Button().Type("button").ID("example").Text("Show an example").OnClick(func(ctx app.Context, e app.Event) {
+			app.Button().Type("button").ID("example").Text(loadExample).OnClick(func(ctx app.Context, e app.Event) {
 				c.replace(ctx, "", c.page.Example)
 			}),
 			app.If(c.form.Fragment() != "", func() app.UI {
-				return app.Button().Type("button").ID("clear").Text("Empty it").OnClick(func(ctx app.Context, e app.Event) {
+				return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
 					c.replace(ctx, "", "")
 				})
 			}),
@@ -288,8 +303,8 @@ func (c *calculator) Render() app.UI {
 		),
 		c.file.view(),
 		app.Div().Class("desk").Body(
-			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", "Entries").Body(c.entries()...),
-			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", "Result").Body(
+			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", entriesName).Body(c.entries()...),
+			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", resultName).Body(
 				c.quickly(c.now), c.compareView(), c.quickly(c.share), c.parts(false),
 			),
 		),
@@ -298,16 +313,23 @@ func (c *calculator) Render() app.UI {
 	)
 }
 
-// barLabel is the verdict where there is one, else what the figure is.
+// barLabel is what to do with the figure: the verdict, unless another figure is to be in use.
 func barLabel(a *report.Answer) string {
-	if a.Verdict != nil {
+	switch {
+	case a.Keep != nil:
+		return verdictMarks[a.Verdict.Kind] + " " + a.Keep.Label
+	case a.Verdict != nil:
 		return verdictMarks[a.Verdict.Kind] + " " + a.Verdict.Title
+	case a.Instead != nil:
+		return a.Instead.Title
+	case slices.ContainsFunc(a.Notes, func(n report.Note) bool { return n.Kind == report.Doubt }):
+		return verdictMarks[report.MeasureMore] + " " + a.Label
 	}
 	return a.Label
 }
 
-// barFigure is what to have in the controller.
-func barFigure(a *report.Answer) report.Figure {
+// inUse is what to have in the controller: that alone is large, in the bar and there to copy.
+func inUse(a *report.Answer) report.Figure {
 	if a.Keep != nil {
 		return *a.Keep
 	}
@@ -322,6 +344,6 @@ func (c *calculator) bar() app.UI {
 	}
 	return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
 		app.Span().Class("bar-label").Text(barLabel(a)),
-		app.Strong().Text(barFigure(a).String()),
+		app.If(a.Instead == nil, func() app.UI { return app.Strong().Text(inUse(a).String()) }),
 	)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"html"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"striderule/app/frame"
 	"striderule/calc"
 	"striderule/calc/form"
+	"striderule/calc/logbook"
 )
 
 // Heron's sheet, but for the length that was commanded.
@@ -76,7 +78,7 @@ func (b *bench) waits(milliseconds int) {
 }
 
 // page is the page as it stands.
-func (b *bench) page() string { return app.HTMLString(b.calculator) }
+func (b *bench) page() string { return html.UnescapeString(app.HTMLString(b.calculator)) }
 
 // shows and hides hold what the page has in it; a page is too long to be printed.
 func (b *bench) shows(text string) {
@@ -120,6 +122,29 @@ func TestAKeyAndWhatFollows(t *testing.T) {
 	assert.Contains(t, b.settling.said, "Change it")
 	b.shows(b.settling.said[:20])
 	assert.Empty(t, b.timers)
+}
+
+// Only what is to be in the controller is large, in the bar, said first and there to copy.
+func TestOnlyWhatIsToBeSetIsLarge(t *testing.T) {
+	const told = `class="answer`
+	for rest, want := range map[string]struct{ copied, label, not string }{
+		"24.7,25.3,24.6": {"538", "For now, keep steps per mm at", "536.8"},    // not to be told yet
+		"24.9,25,25.05":  {"538", "Keep steps per mm at", "537.8"},             // right as it is
+		"66.2,66.4,66.1": {"1076", "First set steps per mm to", "1110.232158"}, // twice, and a little
+		"28.7,28.9,28.6": {"564.3356643", "Change it", "copy=\"538"},
+	} {
+		b := newBench(t, "measure", "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest="+rest)
+		b.waits(restAfter)
+		page := b.page()
+		answer := page[strings.Index(page, told):]
+		assert.Contains(t, answer, `data-copy="`+want.copied, rest)
+		large := answer[strings.Index(answer, `class="headline`):]
+		assert.Contains(t, large[:strings.Index(large, "</p>")], `value="`+want.copied, rest)
+		bar := page[strings.Index(page, `class="bar"`):]
+		assert.Contains(t, bar[:strings.Index(bar, "</a>")], want.label, rest)
+		assert.NotContains(t, page, `data-copy="`+want.not, rest)
+		assert.Contains(t, b.summary(), want.label, rest)
+	}
 }
 
 // While keys come one after the other, only the answer keeps up with them.
@@ -169,7 +194,7 @@ func TestReceiveChangeReply(t *testing.T) {
 	b.waits(restAfter)
 	shown := b.page()
 	b.shows(`id="compared"`)
-	b.shows("1 entry changed since this sheet was received")
+	b.shows("1 entry changed since this sheet was sent or saved")
 	reply := b.shareURL(b.form.ReplyFragment())
 	assert.Contains(t, reply, "was-rest=28.7,28.9,28.6")
 	url, long := b.link()
@@ -181,10 +206,26 @@ func TestReceiveChangeReply(t *testing.T) {
 	assert.Equal(t, reply, b.code.URL)
 	b.does(func(app.Context) { b.folds["across"] = true })
 	b.shows(`id="code-picture"`)
-	b.shows("Hide the QR code")
+	b.shows(hideCode)
 	b.types("rest", 1, "28.3")
 	b.waits(restAfter)
 	b.hides(`id="code-picture"`)
+}
+
+// A sheet out of the own log was sent by nobody.
+func TestOwnLogEntry(t *testing.T) {
+	page, _ := calc.PageOf("measure")
+	e, ok := logbook.Of(calc.Load(page, unasked+"&asked=80"), "2026-11-30T10:00", "Heron", "", "")
+	require.True(t, ok)
+	b := newBench(t, "measure", e.Sheet)
+	b.shows("Same result as when this sheet was sent or saved.")
+	b.types("rest", 1, "28.2")
+	b.waits(restAfter)
+	b.shows("1 entry changed since this sheet was sent or saved")
+	b.shows("was 28.9\u00a0mm")
+	for _, word := range []string{"you received", "sender", "reply link"} {
+		b.hides(word)
+	}
 }
 
 // Another sheet on the same page begins with nothing of the one before.
@@ -205,16 +246,16 @@ func TestKeepIt(t *testing.T) {
 	b.does(func(app.Context) { b.openKeep() })
 	b.shows(`id="keep-form"`)
 	b.does(func(ctx app.Context) { b.keepSheet(ctx, app.Event{}) })
-	b.shows("Machine: no name is given. Write which one it was.")
+	b.shows(noMachine)
 	b.keep.machine, b.keep.date = "Heron", "yesterday"
 	b.does(func(ctx app.Context) { b.keepSheet(ctx, app.Event{}) })
-	b.shows("Date: give day and time, as 2026-11-25T10:03.")
+	b.shows(noDate)
 	b.keep.date = "2026-11-25T10:03"
 	b.does(func(ctx app.Context) { b.keepSheet(ctx, app.Event{}) })
-	b.shows("Kept.")
+	b.shows(saved)
 	b.hides(`id="keep-form"`)
 	b.types("asked", 0, "81")
-	b.hides("Kept.")
+	b.hides(saved)
 }
 
 func TestPasteAndUndo(t *testing.T) {
@@ -240,10 +281,10 @@ func textsOf(f *form.Form, key string, rows int) (texts []string) {
 // A file opens on the page that it is of, or says why it does not.
 func TestFileIsTaken(t *testing.T) {
 	b := newBench(t, "measure", "")
-	for failed, says := range map[string]string{"": "is not a sheet", "TooLarge": "longer than a sheet can be", "NotReadableError": "could not read it (NotReadableError)"} {
+	for failed, says := range map[string]string{"": "is not a sheet", "TooLarge": "longer than a sheet can be", "NotReadableError": "couldn't read it (NotReadableError)"} {
 		b.takeFile("notes.txt", "hello", failed)
 		b.engine.ConsumeAll()
-		b.shows("notes.txt was not opened")
+		b.shows("notes.txt wasn't opened")
 		if failed != "" {
 			b.shows(says)
 		}

@@ -3,11 +3,13 @@ package main
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/view"
 	"striderule/calc/form"
+	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/word"
 )
@@ -81,59 +83,76 @@ func (c *calculator) single(f sheet.Field) app.UI {
 // would take that key back. refill puts texts in that were not typed.
 func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	id := view.CellID(f, row)
-	problem := c.form.ProblemAt(f.Key, row)
+	problem, asked := c.form.ProblemAt(f.Key, row), c.form.AskedAt(f.Key, row)
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
 		Attr("autocapitalize", "off").Spellcheck(false).
 		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, strconv.Itoa(row))).
 		OnChange(func(app.Context, app.Event) { c.writeAddress() })
-	describedBy := ""
-	if f.Hint != "" {
-		describedBy = view.HintID(f)
-	}
 	if problem != "" {
-		describedBy = id + "-problem " + describedBy
 		input = input.Aria("invalid", "true")
 	}
-	if describedBy != "" {
-		input = input.Aria("describedby", describedBy)
+	says := word.Together(problem, asked) // never both
+	var describedBy []string
+	beside := c.unitBeside(f, row)
+	if beside != "" {
+		describedBy = append(describedBy, view.UnitID(f, row))
 	}
-	if q, ok := f.Cells.At(row).(view.Quantity); ok && q.Numeric() {
+	remark := c.form.RemarkAt(f.Key, row)
+	if says != "" {
+		describedBy = append(describedBy, id+"-problem")
+	} else if remark.Says != "" {
+		describedBy = append(describedBy, id+"-read")
+	}
+	if f.Hint != "" {
+		describedBy = append(describedBy, view.HintID(f))
+	}
+	if describedBy != nil {
+		input = input.Aria("describedby", strings.Join(describedBy, " "))
+	}
+	q := view.QuantityOf(f, row)
+	if q != nil && q.Numeric() {
 		input = input.Attr("inputmode", "decimal")
+	}
+	entry := app.Span().Class("entry").Body(input, app.Span().Class("unit").ID(view.UnitID(f, row)).Text(beside))
+	if q != nil && q.Units() != nil {
+		entry = app.Span().Class("entry chosen-unit").Body(input, c.unitChoice(f, row, q, beside))
 	}
 	return app.Div().Class("field").Body(
 		app.Label().For(id).Text(f.Label),
-		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(view.HintID(f)).Text(f.Hint) }),
-		app.Span().Class("entry").Body(input, app.Span().Class("unit").Aria("hidden", "true").Text(c.unitBeside(f, row))),
-		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f) }),
-		app.If(problem != "", func() app.UI { return app.P().Class("problem").ID(id + "-problem").Text(problem) }),
+		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(view.HintID(f)).Text(view.Bound(f.Hint)) }),
+		entry,
+		c.was(f.Key, row),
+		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f, 0, f.Suggest) }),
+		app.If(says != "", func() app.UI {
+			return app.P().Class("problem").ID(id + "-problem").Text(view.Bound(says))
+		}).ElseIf(remark.Says != "", func() app.UI {
+			return app.P().Class(remarkClass(remark)).ID(id + "-read").Text(view.Bound(remark.Says))
+		}),
+		app.If(asked != "", func() app.UI {
+			read, rather := q.Meanings()
+			return c.suggestions(f, row, []string{rather, read})
+		}),
 	)
 }
 
-// unitBeside is the unit that a text without one is read in.
-func (c *calculator) unitBeside(f sheet.Field, row int) string {
-	if q, ok := f.Cells.At(row).(view.Quantity); ok && !form.NamesUnit(c.form.Text(f.Key, row)) {
-		return q.Unit()
+// remarkClass makes a doubt stand out.
+func remarkClass(r report.Remark) string {
+	if r.Doubt {
+		return "read doubted"
 	}
-	return ""
-}
-
-func (c *calculator) typed(key string, row int) app.EventHandler {
-	return func(ctx app.Context, e app.Event) {
-		text := ctx.JSSrc().Get("value").String()
-		c.editByKey(ctx, func(f *form.Form) { f.Set(key, row, text) })
-	}
+	return "read"
 }
 
 // suggestions are texts that fill a field with one tap.
-func (c *calculator) suggestions(f sheet.Field) app.UI {
+func (c *calculator) suggestions(f sheet.Field, row int, texts []string) app.UI {
 	var buttons []app.UI
-	for _, s := range f.Suggest {
+	for _, s := range texts {
 		buttons = append(buttons, app.Button().Type("button").Class("suggest").Text(s).
-			Aria("label", f.Label+": "+s).
+			Aria("label", suggestion.Fill("field", f.Label, "text", s)).
 			OnClick(func(ctx app.Context, e app.Event) {
-				c.edit(func(typed *form.Form) { typed.Set(f.Key, 0, s) })
+				c.edit(func(typed *form.Form) { typed.Set(f.Key, row, s) })
 				c.refill()
-			}, app.EventScope(f.Key, s)))
+			}, app.EventScope(f.Key, strconv.Itoa(row), s)))
 	}
 	return app.Div().Class("suggestions").Body(buttons...)
 }
@@ -151,7 +170,7 @@ func (c *calculator) radios(f sheet.Field, choice *sheet.Choice) app.UI {
 	}
 	for _, o := range choice.Options() {
 		if o.Word == choice.Word && o.Hint != "" {
-			options = append(options, app.P().Class("hint chosen").Text(word.Capital(o.Hint)+"."))
+			options = append(options, app.P().Class("hint chosen").Text(view.Bound(chosenHint.Fill("option", o.Label, "hint", o.Hint))))
 		}
 	}
 	return c.optionSet(f, "radios", options)
@@ -176,8 +195,9 @@ func (c *calculator) optionSet(f sheet.Field, class string, options []app.UI) ap
 	problem := c.form.ProblemAt(f.Key, 0)
 	return app.FieldSet().Class("choice "+class).ID("f-"+f.Key).TabIndex(-1).Body(
 		app.Legend().Text(f.Label),
-		app.If(f.Hint != "", func() app.UI { return app.P().Class("hint").Text(f.Hint) }),
+		app.If(f.Hint != "", func() app.UI { return app.P().Class("hint").Text(view.Bound(f.Hint)) }),
 		app.Div().Class("options").Body(options...),
-		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
+		c.was(f.Key, 0),
+		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(view.Bound(problem)) }),
 	)
 }

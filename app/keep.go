@@ -2,6 +2,7 @@ package main
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"strings"
 
 	"striderule/app/browser"
 	"striderule/app/frame"
@@ -9,9 +10,10 @@ import (
 	"striderule/app/site"
 	"striderule/calc/logbook"
 	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
-// A keeping is the small form that puts a sheet into the log.
+// A keeping is the small form that saves a sheet to the log.
 type keeping struct {
 	open, typed               bool // typed: something in it is the person's
 	date, machine, axis, note string
@@ -19,7 +21,7 @@ type keeping struct {
 	said                      string        // what came of it
 	wrong                     string        // the ID of the field that is wrong
 	problem                   string        // what is wrong with it
-	refused                   string        // why the browser did not keep it
+	refused                   kept.Refusal  // why the browser did not save it
 }
 
 // openKeep shows the form, with the machine and axis of the last time.
@@ -27,10 +29,10 @@ func (c *calculator) openKeep() {
 	k := kept.Read()
 	c.keep = keeping{open: true, date: browser.Now(), book: k.Book}
 	if last, ok := k.Book.Last(c.page.Slug); ok {
-		c.keep.machine, c.keep.axis = last.Machine, last.Axis
+		c.keep.machine, c.keep.axis = last.Machine, last.AxisName()
 	}
 	if axis := logbook.AxisOf(c.form); axis != "" {
-		c.keep.axis = axis
+		c.keep.axis = logbook.AxisName(axis)
 	}
 	c.ctx.Defer(func(app.Context) { browser.Focus("keep-machine") })
 }
@@ -62,7 +64,7 @@ func (c *calculator) closeKeep(said string) {
 	c.ctx.Defer(func(app.Context) { browser.Focus(next) })
 }
 
-// keepSheet puts the sheet into the log.
+// keepSheet saves the sheet to the log.
 func (c *calculator) keepSheet(app.Context, app.Event) {
 	k := &c.keep
 	k.wrong, k.problem, k.refused = "", "", ""
@@ -71,9 +73,9 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 	case !ok:
 		return // the button is not there then
 	case e.Machine == "":
-		k.wrong, k.problem = "keep-machine", "Machine: no name is given. Write which one it was."
+		k.wrong, k.problem = "keep-machine", noMachine
 	case !logbook.IsDate(e.Date):
-		k.wrong, k.problem = "keep-date", "Date: give day and time, as 2026-11-25T10:03."
+		k.wrong, k.problem = "keep-date", noDate
 	}
 	if k.problem != "" {
 		c.ctx.Defer(func(app.Context) { browser.Focus(k.wrong) })
@@ -81,11 +83,11 @@ func (c *calculator) keepSheet(app.Context, app.Event) {
 	}
 	added := kept.Read().Book.Merge([]logbook.Entry{e}).Added
 	if len(added) == 0 {
-		c.closeKeep("This is in the log already.")
+		c.closeKeep(savedAlready)
 		return
 	}
 	if _, k.refused = kept.Put(kept.Items(added)); k.refused == "" {
-		c.closeKeep("Kept.")
+		c.closeKeep(saved)
 		return
 	}
 	c.ctx.Defer(func(app.Context) { browser.Focus("keep-refused") })
@@ -104,40 +106,37 @@ func (c *calculator) keepView() app.UI {
 	if !k.open {
 		return app.P().ID("kept").Class("kept").TabIndex(-1).Attr("role", "status").Body(
 			app.If(k.said != "", func() app.UI {
-				return app.Span().Body(app.Text(k.said+" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text("Open the log"), app.Text("."))
+				return app.Span().Body(app.Text(k.said+" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text(openTheLog), app.Text("."))
 			}),
 		)
 	}
-	return app.Form().Class("keep").ID("keep-form").DataSet("sheet", "keep").AutoComplete(false).Aria("label", "Keep in the log").OnSubmit(c.keepSheet).Body(
-		app.H2().Text("Keep in the log"),
-		app.P().Class("hint").Text("On this device only. Opening it again brings back all entries."),
-		c.keepField("keep-machine", "Machine", "The name that you call it by.", 60, &k.machine, k.book.Machines()),
-		c.keepField("keep-axis", "Axis", "Feed, X, table … Always the same name for the same axis, so that its results stand in one trend.", 60, &k.axis, k.book.Axes(k.machine)),
-		c.keepField("keep-note", "Note", "If you like.", 200, &k.note, nil),
+	return app.Form().Class("keep").ID("keep-form").DataSet("sheet", "keep").AutoComplete(false).Aria("label", saveToLog).OnSubmit(c.keepSheet).Body(
+		app.H2().Text(saveToLog),
+		app.P().Class("hint").Text(saveAbout),
+		c.keepField("keep-machine", saveMachine, saveMachineTip, 60, &k.machine, k.book.Machines()),
+		c.keepField("keep-axis", saveAxis, saveAxisTip, 60, &k.axis, axisNames(k.book.Axes(k.machine))),
+		c.keepField("keep-note", saveNote, saveNoteTip, 200, &k.note, nil),
 		c.keepDate(),
 		app.If(k.refused != "", func() app.UI {
 			return app.Div().Class("problems").ID("keep-refused").TabIndex(-1).Attr("role", "alert").Body(
-				app.P().Text("Not kept. "+k.refused+" "+remedy(k.refused)),
-				frame.Button("keep-file", "Save it as a file", c.keepAsFile),
+				app.P().Text(word.Together(notSaved, k.refused.Says(), remedies.Of(string(k.refused)))),
+				frame.Button("keep-file", saveItAsFile, c.keepAsFile),
 			)
 		}),
 		app.Div().Class("share").Body(
-			app.Button().Type("submit").ID("keep-do").Text("Keep"),
-			frame.Button("keep-cancel", "Cancel", func() { c.closeKeep("") }),
+			app.Button().Type("submit").ID("keep-do").Text(saveIt),
+			frame.Button("keep-cancel", cancelSave, func() { c.closeKeep("") }),
 		),
 	)
 }
 
-// remedy is what to do when the browser refuses to keep something.
-func remedy(refused string) string {
-	const asFile = " it as a file: the log's page takes it in later."
-	switch refused {
-	case kept.Full:
-		return "Save the log as a file, delete what you no longer need there, and try again. Or save this one as a file: the log's page takes it in later."
-	case kept.NoRoom:
-		return "Save" + asFile
+// axisNames are what axes of the log are called.
+func axisNames(keys []string) []string {
+	var names []string
+	for _, key := range keys {
+		names = append(names, logbook.AxisName(key))
 	}
-	return "Switch site data on for this site. Or save" + asFile
+	return names
 }
 
 // keepField is one text of the form; names from the log are offered.
@@ -161,7 +160,7 @@ func (c *calculator) keepField(id, name, hint string, most int, text *string, of
 func (c *calculator) keepDate() app.UI {
 	k := &c.keep
 	const id = "keep-date"
-	return c.keepCell(id, "Date", "By this device's clock; another one if you measured earlier.",
+	return c.keepCell(id, saveDate, saveDateTip,
 		app.Input().Class("typed").ID(id).Name(id).Type("datetime-local").Value(k.date).Aria("describedby", id+"-hint").
 			OnInput(c.keepInput(&k.date)))
 }
@@ -179,7 +178,7 @@ func (c *calculator) keepCell(id, name, hint string, input app.HTMLInput, more .
 	body := []app.UI{app.Label().For(id).Text(name)}
 	wrong := c.keep.wrong == id
 	if wrong {
-		input = input.Aria("invalid", "true").Aria("describedby", id+"-hint "+id+"-problem")
+		input = input.Aria("invalid", "true").Aria("describedby", strings.Join([]string{id + "-hint", id + "-problem"}, " "))
 	}
 	body = append(body, input, app.Span().Class("hint").ID(id+"-hint").Text(hint))
 	if wrong {

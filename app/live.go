@@ -54,10 +54,13 @@ type cellState struct {
 	Chosen  string // the words that are chosen or ticked
 	Unit    string // beside a text
 	Problem string
+	Asked   string
+	Remark  report.Remark
+	Was     string // before it was changed
 }
 
 func (c *calculator) cellState(f sheet.Field, row int) cellState {
-	s := cellState{Key: f.Key, Row: row, Problem: c.form.ProblemAt(f.Key, row)}
+	s := cellState{Key: f.Key, Row: row, Problem: c.form.ProblemAt(f.Key, row), Asked: c.form.AskedAt(f.Key, row), Remark: c.form.RemarkAt(f.Key, row), Was: c.wasAt(f.Key, row)}
 	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		for _, o := range checks.Options() {
 			if checks.Has(o.Word) {

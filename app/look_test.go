@@ -13,11 +13,13 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"striderule/app/view"
 )
 
 func TestLookShowsEveryBlock(t *testing.T) {
 	shown := map[string]bool{}
-	for _, b := range lookBlocks() {
+	for _, b := range view.Specimens() {
 		shown[reflect.TypeOf(b).Name()] = true
 	}
 	files, err := filepath.Glob("../calc/report/*.go")
@@ -33,7 +35,7 @@ func TestLookShowsEveryBlock(t *testing.T) {
 			}
 			found++
 			name := f.Recv.List[0].Type.(*ast.Ident).Name
-			assert.True(t, shown[name], "app/look.go has no piece for report.%s", name)
+			assert.True(t, shown[name], "app/view/specimens.go has no piece for report.%s", name)
 		}
 	}
 	assert.Greater(t, found, 10, "blocks of a report")

@@ -8,16 +8,16 @@ import (
 	"striderule/app/browser"
 	"striderule/app/frame"
 	"striderule/app/view"
-	"striderule/calc/measure"
 	"striderule/calc/report"
+	"striderule/calc/simulation"
 )
 
-// A lotRun is a check by drawing lots that is under way or done.
+// A lotRun is a check by simulation (random draws: lots) that is under way or done.
 type lotRun struct {
-	of      *measure.MonteCarlo
+	of      *simulation.MonteCarlo
 	stopped bool
 	done    bool
-	drawn   measure.Drawn
+	drawn   simulation.Drawn
 }
 
 // A slice of draws takes some milliseconds on a slow phone; between slices the
@@ -50,22 +50,25 @@ func (c *calculator) stepLots(run *lotRun) {
 	browser.After(lotPause, func() { c.ctx.Dispatch(func(app.Context) { c.stepLots(run) }) })
 }
 
+// muchWider is from where on it is said why the interval shown is wider than the drawn one.
+const muchWider = 1.05
+
 // lotsView offers the check, shows how far it is, and both intervals side by
 // side.
 func (c *calculator) lotsView(l report.Lots) app.UI {
 	body := []app.UI{
-		app.H3().Text("Check by drawing lots"),
-		app.P().Text("The same causes, drawn at random 200,000 times, from the distributions that they have. With few runs this interval is wider than the one above, as the scatter itself is drawn too; that is no mistake."),
+		app.H3().Text(lotsTitle),
+		app.P().Text(lotsAbout),
 	}
 	run := c.lots
 	switch {
 	case run == nil || run.stopped:
-		body = append(body, frame.Button("draw-lots", "Draw 200,000 lots", func() { c.startLots(l) }))
+		body = append(body, frame.Button("draw-lots", runLots, func() { c.startLots(l) }))
 	case !run.done:
 		percent := strconv.Itoa(int(100 * run.of.Progress()))
 		body = append(body,
-			app.Progress().Max("100").Attr("value", percent).Aria("label", "Lots drawn"),
-			frame.Button("stop-lots", "Stop", func() { run.stopped = true }))
+			app.Progress().Max("100").Attr("value", percent).Aria("label", lotsSoFar),
+			frame.Button("stop-lots", stopLots, func() { run.stopped = true }))
 	default:
 		like := (l.High - l.Low) / 2
 		row := func(name, id string, low, high float64) app.UI {
@@ -75,12 +78,15 @@ func (c *calculator) lotsView(l report.Lots) app.UI {
 			return app.Tr().Body(app.Th().Scope("row").Text(name), cell("-from", low), cell("-to", high))
 		}
 		body = append(body, app.Table().ID("lots").Body(
-			app.Caption().Class("unseen").Text("The error's interval in two ways"),
-			app.THead().Body(app.Tr().Body(app.Th().Scope("col").Text("Error"), app.Th().Scope("col").Text("from"), app.Th().Scope("col").Text("to"))),
+			app.Caption().Class("unseen").Text(lotsCaption),
+			app.THead().Body(app.Tr().Body(app.Th().Scope("col").Text(lotsError), app.Th().Scope("col").Text(lotsFrom), app.Th().Scope("col").Text(lotsTo))),
 			app.TBody().Body(
-				row("As combined above", "guide", l.Low, l.High),
-				row("As drawn", "drawn", run.drawn.Low, run.drawn.High),
+				row(lotsAsCombined, "guide", l.Low, l.High),
+				row(lotsAsDrawn, "drawn", run.drawn.Low, run.drawn.High),
 			)))
+		if l.High-l.Low > muchWider*(run.drawn.High-run.drawn.Low) {
+			body = append(body, app.P().Text(lotsWider))
+		}
 	}
 	return app.Div().Class("lots").Body(body...)
 }

@@ -23,9 +23,9 @@ import (
 //
 //	go run ./app -look FILE
 func main() {
-	out := flag.String("out", "", "`folder` to write the pages into")
-	address := flag.String("address", "", "`address` that the site will have")
-	look := flag.String("look", "", "`file` to write a page with every piece into")
+	out := flag.String("out", "", outFlag)
+	address := flag.String("address", "", addressFlag)
+	look := flag.String("look", "", lookFlag)
 	flag.Parse()
 	if *look != "" {
 		if err := writeLook(*look); err != nil {

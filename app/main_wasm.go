@@ -10,9 +10,8 @@ import (
 	"striderule/app/site"
 )
 
-// main waits until web/start.js calls striderule.start. What is before that is done when the site
-// is built (slim.Begun), and may ask nothing of the page; in a program that is not begun it is
-// a task of its own. Building the page takes several: see building.
+// main waits until web/start.js calls striderule.start: what is before that is a task of its
+// own. Building the page takes several: see building.
 func main() {
 	for _, p := range sitePages() {
 		for _, name := range site.NamesOf(p.Path) {

@@ -5,7 +5,6 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"striderule/app/site"
 	"striderule/calc/form"
 )
 
@@ -27,14 +26,14 @@ func (c *calculator) postView(url string) app.UI {
 		text := form.Post(c.form, c.post, url)
 		body = []app.UI{
 			app.FieldSet().Class("choice radios").Body(
-				app.Legend().Text("How the forum marks posts up"),
+				app.Legend().Text(postFormat),
 				app.Div().Class("options").Body(kinds...)),
-			app.Pre().Class("post-text").ID("post-text").TabIndex(0).Aria("label", "The text").Attr("role", "region").Text(text),
+			app.Pre().Class("post-text").ID("post-text").TabIndex(0).Aria("label", postText).Attr("role", "region").Text(text),
 			app.Div().Class("share").Body(
-				app.Button().Type("button").ID("copy-post").DataSet("copy", text).DataSet("said", "Text copied.").Text("Copy the text"),
+				app.Button().Type("button").ID("copy-post").DataSet("copy", text).DataSet("said", postCopied).Text(copyPost),
 				app.Button().Type("button").ID("share-post").Class("only-share").DataSet("share", url).DataSet("share-text", text).
-					DataSet("title", c.page.Title+" · "+site.Name).Text("Share the text…")),
+					DataSet("title", titleOf(c.page.Title)).Text(sharePost)),
 		}
 	}
-	return c.folds.Fold(id, "across", false, app.Text("Text for a post"), body...)
+	return c.folds.Fold(id, "across", false, app.Text(postTitle), body...)
 }

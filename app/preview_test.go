@@ -40,6 +40,9 @@ func metas(t *testing.T, page string) map[string]string {
 // Each page says of itself to readers of links what it is, with a picture of its
 // own that is there and as large as it is said to be.
 func TestPreviews(t *testing.T) {
+	if testing.Short() {
+		t.Skip("pictures take their time")
+	}
 	for _, address := range []string{"", "https://club.example/tools/striderule/"} {
 		out := t.TempDir()
 		require.NoError(t, pages.Generate(sitePages(), out, address))

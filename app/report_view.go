@@ -27,7 +27,7 @@ func (c *calculator) problems() app.UI {
 			items = append(items, app.Li().Body(c.jump(p.Key, p.Row, p.Says)))
 		}
 		return app.Div().Class("problems").ID("problems").Body(
-			app.H2().Text("To put right"),
+			app.H2().Text(pleaseFix),
 			app.Ul().Body(items...),
 		)
 	})
@@ -38,10 +38,10 @@ func (c *calculator) jump(key string, row int, text string) app.UI {
 	for _, f := range c.form.Fields() {
 		if f.Key == key && c.form.Visible(f, row) {
 			id := view.CellID(f, row)
-			return app.A().Href("#"+id).DataSet("jump", id).Text(text)
+			return app.A().Href("#"+id).DataSet("jump", id).Text(view.Bound(text))
 		}
 	}
-	return app.Span().Text(text)
+	return app.Span().Text(view.Bound(text))
 }
 
 // answer is the headline: the value with its unit and what it means.
@@ -54,7 +54,7 @@ func (c *calculator) answer(a *report.Answer) app.UI {
 	if v := a.Verdict; v != nil {
 		class += " " + v.Kind.String()
 		verdict = app.Div().Class("verdict").ID("verdict").Body(
-			app.P().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMarks[v.Kind]), app.Text(v.Title)),
+			app.H2().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMarks[v.Kind]), app.Text(v.Title)),
 			app.P().Body(view.Line(v.Says)...),
 		)
 	}
@@ -62,25 +62,31 @@ func (c *calculator) answer(a *report.Answer) app.UI {
 	for _, n := range a.Notes {
 		notes = append(notes, view.Note(n))
 	}
-	return app.Div().Class(class).Body(append([]app.UI{
+	body := []app.UI{
 		verdict,
-		app.If(a.Keep != nil, func() app.UI {
-			return app.Div().Body(app.H2().Text(a.Keep.Label), app.P().Class("headline").Body(view.Figure(*a.Keep)))
-		}),
-		app.H2().Text(a.Label),
-		app.P().Class(headlineClass(a)).Body(view.Figure(a.Figure), app.Text(" "),
-			app.Button().Type("button").Class("copy").DataSet("copy", a.Full()).
-				DataSet("said", "Copied "+a.Full()).Aria("label", "Copy all digits: "+a.Full()).Text("Copy all digits")),
-		app.P().Body(view.Line(a.Says)...),
-	}, notes...)...)
-}
-
-// headlineClass shows the figure large, unless another is to be kept.
-func headlineClass(a *report.Answer) string {
-	if a.Keep != nil {
-		return "found"
 	}
-	return "headline found"
+	if a.Instead != nil {
+		var together []app.UI
+		for _, b := range a.Instead.Blocks {
+			together = append(together, c.liveBlock(b))
+		}
+		body = append(body, app.H2().Text(view.Bound(a.Instead.Title)), app.Div().Class("terms found").Body(together...))
+	} else {
+		large := inUse(a)
+		full := large.Full()
+		copied := app.Button().Type("button").Class("copy").DataSet("copy", full).
+			DataSet("said", copiedValue.Fill("value", full)).Aria("label", copyExactOf.Fill("value", full)).Text(copyExact)
+		size := "headline found"
+		if a.Keep != nil {
+			size = "headline"
+		}
+		body = append(body, app.H2().Text(large.Label), app.P().Class(size).Body(view.Figure(large), app.Text(" "), copied))
+		if a.Keep != nil {
+			body = append(body, app.H2().Text(a.Label), app.P().Class("found").Body(view.Figure(a.Figure)))
+		}
+	}
+	body = append(body, app.P().Body(view.Line(a.Says)...))
+	return app.Div().Class(class).Body(append(body, notes...)...)
 }
 
 // verdictMarks tell verdicts by shape.
@@ -105,22 +111,22 @@ func (c *calculator) shareURL(fragment string) string {
 	return c.host + site.LinkTo(site.PathOf(c.page.Slug), fragment)
 }
 
-// share offers the link to this sheet, and to keep it.
+// share offers the link to this sheet, and to save it to the log.
 func (c *calculator) share() app.UI {
 	url, long := c.link()
 	if long {
-		return app.Div().Body(app.P().Class("note doubt").Text("This sheet is too long for a link: shorten a text or remove some rows to share it."), c.across(""))
+		return app.Div().Body(app.P().Class("note doubt").Text(tooLongForLink), c.across(""))
 	}
 	if url == "" {
 		return app.Text("")
 	}
 	return app.Div().Body(app.Div().Class(shareClass(c.form.Report())).Body(
-		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", "Link copied.").Text("Copy link"),
-		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", c.page.Title+" · "+site.Name).Text("Share…"),
+		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", linkCopied).Text(copyLink),
+		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", titleOf(c.page.Title)).Text(shareLink),
 		app.If(!c.keep.open, func() app.UI {
-			return app.Button().Type("button").ID("keep").Text("Keep in the log").OnClick(func(app.Context, app.Event) { c.openKeep() })
+			return app.Button().Type("button").ID("keep").Text(saveToLog).OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
-		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text("Print"),
+		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text(printPage),
 	), c.keepView(), c.postView(url), c.across(url), c.printedLink(url))
 }
 
@@ -170,15 +176,21 @@ func (c *calculator) liveBlock(b report.Block) app.UI {
 
 // ask names what is missing, each with a way to its field.
 func (c *calculator) ask(a report.Ask) app.UI {
-	body := []app.UI{app.Text("For " + a.For + ", give ")}
-	for i, key := range a.Keys {
-		switch {
-		case i > 0 && i == len(a.Keys)-1:
-			body = append(body, app.Text(" and "))
-		case i > 0:
-			body = append(body, app.Text(", "))
+	var body []app.UI
+	toGet.Each(func(text string) { body = append(body, app.Text(text)) }, func(part string) {
+		if part == "result" {
+			body = append(body, app.Text(a.For))
+			return
 		}
-		body = append(body, c.jump(key, 0, c.form.Label(key)))
-	}
-	return app.P().Class("ask").Body(append(body, app.Text("."))...)
+		for i, key := range a.Keys {
+			switch {
+			case i > 0 && i == len(a.Keys)-1:
+				body = append(body, app.Text(andTheLast))
+			case i > 0:
+				body = append(body, app.Text(andTheNext))
+			}
+			body = append(body, c.jump(key, 0, c.form.Label(key)))
+		}
+	})
+	return app.P().Class("ask").Body(body...)
 }

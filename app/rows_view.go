@@ -30,7 +30,7 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	add := frame.Button("add-"+view.IDOf(g), "Add "+article(g.Noun), func() { c.addRow(columns[0].Key) }).Class("add")
+	add := frame.Button("add-"+view.IDOf(g), g.Words.Add, func() { c.addRow(columns[0].Key) }).Class("add")
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
@@ -50,7 +50,7 @@ func (c *calculator) rowHints(columns []sheet.Field) app.UI {
 			sole = f.Label
 		}
 		if f.Hint != "" {
-			hints = append(hints, app.P().Class("hint").ID(view.HintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(f.Hint)))
+			hints = append(hints, app.P().Class("hint").ID(view.HintID(f)).Body(app.Strong().Text(f.Label+": "), app.Text(view.Bound(f.Hint))))
 		}
 	}
 	if len(hints) == 0 && fields == 1 {
@@ -59,7 +59,7 @@ func (c *calculator) rowHints(columns []sheet.Field) app.UI {
 	if len(hints) <= 1 {
 		return app.Div().Class("hints").Body(hints...)
 	}
-	return c.folds.Fold("hints-"+columns[0].Key, "hints", false, app.Text("What goes where"), hints...)
+	return c.folds.Fold("hints-"+columns[0].Key, "hints", false, app.Text(hintsTitle), hints...)
 }
 
 func (c *calculator) inAnyRow(f sheet.Field) bool {
@@ -85,13 +85,6 @@ func (c *calculator) flag(f sheet.Field, row int, flag *sheet.Flag) app.UI {
 			}, app.EventScope(f.Key, strconv.Itoa(row))),
 		app.Span().Class("option-text").Text(f.Label),
 	)
-}
-
-func article(noun string) string {
-	if noun == "axis" {
-		return "an " + noun
-	}
-	return "a " + noun
 }
 
 // rowsOf finds a group in the present form, by the key of a column: a handler
@@ -137,11 +130,12 @@ func (c *calculator) row(states []cellState) app.UI {
 		}
 	}
 	key, row := states[0].Key, states[0].Row
-	name := group.Noun + " " + strconv.Itoa(row+1)
+	name := group.Row(row)
+	remove := removeRow.Fill("row", name)
 	return app.FieldSet().Class(view.RowClass(fields)).Body(
 		app.Legend().Text(name),
 		app.Div().Class("cells").Body(cells...),
-		app.Button().Type("button").Class("remove").Aria("label", "Remove "+name).Title("Remove "+name).Text("×").
+		app.Button().Type("button").Class("remove").Aria("label", remove).Title(remove).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
 				g, _ := c.rowsOf(key)
 				c.edit(func(f *form.Form) { f.RemoveRow(g, row) })
@@ -175,6 +169,7 @@ func (c *calculator) pulldown(f sheet.Field, row int, choice *sheet.Choice) app.
 			c.edit(func(typed *form.Form) { typed.Set(f.Key, row, word) })
 			c.refill()
 		}, app.EventScope(f.Key, strconv.Itoa(row))),
-		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(problem) }),
+		c.was(f.Key, row),
+		app.If(problem != "", func() app.UI { return app.P().Class("problem").Text(view.Bound(problem)) }),
 	)
 }

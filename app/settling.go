@@ -12,6 +12,7 @@ const (
 	reportAfter  = 120  // the rest of the report, and the form
 	addressAfter = 300  // the address
 	restAfter    = 1000 // what screen readers are told, and the comparison
+	longestWait  = 1000 // since the first of several: the address, of a page that may be ended
 )
 
 // A settling is a calculator between an edit and a page that is wholly about it. Of a
@@ -27,19 +28,29 @@ type settling struct {
 	compared   int              // the edit that it is about
 
 	unwritten bool   // the address is behind
+	behind    int    // counts how often it has been
 	said      string // what screen readers were told last
 
 	later func(milliseconds int, do func()) // browser.After, but in tests
 	now   func(do func())                   // do changes the page
 }
 
-// edited begins anew: the address is behind from here on, and the page knows.
-func (s *settling) edited() {
+// edited begins anew: the address is behind from here on, and the page knows. It is written
+// in time even where typing does not pause.
+func (s *settling) edited(write func()) {
 	s.edits++
-	if !s.unwritten {
-		s.unwritten = true
-		browser.AddressWaits()
+	if s.unwritten {
+		return
 	}
+	s.unwritten = true
+	browser.AddressWaits()
+	s.behind++
+	behind := s.behind
+	s.later(longestWait, func() {
+		if s.unwritten && behind == s.behind {
+			s.now(write)
+		}
+	})
 }
 
 // after does something some milliseconds after the last edit, unless another one followed.

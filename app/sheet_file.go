@@ -10,6 +10,7 @@ import (
 	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/calc/logbook"
+	"striderule/calc/word"
 )
 
 // A sheetFile is what a page has to say of a file that was to be opened as a
@@ -22,20 +23,22 @@ type sheetFile struct {
 // read returns the page and the fragment that a file holds.
 func (s *sheetFile) read(name, text, failed string) (slug, fragment string, ok bool) {
 	*s = sheetFile{}
-	var err error
+	says := ""
 	switch failed {
 	case "":
+		var err error
 		slug, fragment, err = logbook.ReadSheet(text)
+		if err == nil {
+			return slug, fragment, true
+		}
+		says, s.log = err.Error(), errors.Is(err, logbook.ErrLog)
 	case "TooLarge":
-		err = errors.New("it is longer than a sheet can be")
+		says = fileTooLong
 	default:
-		err = errors.New("the browser could not read it (" + failed + ")")
+		says = fileUnread.Fill("error", failed)
 	}
-	if err != nil {
-		s.problem = name + " was not opened: " + err.Error() + "."
-		s.log = errors.Is(err, logbook.ErrLog)
-	}
-	return slug, fragment, err == nil
+	s.problem = word.Together(notOpened.Fill("file", name), says)
+	return "", "", false
 }
 
 // view says what was wrong with the last file.
@@ -44,7 +47,7 @@ func (s *sheetFile) view() app.UI {
 		return app.P().Class("problem").ID("file-problem").Attr("role", "alert").Body(
 			app.Text(s.problem),
 			app.If(s.log, func() app.UI {
-				return app.Span().Body(app.Text(" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text("Open the log"))
+				return app.Span().Body(app.Text(" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text(openTheLog))
 			}),
 		)
 	})
@@ -52,7 +55,7 @@ func (s *sheetFile) view() app.UI {
 
 // openButton lets the person choose a file.
 func openButton() app.UI {
-	return frame.Button("open-file", "Open a file", browser.ChooseFile)
+	return frame.Button("open-file", openAFile, browser.ChooseFile)
 }
 
 // takeFile opens a sheet from a file: here, or on the page that it is of.
@@ -62,11 +65,11 @@ func (c *calculator) takeFile(name, text, failed string) {
 		switch {
 		case !ok:
 		case slug == c.page.Slug:
-			c.replace(ctx, "Opened "+name+". ", fragment)
+			c.replace(ctx, openedFile.Fill("file", name), fragment)
 		default:
 			c.writeAddress()
 			ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
-			browser.Announce("Opened " + name + ".")
+			browser.Announce(openedFile.Fill("file", name))
 		}
 	})
 }

@@ -41,7 +41,7 @@ func (p *startPage) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(ctx app.Context) {
 		if slug, fragment, ok := p.file.read(name, text, failed); ok {
 			ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
-			browser.Announce("Opened " + name + ".")
+			browser.Announce(openedFile.Fill("file", name))
 		}
 	})
 }
@@ -53,8 +53,8 @@ func (p *startPage) Render() app.UI {
 			cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
 		}
 	}
-	return frame.Shell("/", "What changed?", "",
-		app.P().Class("intro").Text("Something between motor and work was changed, and now lengths or amounts come out wrong. Choose what fits; everything is worked out on this device, also without a network."),
+	return frame.Shell("/", whatChanged, "",
+		app.P().Class("intro").Text(startIntro),
 		app.Ul().Class("cards").Body(cards...),
 		p.paste(),
 	)
@@ -78,7 +78,7 @@ func (v *cardView) Render() app.UI {
 
 // paste opens a link that somebody sent, wherever it was made.
 func (p *startPage) paste() app.UI {
-	input := app.Input().ID("pasted").Name("pasted").Type("text").AutoComplete(false).Value(p.pasted).
+	input := app.Textarea().ID("pasted").Name("pasted").Rows(2).Text(p.pasted).
 		OnInput(func(ctx app.Context, e app.Event) {
 			p.pasted = ctx.JSSrc().Get("value").String()
 			browser.NoteDraft(site.LinkTo("/", ""), p.pasted)
@@ -88,14 +88,14 @@ func (p *startPage) paste() app.UI {
 	}
 	return app.Form().Class("card paste").DataSet("sheet", "start").OnSubmit(p.open).Body(
 		app.Label().For("pasted").Body(
-			app.Strong().Text("Somebody sent me a link"),
-			app.Span().Text("Opening it is enough. Or paste it here: it works from any copy of this site."),
+			app.Strong().Text(gotALink),
+			app.Span().Text(pasteALink),
 		),
-		app.Div().Class("paste-row").Body(input, app.Button().Type("submit").ID("open").Text("Open")),
+		app.Div().Class("paste-row").Body(input, app.Button().Type("submit").ID("open").Text(openPasted)),
 		app.If(p.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("pasted-problem").Attr("role", "alert").Text(p.problem)
 		}),
-		app.Div().Class("paste-file").Body(app.Span().Text("It came as a file? Drop it on this page, or choose it:"), openButton()),
+		app.Div().Class("paste-file").Body(app.Span().Text(gotAFile), openButton()),
 		p.file.view(),
 	)
 }
@@ -104,7 +104,10 @@ func (p *startPage) open(ctx app.Context, e app.Event) {
 	e.PreventDefault()
 	slug, fragment, mended, ok := calc.ReadAddress(p.pasted)
 	if !ok {
-		p.problem = "That is not a link to one of these pages: it looks like …/measure/#v=1&…"
+		slug, fragment, mended, ok = calc.ReadPost(p.pasted)
+	}
+	if !ok {
+		p.problem = notALink
 		return
 	}
 	p.problem = ""

@@ -24,8 +24,8 @@ func TestNoBrowserBelowCalc(t *testing.T) {
 	}
 }
 
-// The program is begun when the site is built: Go's own random numbers would be the same
-// on each visit. Those of a source with a seed are meant to be.
+// A page says the same of the same sheet on every visit and in every browser: its lots come
+// from a source with a seed, none from Go's own.
 func TestNoRandomNumbersOfGosOwn(t *testing.T) {
 	used := regexp.MustCompile(`\brand\.([A-Z]\w*)`)
 	seen := 0
@@ -44,5 +44,5 @@ func TestNoRandomNumbersOfGosOwn(t *testing.T) {
 			}
 		}
 	}
-	assert.Positive(t, seen, "the draws of calc/measure are seen")
+	assert.Positive(t, seen, "the draws of calc/simulation are seen")
 }

@@ -136,9 +136,9 @@ func TestChartOfReadings(t *testing.T) {
 	c := chartNamed(t, calctest.Open(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&restagain=25.0,25.1"), "runs")
 	assert.Equal(t, []string{"1", "2", "3", "mean", "1", "2"}, c.X.Names)
 	assert.Equal(t, "run 2: 76.1 mm", c.Reading(c.Points[1]))
-	assert.Equal(t, "run 2 after the change: 79.9 mm", c.Reading(c.Points[5]))
-	assert.Contains(t, c.Alt(), "5 points from 76.1 to 80 mm. Mean: 76.267 mm (75.")
-	assert.Contains(t, c.Alt(), "Within tolerance: 79.6 to 80.4.")
+	assert.Equal(t, "check run 2: 79.9 mm", c.Reading(c.Points[5]))
+	assert.Contains(t, c.Alt(), "5 points from 76.1 to 80 mm; mean: 76.267 mm (75.")
+	assert.Contains(t, c.Alt(), "; acceptable: 79.6 to 80.4.")
 }
 
 // What the setting is taken from stands where it is taken from.
@@ -155,13 +155,19 @@ func TestChartOfSpeeds(t *testing.T) {
 	assert.Zero(t, p.X)
 	assert.InDelta(t, c.Curves[0].At[0].Y, p.Y, 1e-9, "the line begins there")
 	p, c = result("&at=60,60,60,180,180,180,300,300,300&fed=99.42,99.38,99.40,99.41,99.38,99.40,97.1,97.0,97.05")
-	assert.Equal(t, "mean of the slow runs that agree, with its interval", c.Keys[report.Result])
-	assert.InDelta(t, 2, p.X, 1e-9)
-	assert.Empty(t, c.Curves, "no line fits")
+	assert.Equal(t, "the line at zero speed, with its interval", c.Keys[report.Result])
+	assert.Zero(t, p.X)
+	// No line fits all: the one of the two slowest, whose means are −0.6 and −0.60333 % at 1 and 3 mm/s.
+	assert.InDelta(t, -0.6+0.00333333333/2, p.Y, 1e-9)
+	require.Len(t, c.Curves, 1)
+	assert.Equal(t, "line through the two slowest speeds", c.Curves[0].Label)
+	assert.InDeltaSlice(t, []float64{0, p.Y, 3, -0.60333333333}, []float64{c.Curves[0].At[0].X, c.Curves[0].At[0].Y, c.Curves[0].At[1].X, c.Curves[0].At[1].Y}, 1e-9)
 	p, c = result("&at=60,60,180,180&fed=99.42,99.38,99.41,99.38")
-	assert.Equal(t, "mean of all runs, with its interval", c.Keys[report.Result])
-	assert.InDelta(t, 2, p.X, 1e-9)
-	assert.Len(t, c.Curves, 1)
+	assert.Equal(t, "the line at zero speed, with its interval", c.Keys[report.Result])
+	assert.Zero(t, p.X, "where no slip is seen as well")
+	assert.InDelta(t, -0.6+0.005/2, p.Y, 1e-9, "means −0.6 and −0.605 % at 1 and 3 mm/s: half of it back")
+	require.Len(t, c.Curves, 1)
+	assert.Equal(t, "line through the runs", c.Curves[0].Label)
 }
 
 // The residuals of six runs, worked out apart: they add up to nothing.
@@ -198,14 +204,14 @@ func TestChartOfAPlan(t *testing.T) {
 			assert.Less(t, l.At[i].Y, l.At[i-1].Y, "%s: a longer run is better", l.Label)
 		}
 	}
-	assert.Equal(t, []string{"wanted", "4 runs", "3 runs", "5 runs", "10 runs"}, labels)
+	assert.Equal(t, []string{"Wanted", "4 runs", "3 runs", "5 runs", "10 runs"}, labels)
 	plan := c.Points[0]
 	assert.Equal(t, f.Report().Answer.Value, plan.X)
 	assert.LessOrEqual(t, plan.Y, 0.3)
 	assert.Contains(t, c.Curves[1].At, report.Place{X: plan.X, Y: plan.Y}, "the plan lies on its line")
 
 	cannot := chartNamed(t, calctest.Open(t, "plan", "v=1&wanted=0.01&tool=rule"), "expect")
-	assert.Equal(t, "the best there is room for", cannot.Keys[report.Result])
+	assert.Equal(t, "The best there's room for", cannot.Keys[report.Result])
 	assert.Greater(t, cannot.Points[0].Y, 0.01)
 	assert.Empty(t, chartsOf(calctest.Open(t, "plan", "v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200").Report()))
 }
@@ -213,7 +219,7 @@ func TestChartOfAPlan(t *testing.T) {
 func TestChartOfPulseRates(t *testing.T) {
 	f := calctest.Open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&work=3&back=45&micronew=32&limit=20kHz")
 	c := chartNamed(t, f, "rate-1")
-	assert.Equal(t, []report.Point{report.PointAt(20000/830., 20000, "highest speed", report.Result), report.PointAt(3, 2490, "working speed", report.Counted), report.PointAt(45, 37350, "retraction speed", report.Suspect)}, c.Points)
+	assert.Equal(t, []report.Point{report.PointAt(20000/830., 20000, "Top speed", report.Result), report.PointAt(3, 2490, "Working speed", report.Counted), report.PointAt(45, 37350, "Retraction speed", report.Suspect)}, c.Points)
 	require.Len(t, c.Curves, 3)
 	assert.Equal(t, report.Place{X: 45, Y: 415 * 45}, c.Curves[1].At[1], "before the swap")
 	assert.Equal(t, report.Place{X: 45, Y: 830 * 45}, c.Curves[2].At[1])

@@ -47,7 +47,7 @@ func TestReplyToASheet(t *testing.T) {
 
 	assert.Equal(t, heronShare, f.AsReceived(), "exactly as it came")
 	reply := f.ReplyFragment()
-	assert.Equal(t, "v=1&steps=538.0&asked=90&mark=105&rest=28.7,28.4,28.6&was-asked=80&was-rest=28.7,28.9,28.6&saw=steps:633.4932403:3.15:2026-11", reply)
+	assert.Equal(t, "v=1&saw=steps:633.4932403:3.15:"+form.Edition+":arp925n&steps=538.0&asked=90&mark=105&rest=28.7,28.4,28.6&was-asked=80&was-rest=28.7,28.9,28.6", reply)
 
 	// The next person sees the same, before touching anything.
 	g := calctest.Load(t, "measure", reply)
@@ -123,16 +123,16 @@ func TestClaims(t *testing.T) {
 	check := func(saw string) (form.Check, string) { return calctest.Load(t, "measure", heron+"&saw="+saw).Check() }
 	c, _ := check("steps:564.3356643:2.81")
 	assert.Equal(t, form.Same, c, "an edition need not be said")
-	c, says := check("steps:564.3356643:1.81:2026-11")
+	c, says := check("steps:564.3356643:1.81:" + form.Edition)
 	assert.Equal(t, form.Differs, c)
-	assert.Equal(t, "Differs: the link said ± 1.81; these entries give ± 2.81.", says)
+	assert.Equal(t, "Differs: the link said ± 1.81; these entries give ± 2.81. The result or an entry in the link was changed after it was sent.", says)
 	_, says = check("steps:566:2.81:2025-01")
 	assert.Contains(t, says, "made by edition 2025-01 of the calculations; this is edition "+form.Edition)
 	for _, bad := range []string{"steps:1e999", "steps:NaN", "steps:5б4", "steps:564:-1", "steps:564:x", "steps", "", "steps:٥٦٤", "Same result, says the club:564.3356643", "steps:564.3356643:2.81:checked by the club", strings.Repeat("s", 90) + ":564"} {
 		f := calctest.Load(t, "measure", heron+"&saw="+bad)
 		c, _ := f.Check()
 		assert.Equal(t, form.Unclaimed, c, bad)
-		assert.Contains(t, problems(f), "there is nothing to compare with", bad)
+		assert.Contains(t, problems(f), "there's nothing to compare with", bad)
 	}
 }
 

@@ -1,5 +1,5 @@
 // Package calc is the suite without its screen: calculators that put a small
-// machine's motion scale back to true after a hardware change.
+// machine's steps/mm right after a hardware change.
 //
 // Data goes round one way:
 //
@@ -12,8 +12,11 @@
 //
 // # Rooms
 //
-//	unit, lists              quantities, text in and text out; short lists
-//	drive, measure, word     the drivetrain; what readings say; small change of sentences
+//	word, lists              sentences as templates; short lists
+//	unit                     quantities, text in and text out
+//	distribution             Student's t, F, χ², sums of rectangles
+//	drive, measure           the drivetrain; what readings say
+//	simulation               the same by drawing lots
 //	report, sheet            what an answer is; what a calculator is, whatever it is about
 //	link, form               the codec and its mender; the text as typed
 //	page/axis, page/trial    what several calculators ask of an axis, and of a test
@@ -28,9 +31,11 @@
 //	question                               where            formula                source
 //	what should the setting be?            page/calibrate   drive.Setting          S' = S·c, R' = R/c
 //	how well is that known?                page/calibrate   measure.Budget         JCGM 100
+//	does drawing lots say the same?        report           simulation.MonteCarlo  JCGM 101
 //	is the error real, what next?          page/calibrate   measure.Scale.Judge    JCGM 106
 //	is it slip, or a fixed offset?         calibrate/kinds  measure.SlipTest, Fit  JCGM 100, H.3
-//	is it a usual mistake?                 calibrate/apply  drive.ReadRatio        ratios of parts
+//	backlash, and does it come back?       calibrate/kinds  measure.Bidirectional  ISO 230-2
+//	is it a common mistake?                calibrate/apply  drive.ReadRatio        ratios of parts
 //	the same fact the other way?           page/convert     drive.Setting.In       S = N·m/R
 //	what value do the parts give?          page/parts       drive.PerTurn, Setting S = N·m·G/P
 //	which part does a setting imply?       axis/implied     drive.PulleyTeeth      P over pitch, π·module, π
@@ -38,6 +43,7 @@
 //	how long a test, how many runs?        page/plan        measure.Test.RunsFor   JCGM 100, run forward
 //	are walls as thick as they should be?  page/flow        drive.BeadArea         geometry; JCGM 100, 106
 //	how many pulses, what is the limit?    page/rate        drive.PulseRate        f = v·S
+//	where does torque fall off?            page/rate        drive.CornerOf         V = L·di/dt + R·i
 //	how is a sheet carried by a link?      link, form       -                      RFC 3986 for escapes
 //
 // # Symbols

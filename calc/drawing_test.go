@@ -164,30 +164,30 @@ func hasDim(d report.Drawing, word string) bool {
 
 func TestMarkTestIsDrawnToScale(t *testing.T) {
 	d := drawn(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6", "test")
-	mark, fed, left, asked := dimOf(t, d, "mark"), dimOf(t, d, "fed"), dimOf(t, d, "left"), dimOf(t, d, "commanded")
+	mark, fed, left, asked := dimOf(t, d, "mark"), dimOf(t, d, "fed"), dimOf(t, d, "remaining"), dimOf(t, d, "commanded")
 	assert.InDelta(t, -(105-86.2/3)/105, length(fed)/length(mark), 1e-12)
 	assert.InDelta(t, 86.2/3/105, length(left)/length(mark), 1e-12)
 	assert.InDelta(t, -80.0/105, length(asked)/length(mark), 1e-12)
 	assert.Equal(t, fed.A.X, mark.B.X, "the way of the mark")
 	assert.Equal(t, fed.B.X, left.B.X)
 	assert.Equal(t, "fed 76.267 mm", fed.Text)
-	assert.Equal(t, "The mark stands 105 mm from the drive's inlet before, and 28.733 mm from it after: fed 76.267 mm, commanded 80 mm.", d.Alt)
+	assert.Equal(t, "The mark is 105 mm from the extruder's inlet before the run and 28.733 mm from it after: 76.267 mm fed, 80 mm commanded.", d.Alt)
 
 	d = drawn(t, "measure", "v=1&mark=105&rest=28.7", "test")
 	assert.False(t, hasDim(d, "commanded"), "not told")
 	d = drawn(t, "measure", "v=1&asked=200&mark=105&rest=1", "test")
-	assert.False(t, hasDim(d, "commanded"), "it would lie inside the drive")
+	assert.False(t, hasDim(d, "commanded"), "it would lie inside the extruder")
 	d = drawn(t, "measure", "v=1&asked=80&mark=105", "test")
-	assert.InDelta(t, 25, length(dimOf(t, d, "to be left")), 1e-12)
+	assert.InDelta(t, 25, length(dimOf(t, d, "should remain")), 1e-12)
 	d = drawn(t, "measure", "v=1&read=fed&asked=80&fed=76.1,76.3", "test")
 	assert.InDelta(t, 76.2/80, length(dimOf(t, d, "fed"))/length(dimOf(t, d, "commanded")), 1e-12)
 	assert.False(t, hasDim(d, "mark"))
 	d = drawn(t, "plan", plan.Page.Example, "test")
-	assert.InDelta(t, 70, -length(dimOf(t, d, "feed")), 1e-12)
-	assert.InDelta(t, 95, length(dimOf(t, d, "mark")), 1e-12)
+	assert.InDelta(t, 90, -length(dimOf(t, d, "to feed")), 1e-12)
+	assert.InDelta(t, 115, length(dimOf(t, d, "mark")), 1e-12)
 }
 
-// A run that is set aside does not count, here neither.
+// A run that is left out does not count, here neither.
 func TestMarkTestDrawsCountedRuns(t *testing.T) {
 	d := drawn(t, "measure", "v=1&asked=80&mark=105&rest=28.7,28.9,60&aside=,,yes", "test")
 	assert.InDelta(t, 76.2, -length(dimOf(t, d, "fed")), 1e-12)
@@ -208,7 +208,7 @@ func TestDrawingIsNeverStale(t *testing.T) {
 		assert.NotContains(t, drawingsOf(t, calc.NewForm(p).Report()), id)
 		assert.Contains(t, drawingsOf(t, calc.Load(p, p.Example).Report()), id)
 	}
-	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the scale is verified")
+	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the extruder is calibrated")
 	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&scale=verified&by=mass").Report()), "wall")
 	assert.NotContains(t, drawingsOf(t, calc.Load(calibrate.Page, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
 	assert.NotContains(t, drawingsOf(t, calc.Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
@@ -234,7 +234,7 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.InDelta(t, w[0].R+w[1].R, w[1].At.X-w[0].At.X, 1e-12, "they mesh")
 	assert.Equal(t, w[1].At, w[2].At, "on one shaft")
 	assert.Equal(t, w[3].At, w[4].At, "the pulley is on the last one")
-	assert.Equal(t, "Motor, full step 1.8°; a pair of 20 : 40 teeth; a pair of 12 : 36 teeth; belt of 2 mm pitch on 18 teeth. One motor turn moves 6 mm.", d.Alt)
+	assert.Equal(t, "Motor: full step 1.8°. 20 → 40 teeth. 12 → 36 teeth. Belt: 2 mm pitch, 18 teeth. One motor turn moves 6 mm.", d.Alt)
 
 	d = drawn(t, "parts", "v=1&out=rotary&angle=0.9&micro=16&gears=pairs&driving=1&driven=10000", "train-1")
 	w = discs(d)
@@ -245,9 +245,9 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.Len(t, drawingsOf(t, many.Report()), 12, "a phone draws them anew at every key")
 
 	d = drawn(t, "parts", "v=1&out=roller&roller=8.5", "train-1")
-	assert.Equal(t, "Motor; roller of 8.5 mm effective diameter. One motor turn moves 26.703538 mm.", d.Alt)
+	assert.Equal(t, "Motor. Drive gear: 8.5 mm effective diameter. One motor turn moves 26.703538 mm.", d.Alt)
 	d = drawn(t, "parts", "v=1&out=belt&pitch=2&teeth=18&gears=pairs&driving=12", "train-1")
-	assert.Equal(t, "Motor; belt of 2 mm pitch on 18 teeth.", d.Alt, "no more than is known")
+	assert.Equal(t, "Motor. Belt: 2 mm pitch, 18 teeth.", d.Alt, "no more than is known")
 }
 
 func TestStepsAreDrawnToOneScale(t *testing.T) {

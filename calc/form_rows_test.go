@@ -14,6 +14,7 @@ import (
 	"striderule/calc/form"
 	"striderule/calc/page/calibrate"
 	"striderule/calc/page/convert"
+	"striderule/calc/page/trial"
 	"striderule/calc/sheet"
 )
 
@@ -40,9 +41,9 @@ func TestPaste(t *testing.T) {
 		{"blanks go, a decimal comma stays", "v=1", "rest", 1, " 28,7 \n\u00a028,9 mm\t\n\n  \n",
 			map[string][]string{"rest": {"", "28,7", "28,9 mm", "", ""}}, "Pasted into runs 2 to 3."},
 		{"over texts that stood there", marks, "rest", 1, "28.9\n29.1",
-			map[string][]string{"rest": {"28.7", "28.9", "29.1", "", ""}}, "Pasted into runs 2 to 3. 1 text that stood there was replaced."},
+			map[string][]string{"rest": {"28.7", "28.9", "29.1", "", ""}}, "Pasted into runs 2 to 3. 1 value was replaced."},
 		{"a gap stays a gap", marks, "rest", 0, "1\n\n3",
-			map[string][]string{"rest": {"1", "", "3", "", ""}}, "Pasted into runs 1 to 3. 3 texts that stood there were replaced."},
+			map[string][]string{"rest": {"1", "", "3", "", ""}}, "Pasted into runs 1 to 3. 3 values were replaced."},
 		{"more than the rows that show", marks, "rest", 4, "1\n2\n3",
 			map[string][]string{"rest": {"28.7", "28.9", "28.6", "", "1", "2", "3"}}, "Pasted into runs 5 to 7."},
 		{"with its heading", "v=1", "rest", 0, "Remaining (mm)\n5\n6",
@@ -50,9 +51,9 @@ func TestPaste(t *testing.T) {
 		{"columns", "v=1&marks=each", "eachmark", 0, "105\t28.7\t\n104.5\t28.9\tyes\n",
 			map[string][]string{"eachmark": {"105", "104.5", "", "", ""}, "rest": {"28.7", "28.9", "", "", ""}, "aside": {"", "yes", "", "", ""}}, "Pasted into runs 1 to 2."},
 		{"more columns than there are", "v=1", "rest", 0, "1\tmaybe\tJuly\n2\t\t",
-			map[string][]string{"rest": {"1", "2", "", "", ""}, "aside": nil}, "Pasted into runs 1 to 2. Left out: 2 values without a column here, or not among the choices."},
+			map[string][]string{"rest": {"1", "2", "", "", ""}, "aside": nil}, "Pasted into runs 1 to 2. Skipped 2 values: no matching column, or not one of the options."},
 		{"rows of another name", "v=1&name=A", "name", 0, "Heron\nPlover",
-			map[string][]string{"name": {"Heron", "Plover"}}, "Pasted into axes 1 to 2. 1 text that stood there was replaced."},
+			map[string][]string{"name": {"Heron", "Plover"}}, "Pasted into axes 1 to 2. 1 value was replaced."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			page := calibrate.Page
@@ -93,7 +94,7 @@ func TestPasteFillsUpAndSaysSo(t *testing.T) {
 	p := f.Paste("rest", 2, strings.Repeat("28.7\n", 60))
 	field, _ := f.Field("rest")
 	assert.Equal(t, sheet.MostRows, f.Rows(field))
-	assert.Equal(t, "Pasted into runs 3 to 50. 1 text that stood there was replaced. 12 lines more than fit: there are 50 rows at most.", p.Says())
+	assert.Equal(t, "Pasted into runs 3 to 50. 1 value was replaced. 12 lines didn't fit: there are 50 rows at most.", p.Says())
 	f.Unpaste(p)
 	assert.Equal(t, 5, f.Rows(field))
 	assert.Equal(t, "v=1&rest=1,2,3", f.Fragment())
@@ -177,28 +178,29 @@ func TestPasteReplacesNothingInNewRows(t *testing.T) {
 }
 
 func TestPastedSays(t *testing.T) {
-	run := &sheet.Group{Noun: "run", Most: 50}
+	run := &sheet.Group{Words: trial.RunRows, Most: 50}
 	for says, p := range map[string]form.Pasted{
 		"Pasted into run 3.":       {Group: run, From: 2, Rows: 1},
 		"Pasted into run 1.":       {Group: run},
 		"Pasted into runs 3 to 4.": {Group: run, From: 2, Rows: 2},
-		"Pasted into run 1. 2 texts that stood there were replaced. 1 line more than fit: there are 50 rows at most. Left out: 1 value without a column here, or not among the choices.": {Group: run, Rows: 1, Replaced: 2, Over: 1, Odd: 1},
+		"Pasted into check run 1. 1 value was replaced. 2 lines didn't fit: there are 50 rows at most. Skipped 3 values: no matching column, or not one of the options.": {Group: &sheet.Group{Words: trial.CheckRows, Most: 50}, Rows: 1, Replaced: 1, Over: 2, Odd: 3},
+		"Pasted into run 1. 2 values were replaced. 1 line didn't fit: there are 50 rows at most. Skipped 1 value: no matching column, or not one of the options.":       {Group: run, Rows: 1, Replaced: 2, Over: 1, Odd: 1},
 	} {
 		assert.Equal(t, says, p.Says())
 	}
 }
 
 func TestGroupsThatHaveAPart(t *testing.T) {
-	nouns := func(slug, fragment string) (all []string) {
+	groups := func(slug, fragment string) (all []string) {
 		for _, g := range calctest.Load(t, slug, fragment).Groups() {
-			all = append(all, g.Noun)
+			all = append(all, g.Words.ID)
 		}
 		return all
 	}
-	assert.Equal(t, []string{"run", "later run"}, nouns("measure", ""))
-	assert.Equal(t, []string{"run", "later run", "stage"}, nouns("measure", "v=1&gears=pairs"))
-	assert.Equal(t, []string{"target"}, nouns("measure", "v=1&axis=travel&trip=sides"))
-	assert.Empty(t, nouns("plan", ""))
+	assert.Equal(t, []string{"run", "later-run"}, groups("measure", ""))
+	assert.Equal(t, []string{"run", "later-run", "stage"}, groups("measure", "v=1&gears=pairs"))
+	assert.Equal(t, []string{"target"}, groups("measure", "v=1&axis=travel&trip=sides"))
+	assert.Empty(t, groups("plan", ""))
 }
 
 func TestRowsAreTakenOutAtOnce(t *testing.T) {

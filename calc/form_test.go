@@ -28,10 +28,10 @@ func problems(f *form.Form) string {
 func TestBadLinksTellTheirProblemsAndKeepTheRest(t *testing.T) {
 	f := calctest.Load(t, "measure", "v=1&asked=8Omm&steps=538&colour=red&steps=400&mark&rest=28.7")
 	for _, says := range []string{
-		"Commanded length is “8Omm”: not a length", "A length looks like 80 mm.",
-		"“colour” in the link is not a field of this page.",
-		"“steps” stands in the link twice: the first one counts.",
-		"“mark” in the link has no value: write mark=value.",
+		"Commanded length: “Omm” in “8Omm” isn't a unit this field takes. Write it like 80 mm or 1.75 mm.",
+		"“colour” in the link isn't a field of this page.",
+		"“steps” is in the link twice; the first one is used.",
+		"“mark” in the link has no value. Write mark=value.",
 	} {
 		assert.Contains(t, problems(f), says)
 	}
@@ -45,7 +45,7 @@ func TestBadLinksTellTheirProblemsAndKeepTheRest(t *testing.T) {
 func TestLinkVersions(t *testing.T) {
 	assert.Empty(t, calctest.Load(t, "measure", "steps=538").Problems(), "a link typed by hand needs none")
 	f := calctest.Load(t, "measure", "v=7&steps=538")
-	assert.Contains(t, problems(f), "version “7”; this page reads version 1")
+	assert.Contains(t, problems(f), "The link is version “7”; this page knows version 1.")
 	assert.Equal(t, "538", f.Text("steps", 0))
 }
 
@@ -83,7 +83,7 @@ func TestLinksOfJustTheLength(t *testing.T) {
 
 func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
 	f := calctest.Load(t, "measure", "v=1&rest="+strings.Repeat("1,", sheet.MostRows)+"2")
-	assert.Contains(t, problems(f), "Remaining: the link has 51 values, 50 are read.")
+	assert.Contains(t, problems(f), "Remaining: the link has 51 values; 50 are read.")
 	rest, _ := f.Field("rest")
 	assert.Equal(t, sheet.MostRows, f.Rows(rest))
 	assert.NotContains(t, f.Fragment(), "2")
@@ -91,7 +91,7 @@ func TestMoreRowsThanThereAreAreLeftOut(t *testing.T) {
 
 func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
 	f := calctest.Load(t, "measure", "v=1&steps=538&read=fed&rest=28.7&fed=76")
-	assert.Contains(t, problems(f), "Remaining is in the link, but has no part in the answer")
+	assert.Contains(t, problems(f), "“Remaining” is in the link but isn't used with these choices.")
 	assert.NotContains(t, f.Fragment(), "rest=")
 	f.Set("read", 0, "rest")
 	assert.Equal(t, "28.7", f.Text("rest", 0), "it is still there")
@@ -101,7 +101,7 @@ func TestHiddenTextIsToldAndLeftOut(t *testing.T) {
 func TestAmbiguousNumbersAreAsked(t *testing.T) {
 	f := calc.NewForm(calibrate.Page)
 	f.Set("steps", 0, "1,000")
-	assert.Contains(t, problems(f), "Steps per mm in this test is “1,000”: this can be read in two ways: is it 1.000 or 1000? Write 1.000 or 1000.")
+	assert.Contains(t, problems(f), "Steps per mm: “1,000” could mean 1.000 or 1000. Write one of these.")
 	f.Set("asked", 0, "7,684")
 	assert.NotContains(t, problems(f), "Commanded length", "no small machine moves 7684 mm")
 }
@@ -141,7 +141,7 @@ func TestTicks(t *testing.T) {
 	f.Tick("nowhere", "slack", true)
 	assert.Equal(t, "v=1&done=filament", f.Fragment())
 	f = calctest.Load(t, "measure", "v=1&done=slack,hope,slack")
-	assert.Contains(t, problems(f), "Checks done is “hope”: not one of the choices. Write filament, path")
+	assert.Contains(t, problems(f), "Checks done: “hope” isn't one of the options. Write one of these: filament, path")
 	assert.Equal(t, "v=1&done=slack,hope", f.Fragment())
 }
 
@@ -157,10 +157,10 @@ func TestSendersResultIsChecked(t *testing.T) {
 	assert.Equal(t, form.Same, c, says)
 	c, says = check("steps:564.3")
 	assert.Equal(t, form.Differs, c)
-	assert.Equal(t, "Differs: the link said 564.3; these entries give 564.3356643.", says)
+	assert.Equal(t, "Differs: the link said 564.300 steps/mm; these entries give 564.336 steps/mm. The result or an entry in the link was changed after it was sent.", says)
 	c, says = check("turn:564.3356643")
 	assert.Equal(t, form.Differs, c)
-	assert.Contains(t, says, "turn 564.3356643; these entries give steps")
+	assert.Contains(t, says, "said 564.336 mm/rev (New travel per motor turn); these entries give")
 	c, says = calctest.Load(t, "measure", "v=1&steps=538&saw=steps:564").Check()
 	assert.Equal(t, form.Differs, c)
 	assert.Contains(t, says, "these entries give no result")
@@ -168,7 +168,7 @@ func TestSendersResultIsChecked(t *testing.T) {
 	assert.Equal(t, form.Unclaimed, c)
 
 	f := calctest.Load(t, "measure", entries+"&saw=steps:NaN")
-	assert.Contains(t, problems(f), "is not a number")
+	assert.Contains(t, problems(f), "The sender's result, “steps:NaN”, isn't a number")
 	f = calctest.Load(t, "measure", entries+"&saw=steps:564.3356643&saw=steps:1")
 	c, _ = f.Check()
 	assert.Equal(t, form.Same, c, "the first one counts")
@@ -176,7 +176,7 @@ func TestSendersResultIsChecked(t *testing.T) {
 	f.Set("asked", 0, "81")
 	c, _ = f.Check()
 	assert.Equal(t, form.Unclaimed, c, "changed entries are not what the sender saw")
-	assert.Equal(t, entries+"&saw=steps:564.3356643:2.81:2026-11", calctest.Open(t, "measure", entries).ShareFragment())
+	assert.Equal(t, "v=1&saw=steps:564.3356643:2.81:"+form.Edition+":680nu9u"+strings.TrimPrefix(entries, "v=1"), calctest.Open(t, "measure", entries).ShareFragment())
 }
 
 func TestReadAddress(t *testing.T) {
@@ -227,7 +227,7 @@ func TestAboutNamesConditions(t *testing.T) {
 	field, _ = f.Field("changed")
 	assert.Equal(t, "any of angle, micro, gears, out", sheet.About(field))
 	field, _ = f.Field("turndeg")
-	assert.Contains(t, sheet.About(field), "only with moves=rotary and as=turn")
+	assert.Contains(t, sheet.About(field), "only with moves=rotary&as=turn")
 	field, _ = f.Field("screw")
 	assert.Contains(t, sheet.About(field), "Tr8x8(P2)")
 }
@@ -235,9 +235,9 @@ func TestAboutNamesConditions(t *testing.T) {
 func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
 	f := calctest.Load(t, "measure", "v=2&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&probe=laser&tool=comb-7")
 	says := problems(f)
-	assert.Contains(t, says, "The link says version “2”; this page reads version 1. It is read as far as it is understood.")
-	assert.Contains(t, says, "“probe” in the link is not a field of this page.")
-	assert.Contains(t, says, "“comb-7”: not one of the choices")
+	assert.Contains(t, says, "The link is version “2”; this page knows version 1. It was read as far as possible.")
+	assert.Contains(t, says, "“probe” in the link isn't a field of this page.")
+	assert.Contains(t, says, "“comb-7” isn't one of the options")
 	assert.Contains(t, f.Fragment(), "probe=laser", "what is not understood is kept")
 	f.Set("tool", 0, "")
 	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6)
@@ -245,6 +245,6 @@ func TestNewerLinksOpenAsFarAsUnderstood(t *testing.T) {
 
 func TestLongLinksAreCutInWords(t *testing.T) {
 	f := calctest.Load(t, "measure", heron+"&line="+strings.Repeat("x", link.MostLink))
-	assert.Contains(t, problems(f), "The link is longer than 4000 characters: what comes after them is not read.")
+	assert.Contains(t, problems(f), "The link is longer than 4000 characters; the rest wasn't read.")
 	assert.InDelta(t, 564.335664, f.Report().Answer.Value, 1e-6, "what came before is")
 }

@@ -12,7 +12,7 @@ var linkKeys = struct {
 	sync.Mutex
 	known map[string]bool
 	pages int // whose keys are known
-}{known: map[string]bool{"v": true, link.ClaimKey: true}}
+}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true}}
 
 func isLinkKey(key string) bool {
 	linkKeys.Lock()

@@ -182,7 +182,11 @@ func checkFigures(t require.TestingT, p sheet.Page, r report.Report) {
 func allFigures(r report.Report) []report.Figure {
 	var all []report.Figure
 	if r.Answer != nil {
-		all = append(all, r.Answer.Figure)
+		if r.Answer.Instead == nil {
+			all = append(all, r.Answer.Figure)
+		} else {
+			all = append(all, partFigures(*r.Answer.Instead)...)
+		}
 		all = append(all, figuresIn(r.Answer.Says)...)
 	}
 	for _, p := range r.Parts {

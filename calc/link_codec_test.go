@@ -30,7 +30,8 @@ type codecCase struct {
 }
 
 // The page reads and writes links while the program is not there, by a codec of its own:
-// both say the same of every link that was ever shared, and of a thousand sheets.
+// both say the same of every link that was ever shared, and of a thousand sheets, of a hundred
+// in the short tests.
 func TestLinkCodec(t *testing.T) {
 	var fragments []string
 	for line := range strings.Lines(linkFile) {
@@ -41,7 +42,11 @@ func TestLinkCodec(t *testing.T) {
 	known := len(fragments)
 	require.Greater(t, known, 70)
 	sheets := rapid.Custom(func(t *rapid.T) *form.Form { return drawForm(t, rapid.SampledFrom(calc.Pages).Draw(t, "page")) })
-	for i := 0; len(fragments) < known+1000; i++ {
+	many := 1000
+	if testing.Short() {
+		many = 100
+	}
+	for i := 0; len(fragments) < known+many; i++ {
 		if fragment := sheets.Example(i).ShareFragment(); fragment != "" && len(fragment) <= link.MostLink {
 			fragments = append(fragments, fragment)
 		}
@@ -55,7 +60,7 @@ func TestLinkCodec(t *testing.T) {
 		cases = append(cases, c)
 	}
 	draws := rand.New(rand.NewPCG(18, 2026))
-	for range 1000 {
+	for range many {
 		c := codecCase{}
 		v, u := 1000*draws.Float64(), 10*draws.Float64()*draws.Float64()
 		value, uncertainty := unit.Measured(v, u)

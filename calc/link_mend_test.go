@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"striderule/calc"
+	"striderule/calc/drive"
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/report"
@@ -21,16 +22,16 @@ import (
 
 // What is said of a link that was mended.
 const (
-	toldEncoded   = "it was percent-encoded once too often"
-	toldCommas    = "commas between values were percent-encoded"
-	toldEntity    = "the code that web pages write for “&” is read as “&”"
-	toldMicro     = "“µ” is read as “&micro”"
-	toldBreaks    = "line breaks are taken out"
-	toldInvisible = "characters that cannot be seen are taken out"
-	toldWide      = "wide letters and digits are read as plain ones"
-	toldDash      = "a long dash is read as a minus"
-	toldBlank     = "special spaces are read as plain ones"
-	toldSpaces    = "spaces are taken out"
+	toldEncoded   = "The link was percent-encoded more than once."
+	toldCommas    = "Commas between values had been percent-encoded."
+	toldEntity    = "The code that web pages write for “&” was read as “&”."
+	toldMicro     = "“µ” was read as “&micro”."
+	toldBreaks    = "Line breaks were removed."
+	toldInvisible = "Invisible characters were removed."
+	toldWide      = "Wide letters and digits were read as plain ones."
+	toldDash      = "A long dash was read as a minus."
+	toldBlank     = "Special spaces were read as plain ones."
+	toldSpaces    = "Spaces were removed."
 )
 
 const (
@@ -57,13 +58,13 @@ func TestMend(t *testing.T) {
 		"encoded":                 {encodeAll(sent), sent, toldEncoded},
 		"encoded twice":           {encodeAll(encodeAll(sent)), sent, toldEncoded},
 		"marks encoded":           {amp("%26"), sent, toldEncoded},
-		"a full stop":             {sent + ".", sent, "“.” behind it is left out"},
-		"marks":                   {sent + ")?!…", sent, "“)?!…” behind it is left out"},
-		"a quotation mark":        {sent + "”", sent, "“”” behind it is left out"},
-		"a code behind":           {sent + "&quot;.", sent, "“&quot;.” behind it is left out"},
-		"Markdown":                {sent + "](" + sentAt + ")", sent, "behind it is left out"},
-		"BBCode":                  {sent + "[/url]", sent, "“[/url]” behind it is left out"},
-		"HTML":                    {sent + "</a>", sent, "“</a>” behind it is left out"},
+		"a full stop":             {sent + ".", sent, "“.” after the link was dropped."},
+		"marks":                   {sent + ")?!…", sent, "“)?!…” after the link was dropped."},
+		"a quotation mark":        {sent + "”", sent, "“”” after the link was dropped."},
+		"a code behind":           {sent + "&quot;.", sent, "“&quot;.” after the link was dropped."},
+		"Markdown":                {sent + "](" + sentAt + ")", sent, "after the link was dropped."},
+		"BBCode":                  {sent + "[/url]", sent, "“[/url]” after the link was dropped."},
+		"HTML":                    {sent + "</a>", sent, "“</a>” after the link was dropped."},
 		"a line break":            {sent[:13] + "\r\n  " + sent[13:], sent, toldBreaks},
 		"an encoded line break":   {sent[:13] + "%0A" + sent[13:], sent, toldBreaks},
 		"spaces beside marks":     {amp(" & "), sent, toldSpaces},
@@ -83,9 +84,9 @@ func TestMend(t *testing.T) {
 		"micro":                   {strings.ReplaceAll(sent, "&micro", "µ"), sent, toldMicro},
 		"micro, encoded":          {strings.ReplaceAll(sent, "&micro", "%C2%B5"), sent, toldMicro},
 		"commas encoded":          {"v=1&rest=28.7%2C28.9&saw=steps%3A564.3", "v=1&rest=28.7,28.9&saw=steps%3A564.3", toldCommas},
-		"behind the claim":        {sent + "&saw=steps:564.3%22%29", sent + "&saw=steps:564.3", "“\")” behind it is left out"},
+		"behind the claim":        {sent + "&saw=steps:564.3%22%29", sent + "&saw=steps:564.3", "“\")” after the link was dropped."},
 
-		"dots behind the claim": {sent + "&saw=steps:564.3…", sent + "&saw=steps:564.3", "“…” behind it is left out"},
+		"dots behind the claim": {sent + "&saw=steps:564.3…", sent + "&saw=steps:564.3", "“…” after the link was dropped."},
 
 		// Not certain, or not mangled at all.
 		"shortened in a value":       {sent[:40] + "…", sent[:40] + "…", ""},
@@ -134,13 +135,13 @@ func TestMendingHasAnEnd(t *testing.T) {
 	_, fragment, said, ok = calc.ReadAddress(at + strings.Repeat("0", mostText-len(at)+1))
 	assert.True(t, ok)
 	assert.Len(t, fragment, mostText-strings.IndexByte(at, 'v'))
-	assert.Equal(t, []string{"of a text as long as this only the first part is read"}, said)
+	assert.Equal(t, []string{"Only the first part of this long text was read."}, said)
 }
 
 // A space that is taken out of an escape is not said to be left.
 func TestSpacesAreLeftOrTakenOut(t *testing.T) {
 	for value, says := range map[string]string{
-		"M9%20E% 7B": toldSpaces, "M9%20E%7 B": toldSpaces, "M9%20 E%7B": "spaces within values are left as they are",
+		"M9%20E% 7B": toldSpaces, "M9%20E%7 B": toldSpaces, "M9%20 E%7B": "Spaces within values were left as they are.",
 	} {
 		_, _, said, ok := calc.ReadAddress("https://club.example/measure/#v=1&line=" + value + "&asked=80")
 		require.True(t, ok)
@@ -153,8 +154,8 @@ func TestMendingIsSaid(t *testing.T) {
 	f := calc.Load(p, strings.ReplaceAll(sent, "&", "&amp;")+".")
 	assert.Equal(t, calc.Load(p, sent).Report(), f.Report())
 	require.Len(t, f.Problems(), 1)
-	assert.Equal(t, report.Problem{Key: "link", Row: 0, Says: "The link had been changed on its way and was mended: " + toldEntity +
-		"; “.” behind it is left out. Compare the entries with what was sent."}, f.Problems()[0])
+	assert.Equal(t, report.Problem{Key: "link", Row: 0, Says: "The link was damaged on the way and has been repaired. " + toldEntity +
+		" “.” after the link was dropped. Check the entries against what was sent."}, f.Problems()[0])
 	f.Set("asked", 0, "81")
 	assert.Empty(t, f.Problems(), "it was about the link that was opened")
 }
@@ -162,11 +163,11 @@ func TestMendingIsSaid(t *testing.T) {
 // What is not certain is told where it shows as figures of another value.
 func TestDoubtsAreTold(t *testing.T) {
 	for fragment, says := range map[string]string{
-		"v=1&rest=28%2C29":               "is “28,29” in the link, which is read as 28.29. Two values have a plain comma between them.",
-		"v=1&rest=28.7%2C28.9":           "is “28.7,28.9”",
-		"v=1&rest=28.7%E2%80%8B1":        "not a",
-		"v=1&steps=%EF%BC%95":            "not a",
-		"v=1&tool=caliper%E2%80%930.05":  "not one of the choices",
+		"v=1&rest=28%2C29":               "Remaining in run 1: “28,29” in the link was read as 28.29. Two values need a plain comma between them.",
+		"v=1&rest=28.7%2C28.9":           "Remaining in run 1: “28.7,28.9” isn't a number.",
+		"v=1&rest=28.7%E2%80%8B1":        "“28.7\u200b1” isn't a unit",
+		"v=1&steps=%EF%BC%95":            "isn't a number",
+		"v=1&tool=caliper%E2%80%930.05":  "isn't one of the options",
 		"v=1&line=M92%2520E%257B1%257D":  "percent-encoded twice",
 		"v=1&angle=1.8deg&amp;wat=1":     "“amp;wat”",
 		"v=1&steps=538&asked=80%22%3Eok": "80\">ok",
@@ -176,7 +177,7 @@ func TestDoubtsAreTold(t *testing.T) {
 	}
 	// Beside what else is wrong there.
 	p, _ := calc.PageOf("plan")
-	assert.Contains(t, problems(calc.Load(p, "v=1&trial=speeds&at=%2C80")), "is “,80” in the link, which is read as .80")
+	assert.Contains(t, problems(calc.Load(p, "v=1&trial=speeds&at=%2C80")), "Feed speed in row 1: “,80” in the link was read as .80")
 	p, _ = calc.PageOf("convert")
 	assert.Empty(t, calc.Load(p, "v=1&name=100%25,a%2Cb&steps=80,80.5").Problems(), "words may have commas and percent signs")
 }
@@ -351,14 +352,14 @@ func checkMangled(t *rapid.T, was *form.Form, m mangling, fragment string) {
 	if m.certain {
 		require.Equal(t, was.Fragment(), is.Fragment(), "%s, %s: %s", m.name, door, text)
 		require.Equal(t, was.Report(), is.Report(), text)
-		require.Contains(t, problems(is), "was mended", text)
+		require.Contains(t, problems(is), "has been repaired", text)
 	} else if len(is.Problems()) == len(entryProblems(is)) && slices.Equal(entryProblems(was), entryProblems(is)) {
 		requireSameFigures(t, calc.Load(was.Page, fragment), is, m.name+": "+text)
 	}
 }
 
 // requireSameFigures holds two forms' entries against each other, free text
-// apart: it is no figure.
+// apart: it is no figure. A screw may be written with other spaces.
 func requireSameFigures(t *rapid.T, a, b *form.Form, why string) {
 	for _, field := range a.Fields() {
 		for row := range max(a.Rows(field), b.Rows(field)) {
@@ -375,5 +376,9 @@ func typed(f *form.Form, key string, row int) string {
 	if isFree(field.Cells.At(row)) {
 		return ""
 	}
-	return field.Cells.At(row).String()
+	text := field.Cells.At(row).String()
+	if screw, err := drive.ParseScrew(text); err == nil { // "5/ 16 in" is 5/16 in
+		return fmt.Sprint(screw)
+	}
+	return text
 }

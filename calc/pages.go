@@ -51,6 +51,17 @@ func LoadWhole(p sheet.Page, fragment string) *form.Form { return form.ReadWhole
 // Mend returns a link's fragment as it was before it was changed on its way; see link.Site.Mend.
 func Mend(fragment string) (mended string, said []string) { return site.Mend(fragment) }
 
+// ReadPost reads a sheet back from the plain text of its post; see form.ReadPost. Said tells that it
+// was, and what in it was not understood.
+func ReadPost(text string) (slug, fragment string, said []string, ok bool) {
+	for _, p := range Pages {
+		if f, said := form.ReadPost(p, text); f != nil {
+			return p.Slug, f.Fragment(), said, true
+		}
+	}
+	return "", "", nil, false
+}
+
 // ReadAddress finds page and fragment in a pasted link; see link.Site.ReadAddress.
 func ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
 	return site.ReadAddress(text)

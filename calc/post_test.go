@@ -17,18 +17,18 @@ const postedLink = "https://club.example/tools/striderule/measure/#" + heronShar
 
 func TestPosts(t *testing.T) {
 	f := calctest.Load(t, "measure", heron+",31&tool=caliper-0.05&aside=,,,yes")
-	assert.Equal(t, `Correct from a measurement
+	assert.Equal(t, `Calibrate from a measurement
 
-Change it: It fed 4.22 to 5.11 % too little, 95 % sure. That is more than your tolerance of ± 0.5 %.
+Change it: It fed 4.19 to 5.15% too little (95% confidence). That's more than your acceptable error of ± 0.5%.
 
-New setting, steps per mm: 564.3 ± 2.6 steps/mm
+New steps per mm: 564.3 ± 2.8 steps/mm
 
-- Steps per mm in this test: 538.0 steps/mm
+- Steps per mm: 538.0 steps/mm
 - Commanded length: 80 mm
 - Mark at: 105 mm
 - Remaining: 28.7, 28.9, 28.6, 31 mm
-- Set aside: run 4
-- Read with: Caliper, 0.05 mm
+- Leave out: run 4
+- Measured with: Caliper, 0.05 mm
 
 Sheet to check or correct: `+postedLink, form.Post(f, form.PlainPost, postedLink))
 	f.Set("asked", 0, "8[b]_0_ <i>www.x://y")
@@ -36,16 +36,16 @@ Sheet to check or correct: `+postedLink, form.Post(f, form.PlainPost, postedLink
 
 No result yet.
 
-- **Steps per mm in this test:** 538.0 steps/mm
-- **Commanded length:** 8\[b\]\_0\_ \<i\>www\.x\://y
+- **Steps per mm:** 538.0 steps/mm
+- **Commanded length:** 8\[b\]\_0\_ \<i\>www.`+"\u200bx:\u200b"+`//y
 - **Mark at:** 105 mm
 - **Remaining:** 28.7, 28.9, 28.6, 31 mm
-- **Set aside:** run 4
-- **Read with:** Caliper, 0.05 mm
+- **Leave out:** run 4
+- **Measured with:** Caliper, 0.05 mm
 
 [Sheet to check or correct](<`+postedLink+">)")
-	assert.Contains(t, form.Post(f, form.BBCodePost, postedLink), "[list]\n[*][b]Steps per mm in this test:[/b] 538.0 steps/mm\n"+
-		"[*][b]Commanded length:[/b] 8［b］_0_ <i>www\u200b.x:\u200b//y\n")
+	assert.Contains(t, form.Post(f, form.BBCodePost, postedLink), "[list]\n[*][b]Steps per mm:[/b] 538.0 steps/mm\n"+
+		"[*][b]Commanded length:[/b] 8［b］_0_ ＜i>www.\u200bx:\u200b//y\n")
 	assert.Contains(t, form.Post(f, form.BBCodePost, postedLink), "[/list]\n\n[url="+postedLink+"]Sheet to check or correct[/url]")
 }
 
@@ -54,15 +54,15 @@ func TestPostsMarkAndEscape(t *testing.T) {
 	f := calctest.Load(t, "convert", "v=1&name=%5C_a")
 	f.Set("name", 1, "www.a")
 	f.Set("name", 2, "http://b")
-	assert.Equal(t, "**Convert between conventions**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www\\.a, http\\://b\n\n[Sheet to check or correct](<x>)", form.Post(f, form.MarkdownPost, "x"))
-	assert.Equal(t, "[b]Convert between conventions[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www\u200b.a, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", form.Post(f, form.BBCodePost, "x"))
+	assert.Equal(t, "**Convert a setting**\n\nNo result yet.\n\n- **Name:** \\\\\\_a, www.\u200ba, http:\u200b//b\n\n[Sheet to check or correct](<x>)", form.Post(f, form.MarkdownPost, "x"))
+	assert.Equal(t, "[b]Convert a setting[/b]\n\nNo result yet.\n\n[list]\n[*][b]Name:[/b] \\_a, www.\u200ba, http:\u200b//b\n[/list]\n\n[url=x]Sheet to check or correct[/url]", form.Post(f, form.BBCodePost, "x"))
 	f = calctest.Load(t, "convert", "v=1&name=a:b")
 	assert.Contains(t, form.Post(f, form.MarkdownPost, "x"), "a:b")
 	for _, text := range []string{"www.a", "http://b"} {
 		f = calctest.Load(t, "convert", "")
 		f.Set("name", 0, text)
 		assert.NotContains(t, form.Post(f, form.MarkdownPost, "x"), text)
-		assert.Contains(t, form.Post(f, form.PlainPost, "x"), text)
+		assert.NotContains(t, form.Post(f, form.PlainPost, "x"), text, "a forum makes links of plain text too")
 	}
 }
 

@@ -78,7 +78,7 @@ func readAs(text, sent string, place int) string {
 	}
 	all := strings.Join(append([]string{slug, changed}, said...), "; ")
 	if rest != "" {
-		all = strings.ReplaceAll(all, behind(rest), "the rest is left out")
+		all = strings.ReplaceAll(all, behind(rest), "The rest was dropped.")
 	}
 	return all
 }
@@ -115,11 +115,11 @@ var mendTexts = []string{
 	"v=1&asked=80 that is all that there is to say about this", "v=1&asked=80\"that is all that there is to say about this",
 }
 
-// behind is what is said of a text that is left out.
+// behind is what is said of a text that was dropped.
 func behind(text string) string {
 	runes := []rune(word.OneLine(strings.TrimSpace(text)))
 	if len(runes) > 40 {
-		return "“" + string(runes[:40]) + "…” behind it is left out"
+		return "“" + string(runes[:40]) + "…” after the link was dropped."
 	}
-	return "“" + string(runes) + "” behind it is left out"
+	return "“" + string(runes) + "” after the link was dropped."
 }

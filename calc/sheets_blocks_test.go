@@ -47,7 +47,7 @@ func (w *writer) piece(block report.Block) {
 		}
 	case report.Brought:
 		for _, l := range b.All {
-			w.line("came with the link, before ", b.Before, ": ", l.Label, ": ", l.Text)
+			w.line([...]string{report.ToAccept: "came with the link, before ", report.Refused: "came with the link, refused before ", report.Accepted: "accepted, before "}[b.State], b.Before, ": ", l.Label, ": ", l.Text)
 		}
 	case report.Ask:
 		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)

@@ -32,7 +32,7 @@ func (w *writer) fields(f *form.Form) {
 			w.line("section ", section.Title, map[bool]string{true: ", folded"}[section.Folded])
 		}
 		if g := field.Group; g != nil && g != group {
-			w.line("group ", g.Noun, ", ", g.Nouns(), ": least ", strconv.Itoa(g.Least), ", at the start ", strconv.Itoa(g.Start), ", most ", strconv.Itoa(g.Most))
+			w.line("group ", g.Words.ID, ", ", g.Row(0), ", ", g.RowsFrom(1, 2), ", ", g.Words.All, ", ", g.Words.Add, ": least ", strconv.Itoa(g.Least), ", at the start ", strconv.Itoa(g.Start), ", most ", strconv.Itoa(g.Most))
 		}
 		group = field.Group
 		w.field(f, field)
@@ -42,7 +42,7 @@ func (w *writer) fields(f *form.Form) {
 func (w *writer) field(f *form.Form, field sheet.Field) {
 	in, carry := "", ""
 	if field.Group != nil {
-		in = " in " + field.Group.Noun
+		in = " in " + field.Group.Words.All
 	}
 	if field.Carry {
 		carry = ", carried to new rows"

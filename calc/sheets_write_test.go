@@ -153,6 +153,13 @@ func (w *writer) form(f *form.Form, fragment string) {
 	for _, p := range r.Parts {
 		w.part(p)
 	}
+	for _, m := range r.Remarks {
+		doubt := ""
+		if m.Doubt {
+			doubt = "? "
+		}
+		w.line("beside ", m.Key, " ", strconv.Itoa(m.Row), ": ", doubt, m.Says)
+	}
 }
 
 // checks writes what is wrong, and what came of the sender's result.
@@ -208,6 +215,12 @@ func (w *writer) answer(a *report.Answer) {
 		return
 	}
 	w.line("ANSWER ", a.Label, ": ", figureText(&a.Figure))
+	if a.Instead != nil {
+		w.line("instead: ", a.Instead.Title)
+		for _, b := range a.Instead.Blocks {
+			w.piece(b)
+		}
+	}
 	if v := a.Verdict; v != nil {
 		w.line("verdict ", v.Kind.String(), ", ", v.Title, ": ", w.sentence(v.Says))
 	}
@@ -258,12 +271,12 @@ func (w *writer) part(p report.Part) {
 	})
 }
 
-// saw is what a link says of the result; if the form is empty, as that of a link with a
-// version alone.
+// saw is what a link says of the result, less the sum of its entries; if the form is empty, as
+// that of a link with a version alone.
 func saw(f *form.Form) string {
 	for _, p := range link.Split(f.ShareFragment()) {
 		if p.Key == "saw" {
-			return strings.Join(p.Cells, ",")
+			return p.Cells[0][:strings.LastIndexByte(p.Cells[0], ':')]
 		}
 	}
 	return ""

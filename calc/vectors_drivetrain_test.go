@@ -147,6 +147,33 @@ func inverseRollerCase(c vectorCase) (map[string]any, error) {
 	}, found.Check()
 }
 
+// inversePulleyCase finds the teeth that a setting implies on a belt.
+func inversePulleyCase(c vectorCase) (map[string]any, error) {
+	f := inputsOf(c)
+	steps, _, err := number(f, unit.StepsPerLengths, "steps/mm", "steps_per_mm")
+	if err != nil {
+		return nil, err
+	}
+	pitch, _, err := number(f, unit.Lengths, "mm", "belt_pitch")
+	if err != nil {
+		return nil, err
+	}
+	delete(f.all, "belt_pitch") // no belt as a whole: its pulley is looked for
+	p, err := f.parts()
+	if err != nil {
+		return nil, err
+	}
+	if err := f.leftOver(); err != nil {
+		return nil, err
+	}
+	m := drive.Motor{StepAngle: p.StepAngle, Microsteps: p.Microsteps}
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	perOutputTurn := drive.Setting{Convention: drive.StepsPerUnit, Value: float64(steps)}.In(drive.TravelPerOutputTurn, m, p.Stages)
+	return map[string]any{"pulley_teeth": drive.PulleyTeeth(perOutputTurn.Value, pitch), "travel_per_output_rev": perOutputTurn.Value}, nil
+}
+
 // rescaleCase swaps parts under a setting, given in either convention.
 func rescaleCase(c vectorCase) (map[string]any, error) {
 	f := inputsOf(c)

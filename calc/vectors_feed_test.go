@@ -2,8 +2,11 @@ package calc_test
 
 import (
 	"maps"
+	"math"
+	"testing"
 
 	"striderule/calc/measure"
+	"striderule/calc/simulation"
 )
 
 // monteCarloDraws is what the tolerances of the set suppose.
@@ -43,13 +46,41 @@ func feedCase(c vectorCase) (map[string]any, error) {
 		}
 		got[prefix+"u"] = own.Combined()
 	}
+	return got, scaleFigures(got, in, m)
+}
+
+// pairedCase is a feed test whose mark is read for each run, before the run's own remaining
+// length: the runs are the differences.
+func pairedCase(c vectorCase) (map[string]any, error) {
+	in := inputsOf(c)
+	marks, err := repeatedOf(in, "mark_")
+	if err != nil {
+		return nil, err
+	}
+	rests, err := repeatedOf(in, "remaining_")
+	if err != nil {
+		return nil, err
+	}
+	m, err := measure.MarkTest{Marks: marks.Readings, Remaining: rests.Readings, With: marks.With, RemainingWith: &rests.With}.Measure()
+	if err != nil {
+		return nil, err
+	}
+	got := map[string]any{"valid": true, "n": len(m.Runs)}
+	if len(m.Runs) > 1 {
+		got["s"], got["u_typeA"] = m.Scatter, m.Scatter/math.Sqrt(float64(len(m.Runs)))
+	}
+	return got, scaleFigures(got, in, m)
+}
+
+// scaleFigures adds what a feed test says of the setting.
+func scaleFigures(got map[string]any, in facts, m measure.Measured) error {
 	commanded, ok := in.float("commanded")
 	if !ok {
-		return nil, notOffered("no commanded length")
+		return notOffered("no commanded length")
 	}
 	s, err := measure.ScaleOf(commanded, m)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	l, factor := m.Estimate(), s.Factor()
 	got["L_act"], got["u_L"], got["U95_L"] = l.Value, l.U, l.Expanded()
@@ -66,23 +97,26 @@ func feedCase(c vectorCase) (map[string]any, error) {
 		e := s.Travel(old)
 		got["new_travel_per_rev"], got["u_new_travel"], got["U95_new_travel"] = e.Value, e.U, e.Expanded()
 	}
-	if u, ok := m.Budget.Drawn(); ok {
+	if u, ok := simulation.Spread(m.Budget); ok {
 		got["u_L_jcgm101"] = u
+	}
+	if testing.Short() {
+		return in.leftOver() // two million lots for each case
 	}
 	drawn, err := drawnFigures(commanded, m, factor)
 	maps.Copy(got, drawn)
 	if err == nil {
 		err = in.leftOver()
 	}
-	return got, err
+	return err
 }
 
 // drawnFigures are those of the Monte Carlo calculation.
 func drawnFigures(commanded float64, m measure.Measured, factor measure.Estimate) (map[string]any, error) {
-	draw := func(of func(float64) float64) (measure.Drawn, error) {
-		lots, err := measure.NewMonteCarlo(m.Length, m.Budget, of, monteCarloDraws, 1)
+	draw := func(of func(float64) float64) (simulation.Drawn, error) {
+		lots, err := simulation.New(m.Length, m.Budget, of, monteCarloDraws, 1)
 		if err != nil {
-			return measure.Drawn{}, err
+			return simulation.Drawn{}, err
 		}
 		for !lots.Step(50_000) {
 		}
@@ -96,7 +130,7 @@ func drawnFigures(commanded float64, m measure.Measured, factor measure.Estimate
 	if err != nil {
 		return nil, err
 	}
-	low, high := factor.Interval()
+	low, high := factor.Value-factor.Expanded(), factor.Value+factor.Expanded() // the Guide's, as JCGM 101, 8.1 compares
 	one, two := c.Validate(factor, low, high, 1), c.Validate(factor, low, high, 2)
 	return map[string]any{
 		"mcm_c_low95": c.Low, "mcm_c_high95": c.High, "mcm_L_halfwidth95": (l.High - l.Low) / 2,

@@ -48,13 +48,6 @@ func lineCase(c vectorCase) (map[string]any, error) {
 	if err != nil {
 		return nil, err
 	}
-	if c.Kind == "line_through_origin" {
-		l, err := measure.FitThroughOrigin(points)
-		if err != nil {
-			return nil, err
-		}
-		return lineFigures(l), in.leftOver()
-	}
 	l, err := measure.Fit(points)
 	if err != nil {
 		return nil, err
@@ -80,4 +73,17 @@ func lineCase(c vectorCase) (map[string]any, error) {
 		got["x0"], got["u_x0"], got["U95_x0"] = x.Value, x.U, x.Expanded()
 	}
 	return got, in.leftOver()
+}
+
+func originLineCase(c vectorCase) (map[string]any, error) {
+	in := inputsOf(c)
+	points, _, err := pointsOf(in)
+	if err != nil {
+		return nil, err
+	}
+	l, err := measure.FitThroughOrigin(points)
+	if err != nil {
+		return nil, err
+	}
+	return lineFigures(l), in.leftOver()
 }

@@ -48,13 +48,17 @@ func cornerCase(c vectorCase) (map[string]any, error) {
 	full, hasFull, err4 := number(f, unit.Ratios, "", "full_steps_per_rev")
 	steps, hasSteps, err5 := number(f, unit.StepsPerLengths, "steps/mm", "steps_per_mm")
 	micro, hasMicro, err6 := number(f, unit.Microsteps, "", "microsteps")
-	if err := errors.Join(err1, err2, err3, err4, err5, err6, f.leftOver()); err != nil {
+	resistance, _, err7 := number(f, unit.Resistances, "Ω", "phase_resistance", "winding_resistance")
+	if err := errors.Join(err1, err2, err3, err4, err5, err6, err7, f.leftOver()); err != nil {
 		return nil, err
 	}
 	if !hasSupply || !hasInductance || !hasCurrent || !hasFull || hasSteps != hasMicro {
 		return nil, notOffered("the case does not name supply, inductance, current and full steps")
 	}
-	corner := drive.CornerOf(supply, inductance, current, float64(full))
+	corner, ok := drive.CornerOf(supply, drive.Winding{Inductance: inductance, Resistance: resistance}, current, float64(full))
+	if !ok {
+		return nil, errors.New("the supply does not drive the current")
+	}
 	got := map[string]any{
 		"time_per_full_step": float64(corner.PerFullStep) * 1000, "full_step_rate": corner.FullSteps,
 		"corner_speed": corner.Turns, "corner_rpm": corner.Turns * unit.Minute,

@@ -66,7 +66,7 @@ func bidirectionalCase(c vectorCase) (map[string]any, error) {
 	for i, x := range positions {
 		targets = append(targets, measure.Target{Position: x, Forward: forward[i], Backward: backward[i]})
 	}
-	r, err := measure.Bidirectional(targets)
+	r, err := measure.Bidirectional(targets, measure.Instrument{})
 	if err != nil {
 		return nil, err
 	}

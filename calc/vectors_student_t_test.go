@@ -1,7 +1,7 @@
 package calc_test
 
 import (
-	"striderule/calc/measure"
+	"striderule/calc/distribution"
 )
 
 // studentCase answers what is asked of Student's t: a quantile where a
@@ -16,7 +16,7 @@ func studentCase(c vectorCase) (map[string]any, error) {
 	if p, ok := in.float("p_two_sided"); ok {
 		var list []float64
 		for _, dof := range dofs {
-			t, err := measure.StudentQuantile(p, dof)
+			t, err := distribution.StudentQuantile(p, dof)
 			if err != nil {
 				return nil, err
 			}
@@ -33,7 +33,7 @@ func studentCase(c vectorCase) (map[string]any, error) {
 		return nil, notOffered("neither a probability nor one t is given")
 	}
 	for key, f := range map[string]func(t, dof float64) (float64, error){
-		"cdf": measure.StudentCDF, "upper_tail": measure.StudentUpper, "two_sided_tail": measure.StudentTails,
+		"cdf": distribution.StudentCDF, "upper_tail": distribution.StudentUpper, "two_sided_tail": distribution.StudentTails,
 	} {
 		p, err := f(t, dofs[0])
 		if err != nil {

@@ -22,7 +22,7 @@ import (
 // VECTORS_FIGURES=1 all figures are printed, to the last bit.
 
 // Embedded, because there are no files in a browser, where these tests run as well
-// (scripts/browser/vectors_test.go).
+// (scripts/prove/pages/vectors_test.go).
 //
 //go:embed testdata/vectors/*.json
 var vectorFiles embed.FS
@@ -33,24 +33,41 @@ var vectorFiles embed.FS
 // know how to put the case to the code returns a notOffered.
 type vectorHandler func(c vectorCase) (map[string]any, error)
 
-// vectorHandlers has what the code offers, by "set/kind", or by "set" where the
-// inputs say what is asked; a case of any other kind is skipped.
+// vectorHandlers has what the code offers, by "set/kind". A case of any other kind is skipped,
+// never put to the code as another kind: readings in pairs are not two series.
 var vectorHandlers = map[string]vectorHandler{
-	"drivetrain/drivetrain":                 drivetrainCase,
-	"drivetrain/microstep_sweep":            microstepSweepCase,
-	"drivetrain/inverse_roller_diameter":    inverseRollerCase,
-	"drivetrain/rescale":                    rescaleCase,
-	"motor/pulse_rate":                      pulseRateCase,
-	"motor/microstep_torque":                microstepTorqueCase,
-	"motor/current_rise_corner":             cornerCase,
-	"student_t":                             studentCase,
-	"outlier":                               outlierCase,
-	"conformity":                            conformityCase,
-	"type_a_b":                              typeABCase,
-	"linear_regression":                     lineCase,
-	"regression_scale_offset":               scaleOffsetCase,
-	"regression_scale_offset/bidirectional": bidirectionalCase,
-	"slip":                                  slipCase,
+	"drivetrain/drivetrain":                    drivetrainCase,
+	"drivetrain/microstep_sweep":               microstepSweepCase,
+	"drivetrain/inverse_roller_diameter":       inverseRollerCase,
+	"drivetrain/inverse_pulley_teeth":          inversePulleyCase,
+	"drivetrain/rescale":                       rescaleCase,
+	"motor/pulse_rate":                         pulseRateCase,
+	"motor/microstep_torque":                   microstepTorqueCase,
+	"motor/current_rise_corner":                cornerCase,
+	"student_t/quantile_two_sided":             studentCase,
+	"student_t/quantile_two_sided_large_nu":    studentCase,
+	"student_t/published_rounded_table":        studentCase,
+	"student_t/cdf":                            studentCase,
+	"outlier/critical_value":                   outlierCase,
+	"outlier/test":                             outlierCase,
+	"conformity/two_sided_normal":              conformityCase,
+	"type_a_b/single_quantity":                 singleCase,
+	"type_a_b/mean_and_sd":                     meanCase,
+	"type_a_b/welch_satterthwaite":             welchCase,
+	"type_a_b/feed_two_measurements":           feedCase,
+	"type_a_b/feed_invalid":                    feedCase,
+	"type_a_b/feed_paired_runs":                pairedCase,
+	"linear_regression/line":                   lineCase,
+	"linear_regression/line_with_prediction":   lineCase,
+	"linear_regression/line_ill_conditioned":   lineCase,
+	"linear_regression/line_zero_residual":     lineCase,
+	"linear_regression/line_degenerate":        lineCase,
+	"linear_regression/line_inverse":           lineCase,
+	"linear_regression/line_through_origin":    originLineCase,
+	"regression_scale_offset/scale_and_offset": scaleOffsetCase,
+	"regression_scale_offset/no_repeats":       scaleOffsetCase,
+	"regression_scale_offset/bidirectional":    bidirectionalCase,
+	"slip/slip_line":                           slipCase,
 }
 
 // notOffered is why a case cannot be put to the code.
@@ -115,9 +132,6 @@ func TestVectors(t *testing.T) {
 func runVector(t *testing.T, set string, c vectorCase) {
 	kind := set + "/" + c.Kind
 	work := vectorHandlers[kind]
-	if work == nil {
-		work = vectorHandlers[set]
-	}
 	if work == nil {
 		t.Skipf("skipped %s: the code does not offer %s", c.Name, kind)
 	}

@@ -37,27 +37,6 @@ func expandedOf(got map[string]any, e measure.Estimate) {
 	}
 }
 
-// typeABCase puts a case to what its inputs ask for.
-func typeABCase(c vectorCase) (map[string]any, error) {
-	has := func(keys ...string) bool {
-		for _, key := range keys {
-			if _, ok := c.Inputs[key]; ok {
-				return true
-			}
-		}
-		return false
-	}
-	switch {
-	case has("mark_readings", "remaining_readings"):
-		return feedCase(c)
-	case has("u_components"):
-		return welchCase(c)
-	case has("resolution_d", "instrument_halfwidth_a", "certificate_U"):
-		return singleCase(c)
-	}
-	return meanCase(c)
-}
-
 // singleCase is a length that was read several times with one instrument.
 func singleCase(c vectorCase) (map[string]any, error) {
 	in := inputsOf(c)

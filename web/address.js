@@ -1,11 +1,12 @@
 // Mends an address that would stop the program: Go takes none with a broken escape in it,
 // such as #100% or a link that was cut in the middle of one, and browsers let them through.
-// The sign is escaped itself, so that it stands for what it is. And takes a step to an
-// address that the history refuses.
+// The sign is escaped itself, so that it stands for what it is. A link whose "#" became a "?"
+// gets it back, with the "?" behind it: the program says that it was there. And takes a step
+// to an address that the history refuses.
 "use strict";
 (() => {
   function mend() {
-    const mended = location.href.replace(/%(?![\da-f]{2})/gi, "%25");
+    const mended = location.href.replace(/^([^?#]*)(\?v=[^#]*)#?$/, "$1#$2").replace(/%(?![\da-f]{2})/gi, "%25");
     if (mended === location.href) return;
     try {
       history.replaceState(history.state, "", mended);

@@ -2,6 +2,9 @@
 // and can't write one. The program's own reading makes the best of it.
 "use strict";
 (() => {
+  const words = {
+    carryOn: "Reload and keep what I typed",
+  };
   function entries() {
     const by = new Map();
     for (const f of document.querySelectorAll("form.sheet [name]")) by.set(f.name, [...by.get(f.name) || [], f]);
@@ -19,7 +22,7 @@
   // A link to this page with what is in its fields, now and when it is followed.
   striderule.carryOn = () => {
     const link = document.createElement("a");
-    link.textContent = "Load the page again with what you typed";
+    link.textContent = words.carryOn;
     const update = () => { link.href = location.pathname + location.search + entries(); };
     update();
     document.addEventListener("input", update);

@@ -2,6 +2,20 @@
 // it into each page, where it runs before anything else has come; web/start.js goes on.
 "use strict";
 (() => {
+  const words = {
+    loading: "Loading the calculator… You can read and type in the meantime.",
+    percent: (n) => `${n}%`,
+    notStarted: (error) => `The calculator could not be started (${error}).`,
+    canRead: "You can still read the page.",
+    reload: "Check your connection and reload.",
+    missing: "The calculator could not be loaded: web/start.js is missing, or the server doesn't call it a script.",
+    noConnection: (file) => `The connection failed while the calculator (${file}) was loading.`,
+    refused: (file, status) => `The calculator could not be loaded: for ${file} the server answered ${status}.`,
+    wrongFile: "The calculator could not be loaded: the server sent the wrong file.",
+    incomplete: "The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.",
+    forbidden: "The server forbids the calculator to run: its own Content-Security-Policy must allow 'wasm-unsafe-eval' in script-src. Whoever runs this site can change that.",
+    damaged: (error) => `The calculator arrived damaged, or this browser is too old for it (${error}).`,
+  };
   const html = document.documentElement;
   const facts = document.getElementById("load").dataset;
   const plain = new URL(facts.program, document.baseURI).href;
@@ -25,17 +39,17 @@
   let percent = null; // an element while the waiting line shows
   let progress = 0;
   const slow = setTimeout(() => {
-    const status = say("The calculator is loading. You can read and type meanwhile. ");
+    const status = say(words.loading);
     if (!status) return;
     // Seen, not announced: a screen reader need not count along.
     percent = document.createElement("span");
     percent.setAttribute("aria-hidden", "true");
-    status.append(percent);
+    status.append(" ", percent);
     showProgress(progress);
   }, 700);
   function showProgress(fraction) {
     progress = fraction;
-    if (percent && fraction > 0) percent.textContent = Math.floor(100 * Math.min(fraction, 1)) + " %";
+    if (percent && fraction > 0) percent.textContent = words.percent(Math.floor(100 * Math.min(fraction, 1)));
   }
   function done() {
     clearTimeout(slow);
@@ -54,8 +68,8 @@
     done();
     console.warn(error);
     html.dataset.app = "failed";
-    const why = error instanceof Reason ? error.message : "The calculator could not be started (" + (error && error.message || error) + ").";
-    return say(why + " The page can still be read. " + (error.advice || "Check the connection, then load the page again."), true);
+    const why = error instanceof Reason ? error.message : words.notStarted(error && error.message || error);
+    return say([why, words.canRead, error.advice ?? words.reload].join(" "), true);
   }
   // When the document is loaded, a script has come or never will. Then a browser may have
   // kept a damaged one, or what once stood in its place: it is asked for anew.
@@ -67,7 +81,7 @@
       await fetch(src, { cache: "reload" });
       await run(src);
     } catch (e) { /* it is not to be had */ }
-    if (!started()) fail(new Reason("The calculator could not be loaded: web/start.js is missing."));
+    if (!started()) fail(new Reason(words.missing));
   });
   function run(src) {
     const script = document.createElement("script");
@@ -104,9 +118,9 @@
     try {
       response = await fetch(url, how);
     } catch (e) {
-      throw new Reason("The connection failed while the calculator (" + name + ") was loading.");
+      throw new Reason(words.noConnection(name));
     }
-    if (!response.ok) throw new Reason("The calculator could not be loaded: for " + name + " the server answered " + response.status + ".");
+    if (!response.ok) throw new Reason(words.refused(name, response.status));
     return response;
   }
 
@@ -188,7 +202,7 @@
     }
     const o = await opened(await get(plain, how));
     if (o.wasm) return typed(o.stream);
-    throw new Damaged("The calculator could not be loaded: the server sent something else in its place.");
+    throw new Damaged(words.wrongFile);
   }
 
   // Firefox says of a stream that broke off what others say of one that was stopped.
@@ -197,10 +211,13 @@
   // What came is damaged, or something else: so may be what the browser has kept of an
   // earlier visit, for a year perhaps.
   class Damaged extends Reason {}
+  // A policy that the host sends counts beside the page's own. Browsers say in their own words
+  // that it forbids to compile.
+  const forbidden = (e) => e instanceof WebAssembly.CompileError && /unsafe-eval|\bCSP\b|content security policy/i.test(e.message);
   function damage(e) {
     if (e instanceof Damaged) return e;
-    if (e instanceof TypeError || brokeOff(e)) return new Damaged("The calculator arrived incomplete: the connection broke off, or the file on the server is damaged.");
-    if (e instanceof WebAssembly.CompileError) return new Damaged("The calculator arrived damaged, or this browser is too old for it (" + e.message + ").");
+    if (e instanceof TypeError || brokeOff(e)) return new Damaged(words.incomplete);
+    if (e instanceof WebAssembly.CompileError) return new Damaged(words.damaged(e.message));
     return null;
   }
 
@@ -209,6 +226,7 @@
       const response = await program();
       return await (WebAssembly.compileStreaming ? WebAssembly.compileStreaming(response) : WebAssembly.compile(await response.arrayBuffer()));
     } catch (e) {
+      if (forbidden(e)) throw new Reason(words.forbidden, "");
       const first = damage(e);
       if (!first) throw e;
       try {

@@ -2,6 +2,11 @@
 // goes on with.
 "use strict";
 striderule.watchNewer = (workers) => {
+  const words = {
+    ready: "A newer version is ready.",
+    reload: "Reload",
+    later: "Later",
+  };
   let newer = false;
   // Not on a first visit, which has no worker yet. A worker says which version it brings.
   if (workers && workers.controller) workers.addEventListener("message", (e) => {
@@ -27,8 +32,8 @@ striderule.watchNewer = (workers) => {
       return b;
     };
     const buttons = document.createElement("span");
-    buttons.append(button("Reload", () => location.reload()), button("Later", () => line.replaceChildren()));
-    line.append("A newer version is ready.", buttons);
+    buttons.append(button(words.reload, () => location.reload()), button(words.later, () => line.replaceChildren()));
+    line.append(words.ready, buttons);
   }
   return offer;
 };

@@ -4,6 +4,16 @@
 // What Go and these scripts ask of each other: see app/browser/names.go.
 window.striderule = window.striderule || {};
 (() => {
+  const words = {
+    copied: "Copied.",
+    copyBlocked: "The browser blocked copying. Select the text and copy it by hand.",
+    shareBlocked: "The browser blocked sharing. Copy the link instead.",
+    saved: (file) => `Saved as ${file}.`,
+    starting: "The calculator is still starting. Try again in a moment.",
+    notHere: "Open files on a calculator page, the start page or the log.",
+    oneFile: "Drop one file at a time.",
+    tooLong: (characters) => `That's ${characters} characters, too long for a field: nothing was changed.`,
+  };
   let forget = 0;
   // The program's words too. #said stands outside of what the program renders:
   // it would trip over text that it did not write.
@@ -141,7 +151,7 @@ window.striderule = window.striderule || {};
   async function copyFrom(button) {
     const done = await copy(button.dataset.copy);
     button.dataset.done = done ? "copied" : "failed";
-    announce(done ? button.dataset.said || "Copied." : "Copying was refused by the browser: select the text and copy it.");
+    announce(done ? button.dataset.said || words.copied : words.copyBlocked);
     setTimeout(() => { delete button.dataset.done; }, 2000);
   }
 
@@ -152,7 +162,7 @@ window.striderule = window.striderule || {};
       await navigator.share(shareText ? { title, text: shareText } : { title: title || document.title, url: share });
     } catch (e) {
       // A person may think better of it.
-      if (e.name !== "AbortError") announce("Sharing was refused by the browser: copy the link instead.");
+      if (e.name !== "AbortError") announce(words.shareBlocked);
     }
   }
 
@@ -167,7 +177,7 @@ window.striderule = window.striderule || {};
     link.remove();
     // Not at once: the browser reads it after the click.
     setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-    announce("Saved as " + name + ".");
+    announce(words.saved(name));
   };
 
   // ---- What is kept on this device. A browser may refuse all of it, and throws
@@ -205,7 +215,6 @@ window.striderule = window.striderule || {};
   };
 
   // ---- What the program takes from outside of the fields: see app/browser/offers.go.
-  const starting = "The calculator is still starting: try it again in a moment.";
   const mostFile = 20e6; // bytes: some times what a browser keeps
   async function hand(file) {
     let text = "", error = "";
@@ -217,8 +226,8 @@ window.striderule = window.striderule || {};
         error = e.name || "Error";
       }
     }
-    if (!striderule.takeFile) announce(starting);
-    else if (!striderule.takeFile(file.name, text, error)) announce("Files are opened by the calculators, the start page and the log.");
+    if (!striderule.takeFile) announce(words.starting);
+    else if (!striderule.takeFile(file.name, text, error)) announce(words.notHere);
   }
   // A file that the person chooses. The field is made for the click: a chosen file
   // can't be taken over from the page as it was before the program started.
@@ -253,15 +262,27 @@ window.striderule = window.striderule || {};
     if (!holdsFiles(e)) return;
     const files = e.dataTransfer.files;
     if (files.length === 1) hand(files[0]);
-    else announce("Drop one file at a time.");
+    else announce(words.oneFile);
+  });
+  // A whole file in one field, pasted or dropped by mistake, would stop the page for long.
+  const mostInserted = 50000; // characters: more than fifty rows of anything take
+  function isTooLong(e, text) {
+    if (text.length <= mostInserted) return false;
+    e.preventDefault();
+    announce(words.tooLong(text.length));
+    return true;
+  }
+  addEventListener("beforeinput", (e) => {
+    isTooLong(e, e.data || e.dataTransfer && e.dataTransfer.getData("text/plain") || "");
   });
   // A piece of a table goes into the rows; a field would run its lines together.
   addEventListener("paste", (e) => {
     const text = e.clipboardData && e.clipboardData.getData("text/plain") || "";
+    if (isTooLong(e, text)) return;
     if (!e.target.matches || !e.target.matches(".row .typed") || !/[\n\r\t]/.test(text.trim())) return;
     e.preventDefault();
     if (striderule.pasteRows) striderule.pasteRows(e.target.id, text);
-    else announce(starting);
+    else announce(words.starting);
   });
 
   // A page that has not yet followed the last key would show two sheets. When the program

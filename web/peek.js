@@ -3,13 +3,29 @@
 // only: nothing of a link ever becomes HTML.
 "use strict";
 (() => {
-  // It runs with web/load.js, before there is a page.
-  if (document.readyState === "loading") document.addEventListener("readystatechange", peek, { once: true });
-  else peek();
+  const words = {
+    saw: (figure) => `The sender saw ${figure}.`,
+    checking: "Checking…",
+    unchecked: "Not checked: the calculator isn't running.",
+    entry: (name, cells) => `${name}: ${cells}`,
+    also: (entries) => `Also in the link: ${entries}.`,
+  };
+  const { dataset } = document.documentElement;
+  // It runs with web/load.js, before there is a page. A browser may show the first part of
+  // one before the rest has come: what is below this line would then move down by it.
+  // A "?" where the "#" was: see web/address.js.
+  const linked = () => (/^\?v=/.test(location.search) ? location.search : location.hash).replace(/^[#?]+/, "");
+  if (document.readyState === "loading" && linked()) {
+    dataset.link = "unread";
+    document.addEventListener("readystatechange", () => {
+      delete dataset.link;
+      peek();
+    }, { once: true });
+  } else peek();
 
   function peek() {
     const check = document.getElementById("check");
-    const link = location.hash.slice(1, 4001);
+    const link = linked().slice(0, 4000);
     if (!check || !link) return;
     const fields = [...document.querySelectorAll("form.sheet [name]")];
     const rest = [];
@@ -38,19 +54,23 @@
           for (const o of f.options) o.defaultSelected = o === chosen;
         } else if (row < cells.length) {
           shown++;
-          f.defaultValue = cells[row];
+          const cell = cells[row].replace(/[\r\n]/g, ""); // as the field will have it: or it would seem typed
+          const units = document.getElementById(`${f.id}-unit`), said = cell.replace(/^[-+\d.,\s]+/, "");
+          const chosen = units && said && [...units.options || []].find((o) => o.value === said);
+          if (chosen) for (const o of units.options) o.defaultSelected = o === chosen;
+          f.defaultValue = chosen ? cell.slice(0, -said.length).trim() : cell;
         }
       });
       if (shown < cells.length) {
         const label = of[0] && of[0].type === "text" && of[0].labels[0];
-        rest.push((label ? label.textContent : key) + ": " + cells.join(", "));
+        rest.push(words.entry(label ? label.textContent : key, cells.join(", ")));
       }
     }
     const add = (text, name) => {
       const line = document.createElement("span");
       line.textContent = text;
       line.className = name;
-      check.append(line);
+      check.append(line, " ");
     };
     const [id, value, u] = saw.split(":");
     const number = (text) => /^-?\d{1,15}(\.\d{1,15})?(e[+-]?\d{1,2})?$/.test(text || "") && Number(text);
@@ -60,11 +80,11 @@
       // "steps/mm or steps/°"
       const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
       const unit = /=rotary/.test(link) && units[1] || units[0];
-      add("The sender saw " + text + (unit && unit !== "1" && " " + unit || "") + ".", "");
-      add(" Checking …", "checking");
-      add(" It is not checked here.", "unchecked");
+      add(words.saw(text + (unit && unit !== "1" && " " + unit || "")), "");
+      add(words.checking, "checking");
+      add(words.unchecked, "unchecked");
     }
-    if (rest.length) add("Also in the link: " + rest.join("; ") + ".", "also");
+    if (rest.length) add(words.also(rest.join("; ")), "also");
     check.hidden = !check.firstChild;
     performance.mark("link-readable");
   }

@@ -1,6 +1,17 @@
 // Starts the calculator on a page that can already be read and typed into.
 "use strict";
 (async () => {
+  const words = {
+    noLoader: "The calculator could not be loaded: web/load.js is missing. You can still read the page.",
+    noWebAssembly: "This browser can't run the calculator: it has no WebAssembly. Browsers from 2020 or later have it, unless it is switched off.",
+    crashed: "The calculator crashed. What you typed is still here.",
+    crashedAtStart: "The calculator crashed while it was starting.",
+    tryAgain: "Reload the page. If it crashes again, something in the link is the cause:",
+    withoutEntries: "Open the page without entries",
+    ended: "the program ended", // this and the rest for the browser's console
+    offlineOff: "offline use is off:",
+    notKept: "a file could not be kept",
+  };
   const html = document.documentElement;
   // A host that writes into pages may have changed the script in this one, which the
   // page's policy then does not let run: it is there as a file too.
@@ -11,7 +22,7 @@
   }
   if (!striderule.loading) {
     const status = document.getElementById("boot");
-    status.textContent = "The calculator could not be loaded: web/load.js is missing. The page can still be read.";
+    status.textContent = words.noLoader;
     status.className = "failed";
     status.hidden = false;
     html.dataset.app = "failed";
@@ -34,7 +45,7 @@
   window.goappUpdatedBeforeWasmLoaded = false;
 
   // ---- What the program asks of the page in one call, line by line: they are
-  // explained in scripts/trim/added/go-app/pkg/app/draft.go.txt.
+  // explained in scripts/make/trim/added/go-app/pkg/app/draft.go.txt.
   const nodes = new Map(); // by their numbers
   let made = 0;
   const make = (node) => {
@@ -112,7 +123,7 @@
     if (html.dataset.app === "failed") return;
     console.warn(error);
     html.dataset.app = "failed";
-    say("The calculator stopped by a fault of its own. What you typed is still in the fields. ", true).append(striderule.carryOn());
+    say(words.crashed, true).append(" ", striderule.carryOn());
   }
 
   // ---- What a person does before the program is there. Its first act replaces
@@ -244,33 +255,21 @@
 
   const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
-  // The site's build has begun the program already (scripts/slim/begun.go): it goes on from
-  // its first wait, and has these values by these numbers.
-  function run(go, instance) {
-    if (instance.exports.run) return go.run(instance);
-    const begun = { value: { ...instance.exports, run() {} } };
-    const end = go.run(Object.create(WebAssembly.Instance.prototype, { exports: begun }));
-    striderule.start = go._makeFuncWrapper(1);
-    for (const value of [Object, Array, striderule, striderule.start]) {
-      go._ids.set(value, go._values.push(value) - 1);
-      go._goRefCounts.push(1);
-    }
-    return end;
-  }
-
   async function start() {
     if (typeof WebAssembly === "undefined") {
-      throw new Reason("This browser cannot run the calculator: it has no WebAssembly. A browser of 2020 or later has it, unless it is switched off.");
+      throw new Reason(words.noWebAssembly);
     }
     const go = new Go();
-    // Of a program that is begun, the build has said the same (scripts/program).
+    // A page lives on a few MB. It collects them an eighth as often: that takes the pause for it
+    // off nearly every key. A log of many MB must not take eight times as much more, so there is
+    // a limit to it.
     Object.assign(go.env, { GOGC: "800", GOMEMLIMIT: "150MiB" });
     // Tasks of their own, between which the browser answers to touch and keys.
     const module = await compiled;
     await pause(0);
     const instance = await WebAssembly.instantiate(module, go.importObject);
     await pause(0);
-    const end = run(go, instance); // up to main's wait for striderule.start
+    const end = go.run(instance); // up to main's wait for striderule.start
     await pause(0);
     // The program builds its page in slices, and calls this at the beginning of the
     // last one: what was typed is noted there and put back at its end, where
@@ -300,12 +299,13 @@
     // Where a host shows a page at an address that is none, go-app says so at once.
     const replaced = document.body.firstElementChild !== page;
     if (!replaced) await Promise.race([swapped, end]);
-    if (go.exited) throw new Reason("The calculator failed at its start, by a fault of its own.", "Load it again. If it fails again, it is over something in the link: ");
+    if (go.exited) throw new Reason(words.crashedAtStart, words.tryAgain);
     if (replaced) html.dataset.app = "ready";
     fixLinks();
-    end.then(() => stopped("the program ended"), stopped);
+    end.then(() => stopped(words.ended), stopped);
     addEventListener("error", (e) => {
-      if (e.error instanceof WebAssembly.RuntimeError) stopped(e.error);
+      // A stack that is full is an error of another kind in the midst of the program.
+      if (e.error instanceof WebAssembly.RuntimeError || /wasm-function/.test(e.error?.stack)) stopped(e.error);
     });
   }
 
@@ -314,8 +314,8 @@
     if (!error.advice) return;
     const link = document.createElement("a");
     link.href = location.pathname + location.search;
-    link.textContent = "Open the page without entries";
-    status.append(link);
+    link.textContent = words.withoutEntries;
+    status.append(" ", link);
   }
 
   // Going to another page changes the address without loading a document, and
@@ -337,13 +337,13 @@
         if (!worker || worker === watched) return;
         watched = worker;
         worker.addEventListener("statechange", () => {
-          if (worker.state === "redundant" && !registration.active) console.warn("offline use is off: a file could not be kept");
+          if (worker.state === "redundant" && !registration.active) console.warn(words.offlineOff, words.notKept);
         });
       };
       watch();
       registration.addEventListener("updatefound", watch);
     } catch (e) {
-      console.warn("offline use is off:", e.message);
+      console.warn(words.offlineOff, e.message);
     }
   }
 

@@ -1,5 +1,10 @@
 // Keeps the site for offline use, and each page whole.
 "use strict";
+const words = { // for the browser's console
+  notKept: "the program could not be kept",
+  otherVersion: (file, version) => `${file} is not of version ${version}`,
+  refused: (file, status) => `${file}: the server answered ${status}`,
+};
 
 // The build writes in the version and the files: path -> digests of right copies.
 const version = "__VERSION__";
@@ -65,7 +70,7 @@ async function keepProgram(cache) {
       } catch (e) { /* another is left */ }
     }
   }
-  throw new Error("the program could not be kept");
+  throw new Error(words.notKept);
 }
 
 // keep fetches a file and puts it into the cache, if it is the file of this
@@ -74,7 +79,7 @@ async function keep(cache, path) {
   let file = await take(path, isFixed(path) ? "force-cache" : "no-cache");
   // What the browser kept may be damaged.
   if (!file.right && isFixed(path)) file = await take(path, "reload");
-  if (!file.right) throw new Error(path + " is not of version " + version);
+  if (!file.right) throw new Error(words.otherVersion(path, version));
   // A response of our own, because a redirected one can't answer a navigation.
   await cache.put(address(path), new Response(file.body, { headers: { "content-type": file.type } }));
 }
@@ -94,7 +99,7 @@ async function keepAnew(url) {
 async function take(path, from) {
   // no-cache: ask the host whether what the page has just loaded is still right.
   const response = await fetch(address(path), { cache: from, mode: "same-origin" });
-  if (!response.ok) throw new Error(path + ": the server answered " + response.status);
+  if (!response.ok) throw new Error(words.refused(path, response.status));
   const body = await response.arrayBuffer();
   return { body, right: await isRight(path, body), type: response.headers.get("content-type") || "application/octet-stream" };
 }

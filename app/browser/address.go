@@ -25,6 +25,9 @@ func location(part string) string {
 	return app.Window().Get("location").Get(part).String()
 }
 
+// LoadAgain loads the address that shows as a new document.
+func LoadAgain() { app.Window().Get("location").Call("reload") }
+
 // WriteFragment rewrites the page's address in place, without a step in the
 // history: Back goes to the previous page, not to the previous key.
 func WriteFragment(fragment string) {

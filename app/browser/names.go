@@ -27,7 +27,7 @@ const (
 	swap           asked = "swap"           // shows the page that was built
 )
 
-// What the trimmed go-app asks for in the same way (scripts/trim/added).
+// What the trimmed go-app asks for in the same way (scripts/make/trim/added).
 const (
 	_ asked = "draw" // (draft, values...) changes the page
 	_ asked = "node" // (number) an element that a draft made

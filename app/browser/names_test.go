@@ -80,7 +80,7 @@ func TestNames(t *testing.T) {
 	here := sourcesIn(t, ".", ".go")
 	delete(here, "names.go")
 	usedHere := filesWith(here, `\b(\w+)\.(?:call|set)\(`)
-	trimmed := filesWith(sourcesIn(t, "../../scripts/trim/added", ".txt"), `(?:ours\(\)|Get\(ourName\))\.Call\("(\w+)"`)
+	trimmed := filesWith(sourcesIn(t, "../../scripts/make/trim/added", ".txt"), `(?:ours\(\)|Get\(ourName\))\.Call\("(\w+)"`)
 
 	asked, offered := tableOf(t, "asked"), tableOf(t, "offered")
 	for name, by := range asked {

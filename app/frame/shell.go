@@ -19,7 +19,7 @@ func Shell(path, title, question string, content ...app.UI) app.UI {
 		lede = app.P().Class("question").Text(question)
 	}
 	return app.Div().ID(pageID).Class("page").Body(
-		app.A().Class("skip").Href("#main").Text("Skip to the content"),
+		app.A().Class("skip").Href("#main").Text(skipToContent),
 		&topView{Path: path},
 		app.Main().ID("main").Body(append([]app.UI{
 			app.H1().ID("title").TabIndex(-1).Text(title), lede,
@@ -53,13 +53,13 @@ func menu(path string) app.UI {
 		}
 		items = append(items, app.Li().Body(a))
 	}
-	return app.Nav().Aria("label", "Pages").Body(app.Ul().Body(items...))
+	return app.Nav().Aria("label", pagesName).Body(app.Ul().Body(items...))
 }
 
 func footer() app.UI {
 	return app.Footer().Class("foot").Body(
-		app.P().Text("Nothing that you type leaves this device, except in a link that you choose to share."),
-		app.P().Text("The maker's instructions for your machine go first. No warranty: check every value before it moves a machine."),
+		app.P().Text(nothingLeaves),
+		app.P().Text(manualFirst),
 	)
 }
 

@@ -14,9 +14,9 @@ import (
 // it is read: other sites of the same host share the storage.
 func Prefix() string { return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":log:" }
 
-// A Item text is one item of the log as the browser keeps it.
+// An Item is one of the log as the browser keeps it.
 type Item struct {
-	Key  string // behind logPrefix: an entry's ID
+	Key  string // behind Prefix: an entry's ID
 	Text string
 }
 
@@ -31,7 +31,7 @@ type Unread struct {
 type Log struct {
 	Book    *logbook.Book
 	Unread  []Unread
-	Refused string // why nothing could be read
+	Refused Refusal // why nothing could be read
 }
 
 // Read reads the whole log.
@@ -47,7 +47,7 @@ func Read() Log {
 		s := Item{texts[i], texts[i+1]}
 		e, err := logbook.Read(s.Text)
 		if err == nil && e.ID != s.Key {
-			err = errors.New("it says of itself that it is another one")
+			err = errors.New(otherID)
 		}
 		if err != nil {
 			k.Unread = append(k.Unread, Unread{s, err.Error(), errors.Is(err, logbook.ErrNewer)})
@@ -74,7 +74,7 @@ func (k Log) text(key string) (string, bool) {
 }
 
 // Put keeps items, and returns how many before the browser refused.
-func Put(items []Item) (kept int, refused string) {
+func Put(items []Item) (kept int, refused Refusal) {
 	for i, s := range items {
 		if r := refusal(browser.Keep(Prefix()+s.Key, s.Text)); r != "" {
 			if r == Full && i == 0 && Read().Book.Len() == 0 {
@@ -88,7 +88,7 @@ func Put(items []Item) (kept int, refused string) {
 
 // Drop deletes items, and returns those that are gone. What another tab has put under
 // their keys since stays.
-func Drop(items []Item) (gone []Item, refused string) {
+func Drop(items []Item) (gone []Item, refused Refusal) {
 	now := Read()
 	if now.Refused != "" {
 		return nil, now.Refused
@@ -107,7 +107,7 @@ func Drop(items []Item) (gone []Item, refused string) {
 
 // PutBack keeps again what drop deleted, beside what another tab has put under the
 // same keys since. It returns how many were put back before the browser refused.
-func PutBack(items []Item) (back int, refused string) {
+func PutBack(items []Item) (back int, refused Refusal) {
 	now := Read()
 	var entries []logbook.Entry
 	var more []Item
@@ -138,22 +138,27 @@ func Items(entries []logbook.Entry) []Item {
 	return items
 }
 
-// Why a browser refuses to keep something, as sentences.
+// A Refusal is why the browser does not save something; there is none without a word.
+type Refusal string
+
 const (
-	Full      = "The storage that the browser gives this site is full."
-	NoRoom    = "The browser gives this site no room to keep anything, as some private windows do."
-	isBlocked = "This browser does not let the site keep anything: site data are switched off, or this is a window that forgets all of it."
+	Full    Refusal = "full"    // its storage for this site
+	NoRoom  Refusal = "no-room" // it gives this site none
+	Blocked Refusal = "blocked" // site data are switched off
 )
 
-// refusal puts the name of a browser's error into words; without an error there are none.
-func refusal(name string) string {
+// Says is the refusal as a sentence.
+func (r Refusal) Says() string { return refusals.Of(string(r)) }
+
+// refusal is what the name of a browser's error means; without an error there is none.
+func refusal(name string) Refusal {
 	switch name {
 	case "":
 		return ""
 	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
 		return Full
 	}
-	return isBlocked
+	return Blocked
 }
 
 // FileName is that of a file of the log, with today's date.

@@ -1,27 +1,28 @@
 package log
 
 import (
+	"strconv"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/frame"
 	"striderule/app/kept"
 	"striderule/calc/logbook"
-	"striderule/calc/word"
 )
 
 // mostDamages is how many damages are listed one by one.
 const mostDamages = 20
 
-// An importReport is what came of taking in a file.
+// An importReport is what came of a file.
 type importReport struct {
 	name                string
 	added, there, aside int
 	newer               bool
 	damages             []logbook.Damage
-	problem             string // nothing, or not all, was taken in
+	problem             string // why nothing, or not all, was imported
 }
 
-// takeFile takes in a file that was chosen or dropped.
+// takeFile imports a file that was chosen or dropped.
 func (p *Page) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(app.Context) {
 		if p.example {
@@ -31,7 +32,7 @@ func (p *Page) takeFile(name, text, failed string) {
 	})
 }
 
-// take takes a file in.
+// take imports a file.
 func (p *Page) take(name, text, failed string) {
 	r := &importReport{name: name}
 	p.imported, p.said, p.gone = r, "", nil
@@ -39,19 +40,19 @@ func (p *Page) take(name, text, failed string) {
 	switch failed {
 	case "":
 	case "TooLarge":
-		r.problem = "It is larger than 20 megabytes: no browser keeps a log of that size."
+		r.problem = tooLarge
 		return
 	default:
-		r.problem = "The browser could not read it (" + failed + ")."
+		r.problem = cantOpen.Fill("error", failed)
 		return
 	}
 	f := logbook.ReadFile(text)
 	if _, _, err := logbook.ReadSheet(text); err == nil {
-		r.problem = "It is a single sheet: open it on the start page, and keep it from there."
+		r.problem = isASheet
 		return
 	}
 	if f.Foreign {
-		r.problem = "It is no file of this log: such a file begins with {\"log\":\"striderule\". One that was saved for a spreadsheet cannot be taken in again."
+		r.problem = isNoLog
 		return
 	}
 	r.newer, r.damages = f.Newer, f.Damages
@@ -64,7 +65,7 @@ func (p *Page) take(name, text, failed string) {
 			ids = append(ids, e.ID)
 		}
 		p.kept.Book.Remove(ids...)
-		r.problem = word.Plural(len(m.Added)-n, "entry was", "entries were") + " not kept. " + refused + " The file still has all of it."
+		r.problem = together(notSaved.Fill(len(m.Added)-n), refused.Says(), fileHasAll)
 	}
 	r.added, r.there, r.aside = n, m.There, m.Beside
 	p.refresh()
@@ -76,45 +77,45 @@ func (p *Page) importView() app.UI {
 	if r == nil {
 		return app.Text("")
 	}
-	heading := "Taken in from "
+	heading := importedFrom
 	if r.problem != "" && r.added == 0 {
-		heading = "Could not be taken in: "
+		heading = notImported
 	}
-	body := []app.UI{app.H2().Text(heading + r.name)}
+	body := []app.UI{app.H2().Text(heading.Fill("file", r.name))}
 	say := func(s string) { body = append(body, app.P().Text(s)) }
 	if r.problem != "" {
 		say(r.problem)
 	}
 	if r.problem == "" || r.added > 0 {
-		say(word.Plural(r.added, "entry was", "entries were") + " taken in, " + word.Plural(r.there, "was", "were") + " there already.")
+		say(together(importedHere.Fill(r.added), alreadyHere.Fill(r.there)))
 	}
 	if r.aside > 0 {
-		say(word.Plural(r.aside, "entry had", "entries had") + " the id of another one here, with something else in it. Both are kept.")
+		say(sameID.Fill(r.aside))
 	}
 	if r.newer {
-		say("The file is of a newer version of this site. What this version understands was taken in, and the rest was kept with it.")
+		say(newerFile)
 	}
 	if n := len(r.damages); n > 0 {
-		more := ""
 		if n == logbook.MostDamages {
-			more = " or more"
+			say(manyDamages.Fill("n", strconv.Itoa(n)))
+		} else {
+			say(damagedIn.Fill(n))
 		}
-		say("The file is damaged in " + word.Plural(n, "place", "places") + more + "; the rest was taken in:")
 		var items []app.UI
 		for _, d := range r.damages[:min(n, mostDamages)] {
 			items = append(items, app.Li().Text(d.String()))
 		}
 		body = append(body, app.Ul().Body(items...))
 		if n > mostDamages {
-			say("And " + word.Plural(n-mostDamages, "more", "more") + ".")
+			say(moreDamages.Fill(n - mostDamages))
 		}
 	}
 	class := "log-import"
 	if r.problem != "" || len(r.damages) > 0 {
 		class = "log-import problems"
 	}
-	return app.Div().Class(class).ID("import-report").TabIndex(-1).Aria("label", "What was taken in").Body(append(body,
-		frame.Button("import-end", "Close", func() {
+	return app.Div().Class(class).ID("import-report").TabIndex(-1).Aria("label", whatCame).Body(append(body,
+		frame.Button("import-end", closeIt, func() {
 			p.imported = nil
 			p.focusLater("import")
 		}))...)

@@ -2,6 +2,7 @@ package log
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -14,35 +15,34 @@ import (
 	"striderule/calc"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
-	"striderule/calc/word"
 )
 
 // filters choose what is listed.
 func (p *Page) filters() app.UI {
 	return app.Div().Class("log-filters").Body(
-		p.filter("log-machine", "Machine", "All machines", p.machine, p.machines, func(name string) { p.machine = name }),
-		p.filter("log-axis", "Axis", "All axes", p.axis, p.axes, func(name string) { p.axis = name }),
+		p.filter("log-machine", machineLabel, allMachines, p.machine, p.machines, func(name string) string { return name }, func(name string) { p.machine = name }),
+		p.filter("log-axis", axisLabel, allAxes, p.axis, p.axes, logbook.AxisName, func(key string) { p.axis = key }),
 	)
 }
 
 func (p *Page) machines() []string { return p.kept.Book.Machines() }
 func (p *Page) axes() []string     { return p.kept.Book.Axes(p.machine) }
 
-// filter chooses a name, by its place in the list: a machine may be called
-// anything. Names are asked for anew in the handler, which outlives a rendering.
-func (p *Page) filter(id, name, all, chosen string, names func() []string, choose func(string)) app.UI {
+// filter chooses from a list, by the place in it: a machine may be called anything. The
+// list is asked for again in the handler, which outlives a rendering.
+func (p *Page) filter(id, label, all, chosen string, list func() []string, name func(string) string, choose func(string)) app.UI {
 	options := []app.UI{app.Option().Text(all).Selected(chosen == "")}
-	for _, n := range names() {
-		options = append(options, app.Option().Text(n).Selected(n == chosen))
+	for _, one := range list() {
+		options = append(options, app.Option().Text(name(one)).Selected(one == chosen))
 	}
 	return app.Div().Class("field").Body(
-		app.Label().For(id).Text(name),
+		app.Label().For(id).Text(label),
 		app.Select().ID(id).Name(id).Body(options...).OnChange(func(ctx app.Context, e app.Event) {
-			name := ""
+			one := ""
 			if i := ctx.JSSrc().Get("selectedIndex").Int(); i > 0 {
-				name = names()[i-1]
+				one = list()[i-1]
 			}
-			choose(name)
+			choose(one)
 			p.refresh()
 			p.reselect()
 		}, app.EventScope(id)),
@@ -52,9 +52,9 @@ func (p *Page) filter(id, name, all, chosen string, names func() []string, choos
 // reselect puts what is chosen into the lists, whose options may have changed.
 func (p *Page) reselect() {
 	p.ctx.Defer(func(app.Context) {
-		place := func(id string, names []string, chosen string) {
+		place := func(id string, list []string, chosen string) {
 			if e, ok := browser.Element(id); ok {
-				e.Set("selectedIndex", slices.Index(names, chosen)+1)
+				e.Set("selectedIndex", slices.Index(list, chosen)+1)
 			}
 		}
 		place("log-machine", p.machines(), p.machine)
@@ -65,7 +65,7 @@ func (p *Page) reselect() {
 // trendViews show how the results of one axis change with time.
 func (p *Page) trendViews() app.UI {
 	if len(p.trends) == 0 {
-		return app.P().Class("hint").ID("log-trend-hint").Text("Choose a machine and an axis to see how its results change with time.")
+		return app.P().Class("hint").ID("log-trend-hint").Text(chooseAxis)
 	}
 	var parts []app.UI
 	for _, t := range p.trends {
@@ -90,18 +90,18 @@ func (p *Page) list() app.UI {
 	for _, e := range shown {
 		items = append(items, p.item(e))
 	}
-	return app.Section().Class("part").Aria("label", "Entries").Body(
+	return app.Section().Class("part").Aria("label", theEntries).Body(
 		app.Div().Class("log-head").Body(
-			app.H2().Text(word.Plural(len(p.entries), "entry", "entries")),
+			app.H2().Text(listHeading.Fill(len(p.entries))),
 			app.If(len(p.entries) > 1 && !p.example, func() app.UI {
-				return app.Button().Type("button").ID("delete-listed").Text("Delete these " + word.Plural(len(p.entries), "entry", "entries")).
+				return app.Button().Type("button").ID("delete-listed").Text(deleteListed.Fill("n", strconv.Itoa(len(p.entries)))).
 					OnClick(func(app.Context, app.Event) { p.delete(kept.Items(p.entries)) })
 			}),
 		),
-		app.If(len(p.entries) > 1, func() app.UI { return app.P().Class("hint").Text("Tick two of them to lay them side by side.") }),
+		app.If(len(p.entries) > 1, func() app.UI { return app.P().Class("hint").Text(tickTwo) }),
 		app.Ul().Class("log").ID("log-list").TabIndex(-1).Body(items...),
 		app.If(len(shown) < len(p.entries), func() app.UI {
-			return frame.Button("more", "Show more", func() {
+			return frame.Button("more", showMore, func() {
 				next := p.entries[p.shown].ID
 				p.shown += listStep
 				p.focusLater("open-" + next)
@@ -115,11 +115,13 @@ func (p *Page) list() app.UI {
 func nameOf(e logbook.Entry) string {
 	switch {
 	case e.Machine == "" && e.Axis == "":
-		return "No machine named"
+		return noMachine
 	case e.Axis == "":
 		return e.Machine
+	case e.Machine == "":
+		return e.AxisName()
 	}
-	return strings.TrimPrefix(e.Machine+" · "+e.Axis, " · ")
+	return machineAndAxis.Fill("machine", e.Machine, "axis", e.AxisName())
 }
 
 // dateOf is an entry's date as it is read.
@@ -127,29 +129,37 @@ func dateOf(e logbook.Entry) string { return strings.Replace(e.Date, "T", " ", 1
 
 // item is one entry. Its buttons say in full what they are about.
 func (p *Page) item(e logbook.Entry) app.UI {
-	about := nameOf(e) + ", " + dateOf(e)
-	result := []app.UI{app.Span().Class("hint").Text("No result yet")}
+	about := entryOfDate.Fill("entry", nameOf(e), "date", dateOf(e))
+	result := []app.UI{app.Span().Class("hint").Text(noResultYet)}
 	if e.Answered() {
-		result = []app.UI{app.Span().Class("hint").Text(e.Label), app.Strong().Body(view.Figure(e.Figure()))}
+		result = []app.UI{app.Span().Class("hint").Text(e.ResultName()), app.Strong().Body(view.Figure(e.Figure()))}
 	}
 	tick := "tick-" + e.ID
 	return app.Li().ID("entry-"+e.ID).Body(
 		app.Label().Class("option log-tick").For(tick).Body(
-			app.Input().Type("checkbox").ID(tick).Name("tick").Checked(slices.Contains(p.ticked, e.ID)).Aria("label", "Compare "+about).
+			app.Input().Type("checkbox").ID(tick).Name("tick").Checked(slices.Contains(p.ticked, e.ID)).Aria("label", compareEntry.Fill("entry", about)).
 				OnChange(func(ctx app.Context, _ app.Event) { p.tick(e.ID, ctx.JSSrc().Get("checked").Bool()) }, app.EventScope(e.ID)),
 			app.Elem("time").Attr("datetime", e.Date).Text(dateOf(e)),
 		),
 		app.Div().Class("log-name").Text(nameOf(e)),
 		app.Div().Class("log-result").Body(result...),
-		app.Div().Class("log-verdict").Text(e.Verdict),
+		app.Div().Class("log-verdict").Text(e.VerdictTitle()),
 		app.Div().Class("log-note").Text(e.Note),
 		app.Div().Class("log-do").Body(
-			app.A().ID("open-"+e.ID).Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), e.Sheet)).Aria("label", "Open "+about).Text("Open"),
+			p.opener(e, about),
 			app.If(!p.example, func() app.UI {
-				return frame.Button("delete-"+e.ID, "Delete", func() { p.delete(kept.Items([]logbook.Entry{e})) }).Class("log-delete").Aria("label", "Delete "+about)
+				return frame.Button("delete-"+e.ID, deleteIt, func() { p.delete(kept.Items([]logbook.Entry{e})) }).Class("log-delete").Aria("label", deleteEntry.Fill("entry", about))
 			}),
 		),
 	)
+}
+
+// opener leads to an entry's sheet. A file may hold entries of pages that there are not.
+func (p *Page) opener(e logbook.Entry, about string) app.UI {
+	if _, ok := calc.PageOf(e.Page); !ok {
+		return app.Span().ID("open-" + e.ID).TabIndex(-1).Class("hint").Text(noSuchPage)
+	}
+	return app.A().ID("open-"+e.ID).Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), e.Sheet)).Aria("label", openEntry.Fill("entry", about)).Text(openLabel)
 }
 
 func (p *Page) tick(id string, on bool) {
@@ -163,15 +173,15 @@ func (p *Page) tick(id string, on bool) {
 func (p *Page) comparer() app.UI {
 	n := len(p.ticked)
 	return app.If(n > 0, func() app.UI {
-		hint := "Tick one more to compare."
+		hint := tickOneMore
 		if n > 2 {
-			hint = "Two can be compared: " + word.Plural(n, "is ticked", "are ticked") + "."
+			hint = onlyTwo.Fill("n", strconv.Itoa(n))
 		}
 		return app.Div().Class("log-comparer").Body(
 			app.If(n == 2, func() app.UI {
-				return frame.Button("compare", "Compare the two", func() { p.compare() })
+				return frame.Button("compare", compareTwo, func() { p.compare() })
 			}).Else(func() app.UI { return app.P().Text(hint) }),
-			frame.Button("untick", "Clear ticks", func() {
+			frame.Button("untick", clearTicks, func() {
 				p.ticked, p.compared = nil, nil
 				p.focusLater("log-list")
 			}),
@@ -197,27 +207,27 @@ func (p *Page) comparison() app.UI {
 	}
 	var rows [][]report.Line
 	if before, after := nameOf(c.Before), nameOf(c.After); before != after {
-		rows = append(rows, []report.Line{report.Say("Machine and axis"), report.Say(before), report.Say(after)})
+		rows = append(rows, []report.Line{report.Text(machineAxis), report.Text(before), report.Text(after)})
 	}
-	rows = append(rows, []report.Line{report.Say("Result"), result(c.Before), result(c.After)})
+	rows = append(rows, []report.Line{report.Text(aResult), result(c.Before), result(c.After)})
 	if c.Before.Verdict != "" || c.After.Verdict != "" {
-		rows = append(rows, []report.Line{report.Say("Verdict"), report.Say(c.Before.Verdict), report.Say(c.After.Verdict)})
+		rows = append(rows, []report.Line{report.Text(aVerdict), report.Text(c.Before.VerdictTitle()), report.Text(c.After.VerdictTitle())})
 	}
 	for _, d := range c.Differences {
-		rows = append(rows, []report.Line{report.Say(d.Label), report.Say(d.Before), report.Say(d.After)})
+		rows = append(rows, []report.Line{report.Text(d.Label), report.Text(d.Before), report.Text(d.After)})
 	}
-	says := "Of the entries, these differ:"
+	says := whatDiffers
 	switch {
 	case !c.SamePage:
-		says = "They are of different pages (" + pageName(c.Before.Page) + " and " + pageName(c.After.Page) + "): only the results can be laid side by side."
+		says = otherPages.Fill("before", pageName(c.Before.Page), "after", pageName(c.After.Page))
 	case len(c.Differences) == 0:
-		says = "All entries of the two pages are the same."
+		says = restIsSame
 	}
-	return app.Section().Class("part").ID("comparison").TabIndex(-1).Aria("label", "Comparison").Body(
-		app.H2().Text("Side by side"),
+	return app.Section().Class("part").ID("comparison").TabIndex(-1).Aria("label", comparisonLabel).Body(
+		app.H2().Text(sideBySide),
 		app.P().Text(says),
-		view.Table(report.Table{Caption: "Side by side", Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
-		frame.Button("comparison-end", "Close", func() {
+		view.Table(report.Table{Caption: sideBySide, Head: []string{"", dateOf(c.Before), dateOf(c.After)}, Rows: rows}),
+		frame.Button("comparison-end", closeIt, func() {
 			p.compared = nil
 			p.focusLater("compare")
 		}),
@@ -234,8 +244,8 @@ func pageName(slug string) string {
 
 func result(e logbook.Entry) report.Line {
 	if !e.Answered() {
-		return report.Say("no result")
+		return report.Say(noResult)
 	}
 	f := e.Figure()
-	return report.Line{{Text: e.Label + ": "}, {Figure: &f}}
+	return report.Say(namedResult, "name", e.ResultName(), "result", &f)
 }

@@ -10,17 +10,16 @@ import (
 	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc/logbook"
-	"striderule/calc/word"
 )
 
-// Page is the machine log: what a person kept on this device.
+// Page is the machine log: what a person saved on this device.
 type Page struct {
 	app.Compo
 	ctx     app.Context // the component's own: see calculator
 	kept    kept.Log
 	example bool // the example shows, and nothing of it is stored
 
-	machine, axis string // what is listed; empty for all
+	machine, axis string // what is listed, the axis by its key; empty for all
 	entries       []logbook.Entry
 	trends        []logbook.Trend
 	shown         int
@@ -78,7 +77,7 @@ func (p *Page) OnDismount() {
 	}
 }
 
-// changedElsewhere reads the log anew once the other tab has come to rest.
+// changedElsewhere reads the log again once the other tab has come to rest.
 func (p *Page) changedElsewhere() {
 	p.changes++
 	change := p.changes
@@ -119,7 +118,7 @@ func (p *Page) refresh() {
 // oneAxis reports whether all that is listed is of the same axis.
 func (p *Page) oneAxis() bool {
 	for _, e := range p.entries {
-		if e.Machine != p.entries[0].Machine || e.Axis != p.entries[0].Axis {
+		if e.Machine != p.entries[0].Machine || logbook.AxisKey(e.Axis) != logbook.AxisKey(p.entries[0].Axis) {
 			return false
 		}
 	}
@@ -131,12 +130,13 @@ func (p *Page) delete(items []kept.Item) {
 	gone, refused := kept.Drop(items)
 	p.again()
 	p.gone = gone
-	p.tell("Deleted: " + word.Plural(len(gone), "item", "items") + ".")
 	switch left := len(items) - len(gone); {
 	case refused != "":
-		p.tell("Not deleted: " + word.Plural(left, "item", "items") + ". " + refused)
+		p.tell(notDeleted.Fill(left), refused.Says())
 	case left > 0:
-		p.tell(p.said + " Changed in another tab meanwhile, and left: " + word.Plural(left, "item", "items") + ".")
+		p.tell(deleted.Fill(len(gone)), leftAlone.Fill(left))
+	default:
+		p.tell(deleted.Fill(len(gone)))
 	}
 	if len(gone) > 0 {
 		p.focusLater("undo")
@@ -145,7 +145,7 @@ func (p *Page) delete(items []kept.Item) {
 	}
 }
 
-// again reads the log anew, and lists as many as before.
+// again reads the log, and lists as many as before.
 func (p *Page) again() {
 	shown := p.shown
 	p.kept = kept.Read()
@@ -157,17 +157,20 @@ func (p *Page) again() {
 func (p *Page) undo() {
 	n, refused := kept.PutBack(p.gone)
 	p.again()
-	p.tell("Put back: " + word.Plural(n, "item", "items") + ".")
 	if refused != "" {
-		p.tell("Not all of it was put back. " + refused)
+		p.tell(notAllRestored, refused.Says())
 	} else {
+		p.tell(restored.Fill(n))
 		p.gone = nil
 	}
 	p.focusLater("log-said")
 }
 
 // tell says what was done; it is announced.
-func (p *Page) tell(said string) { p.said = said }
+func (p *Page) tell(sentences ...string) { p.said = together(sentences...) }
+
+// together are whole sentences in a row.
+func together(sentences ...string) string { return strings.Join(sentences, " ") }
 
 func (p *Page) focusLater(id string) {
 	p.ctx.Defer(func(app.Context) { browser.Focus(id) })
@@ -178,7 +181,8 @@ func (p *Page) showExample(on bool) {
 	p.machine, p.axis, p.ticked, p.gone, p.imported, p.said = "", "", nil, nil, nil, ""
 	if on {
 		p.kept.Book = logbook.NewBook(logbook.Example()...)
-		p.machine, p.axis = "Heron", "Feed"
+		newest := p.kept.Book.All()[0]
+		p.machine, p.axis = newest.Machine, newest.Axis
 	} else {
 		p.kept = kept.Read()
 	}
@@ -187,11 +191,11 @@ func (p *Page) showExample(on bool) {
 }
 
 func (p *Page) Render() app.UI {
-	return frame.Shell(site.LogPath, "Machine log", "What did I keep, and how does it change with time?",
+	return frame.Shell(site.LogPath, pageTitle, pageQuestion,
 		app.If(p.kept.Book.Len() == 0, func() app.UI {
-			return app.P().Class("intro").Text("Each calculator has a button “Keep in the log”: it puts the page as it stands here, under the name of the machine and the axis. So you can open it again, lay two side by side, and see whether a feeder wears or a belt gives.")
+			return app.P().Class("intro").Text(whatFor)
 		}),
-		app.P().Class("intro").Text("The log stays in this browser on this device; nothing is sent anywhere. Another device, emptied browser data or a private window that was closed does not have it: now and then save it as a file."),
+		app.P().Class("intro").Text(whereItIs),
 		p.troubles(),
 		p.notice(),
 		p.tools(),
@@ -205,7 +209,7 @@ func (p *Page) notice() app.UI {
 	return app.Div().Class("log-notice").Body(
 		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
 		app.If(len(p.gone) > 0, func() app.UI {
-			return frame.Button("undo", "Undo", p.undo)
+			return frame.Button("undo", undoLabel, p.undo)
 		}),
 	)
 }
@@ -214,18 +218,18 @@ func (p *Page) notice() app.UI {
 func (p *Page) content() app.UI {
 	switch {
 	case !app.IsClient:
-		return app.P().Class("ask").Text("What you kept shows here as soon as the page has started.")
+		return app.P().Class("ask").Text(notYet)
 	case p.example:
 	case p.kept.Refused != "":
 		return app.Text("")
 	case p.kept.Book.Len() == 0:
-		return app.P().Class("ask").ID("log-empty").Text("Nothing is kept yet.")
+		return app.P().Class("ask").ID("log-empty").Text(empty)
 	}
 	return app.Div().Class("log-content").Body(
 		app.If(p.example, func() app.UI {
 			return app.Div().Class("check same").ID("log-example").Body(
-				app.P().Text("An example: Heron and Plover of Tidewater Makers' Hall. Nothing of it is stored; your own log is untouched."),
-				frame.Button("example-end", "Back to my log", func() { p.showExample(false) }),
+				app.P().Text(theExample),
+				frame.Button("example-end", backToMine, func() { p.showExample(false) }),
 			)
 		}),
 		p.filters(), p.trendViews(), p.comparison(), p.list(),
@@ -240,12 +244,12 @@ func (p *Page) tools() app.UI {
 	some := p.kept.Book.Len() > 0
 	return app.Div().Class("tools").Body(
 		app.If(some, func() app.UI {
-			return frame.Button("export", "Save as a file", func() { browser.SaveFile(kept.FileName("json"), logbook.WriteFile(p.kept.Book.All())) })
+			return frame.Button("export", saveFile, func() { browser.SaveFile(kept.FileName("json"), logbook.WriteFile(p.kept.Book.All())) })
 		}),
 		app.If(some, func() app.UI {
-			return frame.Button("export-csv", "Save for a spreadsheet", func() { browser.SaveFile(kept.FileName("csv"), logbook.CSV(p.kept.Book.All())) })
+			return frame.Button("export-csv", saveCSV, func() { browser.SaveFile(kept.FileName("csv"), logbook.CSV(p.kept.Book.All())) })
 		}),
-		frame.Button("import", "Take in a file", browser.ChooseFile),
-		frame.Button("example-show", "Show an example log", func() { p.showExample(true) }),
+		frame.Button("import", importFile, browser.ChooseFile),
+		frame.Button("example-show", showExample, func() { p.showExample(true) }),
 	)
 }

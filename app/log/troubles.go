@@ -8,28 +8,27 @@ import (
 	"striderule/app/browser"
 	"striderule/app/frame"
 	"striderule/app/kept"
-	"striderule/calc/word"
 )
 
 // troubles tells what the browser refused, and which items could not be read.
 func (p *Page) troubles() app.UI {
 	body := []app.UI{}
 	if p.kept.Refused != "" {
-		body = append(body, app.P().ID("log-refused").Text("The log can't be read. "+p.kept.Refused+" The calculators work all the same; on their pages a sheet can be saved as a file."))
+		body = append(body, app.P().ID("log-refused").Text(together(cantRead, p.kept.Refused.Says(), worksAlone)))
 	}
 	if n := len(p.kept.Unread); n > 0 && !p.example {
 		var items []app.UI
 		for _, u := range p.kept.Unread[:min(n, mostDamages)] {
-			items = append(items, app.Li().Text(u.Key+": "+u.Why))
+			items = append(items, app.Li().Text(unreadEntry.Fill("id", u.Key, "why", u.Why)))
 		}
 		body = append(body,
-			app.H2().Text(word.Plural(n, "item can't be read", "items can't be read")),
+			app.H2().Text(unread.Fill(n)),
 			app.Ul().Body(items...),
-			app.P().Text("They are left as they are. Save them as a file: it holds them letter by letter."),
+			app.P().Text(untouched),
 			app.Div().Class("tools").Body(
-				frame.Button("save-unread", "Save them as a file", func() { browser.SaveFile("striderule-log-unread.txt", rawText(p.kept.Unread)) }),
+				frame.Button("save-unread", saveThem, func() { browser.SaveFile("striderule-log-unread.txt", rawText(p.kept.Unread)) }),
 				app.If(len(p.broken()) > 0, func() app.UI {
-					return frame.Button("delete-unread", "Delete what is broken", func() { p.delete(p.broken()) })
+					return frame.Button("delete-unread", deleteThem, func() { p.delete(p.broken()) })
 				}),
 			))
 	}

@@ -4,6 +4,7 @@ package pages
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"html/template"
 	"os"
@@ -33,7 +34,7 @@ func Generate(pages []site.Page, out, address string) error {
 	seen := map[string]bool{}
 	for _, p := range pages {
 		if !strings.HasPrefix(p.Path, "/") || !strings.HasSuffix(p.Path, "/") || seen[p.Path] {
-			return fmt.Errorf("path %q: a page's path begins and ends with a slash and occurs once", p.Path)
+			return errors.New(wrongPath.Fill("path", p.Path))
 		}
 		seen[p.Path] = true
 		page, err := HTML(p, address)
@@ -42,7 +43,7 @@ func Generate(pages []site.Page, out, address string) error {
 		}
 		picture, err := PreviewOf(pages, p, page)
 		if err != nil {
-			return fmt.Errorf("preview of %s: %w", p.Path, err)
+			return fmt.Errorf("%s: %w", previewFile(p), err)
 		}
 		if err := writeFile(filepath.Join(out, filepath.FromSlash(p.Path), "index.html"), []byte(page)); err != nil {
 			return err
@@ -83,20 +84,28 @@ func HTML(p site.Page, address string) (string, error) {
 		return "", err
 	}
 	var b strings.Builder
-	err = skeleton.Execute(&b, map[string]any{
-		"Title":       p.Title,
-		"Description": p.Description,
-		"Up":          up,
-		"Body":        template.HTML(body),
-		"Site":        site.Name,
-		"Picture":     cmp.Or(address, up) + previewFile(p),
-		"Alt":         previewAlt(p),
-		"Wide":        previewWide,
-		"High":        previewHigh,
-		"Address":     address,
-		"Path":        strings.TrimPrefix(p.Path, "/"),
+	err = skeleton.Execute(&b, document{
+		Page:     p,
+		Up:       up,
+		Body:     template.HTML(body),
+		Site:     site.Name,
+		Picture:  cmp.Or(address, up) + previewFile(p),
+		Alt:      previewSays.Fill("page", headingOf(body)),
+		Wide:     previewWide,
+		High:     previewHigh,
+		Address:  address,
+		Path:     strings.TrimPrefix(p.Path, "/"),
+		NoScript: noScript,
 	})
 	return b.String(), err
+}
+
+// A document is what is put into the skeleton of a page.
+type document struct {
+	site.Page
+	Up, Site, Picture, Alt, Address, Path, NoScript string
+	Body                                            template.HTML
+	Wide, High                                      int
 }
 
 // The policy lets nothing in from elsewhere and nothing run that is written in
@@ -141,7 +150,7 @@ var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <p id="boot" role="status" hidden></p>
 <p id="said" class="said" role="status"></p>
 <p id="newer" role="status"></p>
-<noscript><p class="boot">This page can be read as it is. To compute, it needs JavaScript, which is off in this browser.</p></noscript>
+<noscript><p class="boot">{{.NoScript}}</p></noscript>
 </body>
 </html>
 `))

@@ -26,14 +26,21 @@ var lostScript string
 func LostHTML(pages []site.Page, address string) (string, error) {
 	sum := sha256.Sum256([]byte(lostScript))
 	var b strings.Builder
-	err := lost.Execute(&b, map[string]any{
-		"Site":    site.Name,
-		"Address": address,
-		"Pages":   pages,
-		"Hash":    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),
-		"Script":  template.HTML("<script>" + lostScript + "</script>"),
+	err := lost.Execute(&b, lostDocument{
+		Title: site.Titled.Fill("page", lostTitle), Heading: lostHeading, Advice: lostAdvice,
+		Address: address,
+		Pages:   pages,
+		Hash:    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),
+		Script:  template.HTML("<script>" + lostScript + "</script>"),
 	})
 	return b.String(), err
+}
+
+// A lostDocument is what is put into the skeleton of lostFile.
+type lostDocument struct {
+	Title, Heading, Advice, Address string
+	Pages                           []site.Page
+	Hash, Script                    template.HTML
 }
 
 // Nothing in it has a relative address but for what the script resolves; the empty
@@ -47,13 +54,13 @@ var lost = template.Must(template.New("lost").Parse(`<!DOCTYPE html>
 <meta name="robots" content="noindex">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-{{.Hash}}'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'">
 <link rel="icon" href="data:,">
-<title>No such page · {{.Site}}</title>
+<title>{{.Title}}</title>
 </head>
 <body data-style="web/style.css">
 <div class="page">
 <main id="main" class="part">
-<h1>There is no page at this address</h1>
-<p id="where">Shorten the address to the folder in which {{.Site}} lies.</p>
+<h1>{{.Heading}}</h1>
+<p id="where">{{.Advice}}</p>
 <ul class="links" id="pages"{{if not .Address}} hidden{{end}}>
 {{range .Pages}}<li><a href="{{if $.Address}}{{$.Address}}{{slice .Path 1}}{{else}}#{{end}}" data-path="{{slice .Path 1}}">{{.Menu}}</a></li>
 {{end}}</ul>

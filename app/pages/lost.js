@@ -1,7 +1,17 @@
 
 // The site lies in the first folder upwards that has its style sheet.
 (async () => {
+  const words = {
+    entriesLeft: "The entries in the link are still there. Which page is it for?",
+    perhaps: "Perhaps you were looking for one of these:",
+  };
   const style = document.body.dataset.style;
+  // A "#" that was encoded is a part of the path. Its link opens the page that it was made for.
+  const [before, entries] = location.pathname.split(/%23(?=v=|v%3D)/i);
+  if (entries) {
+    location.replace(location.origin + before.replace(/\/?$/, "/") + "#" + entries); // "//" is no host here
+    return;
+  }
   const parts = location.pathname.split("/").slice(0, 20);
   for (let n = parts.length - 1; n > 0; n--) {
     const home = new URL(location.origin + parts.slice(0, n).join("/") + "/");
@@ -20,8 +30,8 @@
       if (a.dataset.path && location.hash.startsWith("#v=")) a.hash = location.hash;
     }
     document.getElementById("where").textContent = location.hash.startsWith("#v=")
-      ? "The entries in the link are still there. Which page is it for?"
-      : "One of these may be the page that you look for.";
+      ? words.entriesLeft
+      : words.perhaps;
     document.getElementById("pages").hidden = false;
     return;
   }

@@ -4,7 +4,7 @@ package pages
 
 import (
 	"cmp"
-	"fmt"
+	"errors"
 	"html"
 	"net/url"
 	"regexp"
@@ -22,22 +22,24 @@ func previewFile(p site.Page) string {
 	return "preview/" + cmp.Or(strings.Trim(p.Path, "/"), "start") + ".png"
 }
 
-// previewAlt says what is on it.
-func previewAlt(p site.Page) string {
-	name, _, _ := strings.Cut(p.Title, " · ")
-	return "The page “" + name + "” on drafting paper"
-}
-
 var (
 	pageHeading  = regexp.MustCompile(`<h1[^>]*>([^<]+)</h1>`)
 	pageQuestion = regexp.MustCompile(`<p class="question">([^<]+)</p>`)
 )
 
+// headingOf is what a page is headed with, empty if it has no heading.
+func headingOf(page string) string {
+	if m := pageHeading.FindStringSubmatch(page); m != nil {
+		return html.UnescapeString(m[1])
+	}
+	return ""
+}
+
 // PreviewOf draws the picture of one of the pages by what the page says of itself.
 func PreviewOf(pages []site.Page, p site.Page, page string) ([]byte, error) {
-	heading := pageHeading.FindStringSubmatch(page)
-	if heading == nil {
-		return nil, fmt.Errorf("it has no heading")
+	heading := headingOf(page)
+	if heading == "" {
+		return nil, errors.New(noHeading)
 	}
 	question := p.Description
 	if m := pageQuestion.FindStringSubmatch(page); m != nil {
@@ -48,7 +50,7 @@ func PreviewOf(pages []site.Page, p site.Page, page string) ([]byte, error) {
 	if sheet, ok := calc.PageOf(strings.Trim(p.Path, "/")); ok {
 		drawing = firstDrawing(sheet)
 	}
-	return previewPNG(html.UnescapeString(heading[1]), question, drawing, strides)
+	return previewPNG(heading, question, drawing, strides)
 }
 
 // firstDrawing is the one that a page shows first with its example.
@@ -70,7 +72,7 @@ func CheckAddress(address string) error {
 	}
 	u, err := url.Parse(address)
 	if err != nil || u.Scheme != "http" && u.Scheme != "https" || u.Host == "" || !strings.HasSuffix(u.Path, "/") || u.RawQuery != "" || u.Fragment != "" {
-		return fmt.Errorf("the address %q: write one like https://club.example/tools/striderule/, with a slash at its end", address)
+		return errors.New(wrongAddress.Fill("address", address))
 	}
 	return nil
 }

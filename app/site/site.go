@@ -17,9 +17,6 @@ type Page struct {
 	New         func() app.Composer
 }
 
-// Name is what the site is called.
-const Name = "Striderule"
-
 // LogPath is the path of the log.
 const LogPath = "/log/"
 

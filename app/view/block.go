@@ -2,7 +2,6 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -19,7 +18,7 @@ func Block(b report.Block, folds Folds) app.UI {
 		return figures(b)
 	case report.Table:
 		if b.Folded {
-			return folds.table("table-"+b.Caption, "All "+strconv.Itoa(len(b.Rows))+" "+strings.ToLower(b.Caption), func() report.Table { return b })
+			return folds.table("table-"+b.Caption, allRows.Fill("table", b.Caption, "n", strconv.Itoa(len(b.Rows))), func() report.Table { return b })
 		}
 		return Table(b)
 	case report.Steps:

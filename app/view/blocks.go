@@ -9,11 +9,17 @@ import (
 )
 
 // Figure is a computed number: shown in the digits that make sense, held at
-// full precision.
-func Figure(f report.Figure) app.UI {
+// full precision. It stands alone, where a line may end between all of its pieces.
+func Figure(f report.Figure) app.UI { return figure(f, " ") }
+
+func figure(f report.Figure, space string) app.UI {
+	gap := f.Gap()
+	if gap != "" {
+		gap = space
+	}
 	unit := app.Span().Class("of").Text(f.Unit)
 	if f.U <= 0 {
-		return value(f.ID, f.Full()).Body(app.Text(f.Number()), app.Text(f.Gap()), unit)
+		return value(f.ID, f.Full()).Body(app.Text(f.Number()), app.Text(gap), unit)
 	}
 	u, id := f, f.ID
 	u.Value = f.U
@@ -22,9 +28,9 @@ func Figure(f report.Figure) app.UI {
 	}
 	return app.Span().Class("measured").Body(
 		value(f.ID, f.Full()).Text(f.Number()),
-		app.Text(" ± "),
+		app.Text(" ±"+space),
 		value(id, u.Full()).Text(f.Uncertainty()),
-		app.Text(f.Gap()), unit,
+		app.Text(gap), unit,
 	)
 }
 
@@ -36,14 +42,18 @@ func value(id, full string) app.HTMLData {
 	return data
 }
 
-// Line is a sentence with its figures.
+// Line is a sentence with its figures, or a figure alone.
 func Line(l report.Line) []app.UI {
+	space := noBreak
+	if len(l) == 1 {
+		space = " "
+	}
 	var spans []app.UI
 	for _, s := range l {
 		if s.Figure != nil {
-			spans = append(spans, Figure(*s.Figure))
+			spans = append(spans, figure(*s.Figure, space))
 		} else {
-			spans = append(spans, app.Text(s.Text))
+			spans = append(spans, app.Text(Bound(s.Text)))
 		}
 	}
 	return spans
@@ -132,30 +142,27 @@ func Note(n report.Note) app.UI {
 	)
 }
 
-// CameWithLink marks a line for a machine that was not typed here.
-const CameWithLink = "came with the link or file"
-
 // CodeBlock is text to copy, and to save if it has the name of a file. What is made of a
 // stranger's template is only shown.
 func CodeBlock(c report.Code) app.UI {
-	said, name := "Copied "+c.Text, "Copy "+c.Label+": "+c.Text
+	said, name := lineCopied.Fill("text", c.Text), copyLine.Fill("label", c.Label, "text", c.Text)
 	class := "code"
 	if strings.Contains(c.Text, "\n") { // too long to be read out whole
-		said, name = "Copied: "+c.Label, "Copy "+c.Label
+		said, name = linesCopied.Fill("label", c.Label), copyLines.Fill("label", c.Label)
 		class = "code lines"
 	}
 	if c.Brought {
 		return app.Div().Class(class).Body(
-			app.Span().Class("code-label").Text(c.Label+", "+CameWithLink),
+			app.Span().Class("code-label").Text(cameWith.Fill("label", c.Label)),
 			app.Code().Text(c.Text),
 		)
 	}
 	return app.Div().Class(class).Body(
 		app.Span().Class("code-label").Text(c.Label),
 		app.Code().Text(c.Text),
-		app.Button().Type("button").Class("copy").ID("copy-"+c.ID).DataSet("copy", c.Text).DataSet("said", said).Aria("label", name).Text("Copy"),
+		app.Button().Type("button").Class("copy").ID("copy-"+c.ID).DataSet("copy", c.Text).DataSet("said", said).Aria("label", name).Text(copyText),
 		app.If(c.File != "", func() app.UI {
-			return app.Button().Type("button").Class("copy").DataSet("save", c.File).DataSet("text", c.Text).Text("Save as " + c.File)
+			return app.Button().Type("button").Class("copy").DataSet("save", c.File).DataSet("text", c.Text).Text(saveAs.Fill("file", c.File))
 		}),
 	)
 }

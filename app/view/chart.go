@@ -51,7 +51,7 @@ func plotOf(c *report.Chart) *plot {
 // Chart is a picture with what its marks mean, and the same in figures.
 func Chart(c *report.Chart, folds Folds) app.UI {
 	p := plotOf(c)
-	parts := append(p.frame(), label("ask-point", "start", "Touch a point to read it.", 2, 11))
+	parts := append(p.frame(), label("ask-point", "start", tapAPoint, 2, 11))
 	for _, l := range c.Curves {
 		path := ""
 		for i, at := range l.At {
@@ -68,7 +68,7 @@ func Chart(c *report.Chart, folds Folds) app.UI {
 		SVG("svg", "class", "plot", "viewBox", "0 0 "+strconv.Itoa(chartWidth)+" "+strconv.Itoa(height), "role", "img", "aria-label", c.Alt()).Body(parts...),
 		app.P().Class("scales").Body(app.Span().Text("↑ "+c.Y.Title()), app.Span().Text("→ "+c.X.Title())),
 		legend(c),
-		folds.table("values-"+c.ID, "Values", c.Values),
+		folds.table("values-"+c.ID, showValues, c.Values),
 	)
 }
 

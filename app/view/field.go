@@ -2,11 +2,11 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/calc/sheet"
+	"striderule/calc/unit"
 )
 
 // MostRadios is how many options are shown side by side; more make a list to
@@ -53,26 +53,29 @@ func CellID(f sheet.Field, row int) string {
 // OptionID is the id of the input for an option.
 func OptionID(f sheet.Field, o sheet.Option) string { return "f-" + f.Key + "-" + o.Word }
 
-// A Quantity is a value with a unit.
-type Quantity interface {
-	Unit() string
-	Numeric() bool
+// QuantityOf returns a cell's value if it has a unit; nil otherwise.
+func QuantityOf(f sheet.Field, row int) *unit.Entry {
+	e, _ := ValueOf[*unit.Entry](f, row)
+	return e
 }
+
+// UnitID is the id of what says, beside a cell's text, in which unit it is.
+func UnitID(f sheet.Field, row int) string { return CellID(f, row) + "-unit" }
 
 // HintID is the id of a field's hint.
 func HintID(f sheet.Field) string { return "f-" + f.Key + "-hint" }
 
 // Option is an option's input with its label.
 func Option(input app.UI, o sheet.Option, id, hint string) app.UI {
-	text := []app.UI{app.Span().Text(o.Label)}
+	text := []app.UI{app.Span().Text(Bound(o.Label))}
 	if hint != "" {
-		text = append(text, app.Span().Class("hint").Text(hint))
+		text = append(text, app.Span().Class("hint").Text(Bound(hint)))
 	}
 	return app.Label().Class("option").For(id).Body(input, app.Span().Class("option-text").Body(text...))
 }
 
 // IDOf tells groups apart in ids.
-func IDOf(g *sheet.Group) string { return strings.ReplaceAll(g.Noun, " ", "-") }
+func IDOf(g *sheet.Group) string { return g.Words.ID }
 
 // RowClass tells by how many fields it has how a row is laid out.
 func RowClass(fields int) string {

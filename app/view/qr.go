@@ -106,14 +106,14 @@ func (q *Code) Fit(room, density float64) {
 // View shows it, dark on light whatever the page's colours are.
 func (q *Code) View() app.UI {
 	if q.Path == "" {
-		return app.P().Class("note doubt").ID("code").Text("This link has " + strconv.Itoa(len(q.URL)) + " characters, and a QR code holds 2953: copy the link, or save the sheet as a file.")
+		return app.P().Class("note doubt").ID("code").Text(codeTooLong.Fill("n", strconv.Itoa(len(q.URL))))
 	}
-	says := "A phone's camera opens this sheet from it."
+	says := scanCode
 	if q.wide >= dense {
-		says += " The link is long, so the squares are small: bring the camera close, or enlarge the page."
+		says = scanDense
 	}
 	return app.Figure().Class("code-figure").ID("code").Body(
-		SVG("svg", "id", "code-picture", "class", q.Class(), "viewBox", q.ViewBox(), "width", strconv.FormatFloat(q.width, 'f', -1, 64), "role", "img", "aria-label", "QR code of the link to this sheet, the same that “Copy link” copies.").Body(SVG("path", "d", q.Path)),
+		SVG("svg", "id", "code-picture", "class", q.Class(), "viewBox", q.ViewBox(), "width", strconv.FormatFloat(q.width, 'f', -1, 64), "role", "img", "aria-label", codeName).Body(SVG("path", "d", q.Path)),
 		app.FigCaption().Class("hint").Text(says),
 	)
 }

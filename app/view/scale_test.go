@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"striderule/calc"
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
 )
@@ -138,7 +139,7 @@ func eachChart(t *testing.T, check func(t *testing.T, c *report.Chart)) {
 		}
 	}
 	book := logbook.NewBook(logbook.Example()...)
-	for _, trend := range logbook.Trends(book.Of("Heron", "Feed")) {
+	for _, trend := range logbook.Trends(book.Of("Heron", "feed")) {
 		visit("log", trend.Chart)
 	}
 	require.Greater(t, n, 20)

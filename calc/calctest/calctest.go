@@ -61,7 +61,7 @@ func Answer(f *form.Form) string {
 	if a == nil {
 		return ""
 	}
-	says := a.Label + ": " + a.String() + "\n" + a.Says.String()
+	says := a.Aloud()
 	for _, n := range a.Notes {
 		says += "\n" + n.Line.String()
 	}

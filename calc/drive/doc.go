@@ -3,7 +3,8 @@
 //
 //	Motor      step angle and microsteps
 //	Stage      a tooth pair, or a worm and its wheel; stages multiply
-//	Output     Belt, Screw, Rack, Roller, Rotary: what one output turn moves
+//	Output     Belt, Screw, Rack, Roller, Rotary, Drum, MovingPulley,
+//	           Differential: what one output turn moves
 //	Drivetrain all of them: the value that the parts give
 //	Setting    the fact that a controller stores, in one of three conventions
 //	Parts      any subset of a drivetrain, before and after a swap

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/drive"
 	"striderule/calc/unit"
 )
@@ -26,14 +27,36 @@ func outputs() map[string]*rapid.Generator[drive.Output] {
 		return unit.Length(rapid.IntRange(1, 100_000).Draw(t, "µm")) / 1000
 	})
 	count := rapid.Custom(func(t *rapid.T) unit.Count { return unit.Count(rapid.IntRange(1, 200).Draw(t, "count")) })
+	screw := func(t *rapid.T) drive.Screw {
+		s := drive.Screw{Starts: count.Draw(t, "starts"), LeftHand: rapid.Bool().Draw(t, "left hand")}
+		if rapid.Bool().Draw(t, "in inches") {
+			s.Threads = unit.ThreadsPerInch(rapid.IntRange(1, 1000).Draw(t, "half threads")) / 2
+		} else {
+			s.Pitch = size.Draw(t, "pitch")
+		}
+		return s
+	}
+	drum := func(t *rapid.T) drive.Drum {
+		return drive.Drum{Diameter: size.Draw(t, "drum"), Cable: size.Draw(t, "cable")}
+	}
 	from := func(draw func(t *rapid.T) drive.Output) *rapid.Generator[drive.Output] { return rapid.Custom(draw) }
 	return map[string]*rapid.Generator[drive.Output]{
 		"Belt": from(func(t *rapid.T) drive.Output {
 			return drive.Belt{Pitch: size.Draw(t, "pitch"), Teeth: count.Draw(t, "teeth")}
 		}),
 		"Screw": from(func(t *rapid.T) drive.Output {
-			return drive.Screw{Pitch: size.Draw(t, "pitch"), Starts: count.Draw(t, "starts")}
+			return screw(t)
 		}),
+		"Drum": from(func(t *rapid.T) drive.Output { return drum(t) }),
+		"MovingPulley": from(func(t *rapid.T) drive.Output {
+			if rapid.Bool().Draw(t, "of a drum") {
+				return drive.MovingPulley{Pulled: drum(t)}
+			}
+			return drive.MovingPulley{Pulled: drive.Belt{Pitch: size.Draw(t, "pitch"), Teeth: count.Draw(t, "teeth")}}
+		}),
+		"Differential": rapid.Custom(func(t *rapid.T) drive.Output {
+			return drive.Differential{First: screw(t), Second: screw(t)}
+		}).Filter(func(o drive.Output) bool { return o.Check() == nil }),
 		"Rack": from(func(t *rapid.T) drive.Output {
 			return drive.Rack{Module: size.Draw(t, "module"), Teeth: count.Draw(t, "teeth")}
 		}),
@@ -195,12 +218,31 @@ func TestExactness(t *testing.T) {
 			}
 			return p
 		}
+		lead := func(s drive.Screw) *big.Rat {
+			if s.Threads != 0 {
+				return new(big.Rat).Quo(product(big.NewRat(254, 10), count(s.Starts)), typed(float64(s.Threads)))
+			}
+			return product(typed(float64(s.Pitch)), count(s.Starts))
+		}
 		var travel *big.Rat
-		switch o := d.Output.(type) {
+		halved, isHalved := d.Output.(drive.MovingPulley)
+		output := d.Output
+		if isHalved {
+			output = halved.Pulled
+		}
+		switch o := output.(type) {
 		case drive.Belt:
 			travel = product(typed(float64(o.Pitch)), count(o.Teeth))
 		case drive.Screw:
-			travel = product(typed(float64(o.Pitch)), count(o.Starts))
+			travel = lead(o)
+		case drive.Drum:
+			travel = product(new(big.Rat).Add(typed(float64(o.Diameter)), typed(float64(o.Cable))), pi)
+		case drive.Differential:
+			travel = new(big.Rat).Sub(lead(o.First), lead(o.Second))
+			if o.First.LeftHand != o.Second.LeftHand {
+				travel = new(big.Rat).Add(lead(o.First), lead(o.Second))
+			}
+			travel.Abs(travel)
 		case drive.Rack:
 			travel = product(typed(float64(o.Module)), count(o.Teeth), pi)
 		case drive.Roller:
@@ -209,6 +251,9 @@ func TestExactness(t *testing.T) {
 			travel = big.NewRat(360, 1)
 		default:
 			require.Fail(t, "no exact value for this output")
+		}
+		if isHalved {
+			travel.Quo(travel, big.NewRat(2, 1))
 		}
 		reduction := big.NewRat(1, 1)
 		for _, s := range d.Stages {

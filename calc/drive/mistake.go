@@ -2,19 +2,18 @@ package drive
 
 import (
 	"math"
-	"slices"
 
 	"striderule/calc/unit"
 )
 
-// A Mistake is a usual way to get a scale wrong, with what it does to the
+// A Mistake is a common way to get a setting wrong, with what it does to the
 // ratio of measured to commanded travel.
 type Mistake struct {
 	Kind  string  // what was mixed up: mistakes of one kind do not combine
 	Ratio float64 // measured / commanded
-	What  string  // "a 0.9° motor is set up as one of 1.8°"
-	Look  string  // what to look at
-	Rank  int     // the lower, the more usual
+	What  string  // "A 0.9° motor is configured as 1.8°."
+	Look  string  // what to check, a sentence too
+	Rank  int     // the lower, the more common
 }
 
 // Known is what is given of an axis when its mistakes are looked up. What is
@@ -24,6 +23,9 @@ type Known struct {
 	Volumetric bool   // feed is counted in mm³: the filament's area matters
 	Output     Output // whose element may have been taken for another
 	Feed       bool   // an axis that feeds filament: no belts, no screws
+
+	StepAngle  unit.Angle // of the motor that is fitted: its mistake is only that of another one
+	Microsteps unit.Count // that the driver is set to
 }
 
 // Kinds of mistakes.
@@ -31,26 +33,26 @@ const (
 	mixMotor     = "motor"
 	mixMicro     = "microsteps"
 	mixGears     = "gears"
-	mixPitch     = "belt pitch"
-	mixTeeth     = "pulley teeth"
-	mixLead      = "screw lead"
+	mixPitch     = "pitch"
+	mixTeeth     = "teeth"
+	mixLead      = "lead"
 	mixUnit      = "unit"
 	mixArea      = "filament"
 	mixDriveSide = "turn"
 )
 
-// Mistakes lists the usual mistakes that an axis can have. Those of one kind
+// Mistakes lists the common mistakes that an axis can have. Those of one kind
 // come in both directions.
 func Mistakes(k Known) []Mistake {
-	list := slices.Clone(everywhere)
+	list := k.motorMistakes()
+	list = append(list, k.microstepMistakes(2, 2)...)
+	list = append(list, bothWays(mixUnit, 1/unit.Inch, 5, millimetresForInches, inchesForMillimetres)...)
 	for _, f := range []float64{4, 8, 16} {
-		list = append(list, microstepMistakes(f, 6)...)
+		list = append(list, k.microstepMistakes(f, 6)...)
 	}
 	list = append(list, gearMistakes(k.Stages)...)
 	if k.Volumetric {
-		list = append(list, bothWays(mixArea, math.Pow(1.75/2.85, 2), 3,
-			"the filament's diameter is set to 2.85 mm, but 1.75 mm is in use", "the filament's diameter is set to 1.75 mm, but 2.85 mm is in use",
-			"the filament diameter that the feed is counted with")...)
+		list = append(list, bothWays(mixArea, math.Pow(1.75/2.85, 2), 3, thinFilament, thickFilament)...)
 	}
 	if !k.Feed {
 		list = append(list, pulleyMistakes(k.Output)...)
@@ -60,26 +62,74 @@ func Mistakes(k Known) []Mistake {
 	return list
 }
 
+// mistake is one in its words, with the parts of its sentence.
+func mistake(kind string, ratio float64, rank int, words mistakeWords, parts ...string) Mistake {
+	return Mistake{kind, ratio, words.what.Fill(parts...), words.look, rank}
+}
+
 // bothWays is a mistake with its opposite: down for ratio, up for 1/ratio.
-func bothWays(kind string, ratio float64, rank int, down, up, look string) []Mistake {
-	return []Mistake{{kind, ratio, down, look, rank}, {kind, 1 / ratio, up, look, rank}}
+func bothWays(kind string, ratio float64, rank int, down, up mistakeWords, parts ...string) []Mistake {
+	return []Mistake{mistake(kind, ratio, rank, down, parts...), mistake(kind, 1/ratio, rank, up, parts...)}
 }
 
-func microstepMistakes(f float64, rank int) []Mistake {
-	n := unit.Full(f)
-	return bothWays(mixMicro, 1/f, rank,
-		"the driver makes "+n+" times the microsteps that are set up", "the driver makes a part of the microsteps that are set up: one in "+n,
-		"the driver's jumpers, or its microsteps entry")
+// motorMistakes are those between the two usual motors; of one that is given, that of a setting
+// for the other.
+func (k Known) motorMistakes() []Mistake {
+	switch k.StepAngle {
+	case 0:
+		return bothWays(mixMotor, 0.5, 1, fineMotor, coarseMotor)
+	case FineAngle:
+		return []Mistake{mistake(mixMotor, 0.5, 1, forCoarseMotor)}
+	case CoarseAngle:
+		return []Mistake{mistake(mixMotor, 2, 1, forFineMotor)}
+	}
+	return nil
 }
 
-// everywhere are the mistakes that need nothing to be known.
-var everywhere = slices.Concat(
-	bothWays(mixMotor, 0.5, 1, "a 0.9° motor is set up as one of 1.8°", "a 1.8° motor is set up as one of 0.9°",
-		"the step angle on the motor's label, and full steps per turn"),
-	microstepMistakes(2, 2),
-	bothWays(mixUnit, 1/unit.Inch, 5, "millimetres were sent where inches were meant", "inches were sent where millimetres were meant",
-		"the unit that the controller is set to"),
+// mostMicrosteps is what drivers go up to.
+const mostMicrosteps = 256
+
+// microstepMistakes are f times too many microsteps, and too few; of a driver that is given, those
+// of a setting for another number that there is.
+func (k Known) microstepMistakes(f float64, rank int) []Mistake {
+	if k.Microsteps == 0 {
+		return bothWays(mixMicro, 1/f, rank, moreMicrosteps, fewerMicrosteps, "n", unit.Full(f))
+	}
+	var list []Mistake
+	for _, ratio := range []float64{1 / f, f} {
+		if was := float64(k.Microsteps) * ratio; was == math.Trunc(was) && was <= mostMicrosteps {
+			list = append(list, mistake(mixMicro, ratio, rank, otherMicrosteps, "was", unit.Full(was), "now", unit.Full(float64(k.Microsteps))))
+		}
+	}
+	return list
+}
+
+// Step angles of the usual motors.
+const (
+	FineAngle   unit.Angle = 0.9
+	CoarseAngle unit.Angle = 1.8
 )
+
+// IsMotor reports whether the motor was mixed up, IsMicrosteps whether the microsteps were.
+func (m Mistake) IsMotor() bool      { return m.Kind == mixMotor }
+func (m Mistake) IsMicrosteps() bool { return m.Kind == mixMicro }
+
+// IsGears reports whether the gears were.
+func (m Mistake) IsGears() bool { return m.Kind == mixGears }
+
+// Moves reports whether a setting of a convention is what the mistake made wrong: others belong
+// to another entry, or to what is sent.
+func (m Mistake) Moves(c Convention) bool {
+	switch m.Kind {
+	case mixMotor, mixMicro:
+		return c == StepsPerUnit
+	case mixGears, mixDriveSide:
+		return c != TravelPerOutputTurn
+	case mixPitch, mixTeeth, mixLead:
+		return true
+	}
+	return false
+}
 
 // gearMistakes are those of the stages that are given.
 func gearMistakes(stages Stages) []Mistake {
@@ -89,25 +139,20 @@ func gearMistakes(stages Stages) []Mistake {
 		if g == 1 {
 			continue
 		}
-		pair := unit.Full(float64(s.Driving)) + ":" + unit.Full(float64(s.Driven))
-		list = append(list, bothWays(mixGears, 1/g, 2,
-			"the gear pair "+pair+" is left out of the setting", "the gear pair "+pair+" is counted twice, or is not there",
-			"which gears the setting was worked out with")...)
-		list = append(list, Mistake{mixGears, 1 / (g * g), "the gear pair " + pair + " is turned round in the setting",
-			"which of the two gears sits on the motor", 4})
+		pair := []string{"driving", unit.Full(float64(s.Driving)), "driven", unit.Full(float64(s.Driven))}
+		list = append(list, bothWays(mixGears, 1/g, 2, pairLeftOut, pairTwice, pair...)...)
+		list = append(list, mistake(mixGears, 1/(g*g), 4, pairReversed, pair...))
 	}
 	if g := stages.Reduction(); len(stages) > 1 && g != 1 {
-		list = append(list, bothWays(mixDriveSide, 1/g, 3,
-			"travel per output turn was entered as travel per motor turn", "travel per motor turn was entered as travel per output turn",
-			"which turn the controller's entry is about")...)
+		list = append(list, bothWays(mixDriveSide, 1/g, 3, outputForMotorTurn, motorForOutputTurn)...)
 	}
 	return list
 }
 
 // swapped is a part of size set where one of size fitted sits: the axis moves
 // fitted/set of what was commanded.
-func swapped(kind string, fitted, set float64, rank int, what, look string) Mistake {
-	return Mistake{kind, fitted / set, what, look, rank}
+func swapped(kind string, fitted, set float64, rank int, words mistakeWords) Mistake {
+	return mistake(kind, fitted/set, rank, words, "fitted", unit.Full(fitted), "set", unit.Full(set))
 }
 
 var (
@@ -119,10 +164,7 @@ var (
 // pulleyMistakes are other pulleys than the one that is set up; without a belt
 // that is given, those between the most usual ones.
 func pulleyMistakes(o Output) []Mistake {
-	const look = "the teeth of the pulley: count them"
-	pair := func(fitted, set float64, rank int) Mistake {
-		return swapped(mixTeeth, fitted, set, rank, "a pulley of "+unit.Full(fitted)+" teeth is set up as one of "+unit.Full(set), look)
-	}
+	pair := func(fitted, set float64, rank int) Mistake { return swapped(mixTeeth, fitted, set, rank, otherPulley) }
 	var list []Mistake
 	if b, ok := o.(Belt); ok {
 		for _, t := range usualTeeth {
@@ -137,10 +179,7 @@ func pulleyMistakes(o Output) []Mistake {
 }
 
 func pitchMistakes(o Output) []Mistake {
-	pair := func(fitted, set float64, rank int) Mistake {
-		return swapped(mixPitch, fitted, set, rank, "a belt of "+unit.Full(fitted)+" mm pitch is set up as one of "+unit.Full(set)+" mm",
-			"the belt's pitch: measure over ten teeth")
-	}
+	pair := func(fitted, set float64, rank int) Mistake { return swapped(mixPitch, fitted, set, rank, otherBelt) }
 	var list []Mistake
 	if b, ok := o.(Belt); ok {
 		for _, p := range usualPitches {
@@ -155,23 +194,21 @@ func pitchMistakes(o Output) []Mistake {
 }
 
 func leadMistakes(o Output) []Mistake {
-	const look = "the screw's lead: how far the nut moves in one turn"
-	var list []Mistake
+	if o == nil {
+		return bothWays(mixLead, 4, 4, fourStartPitch, fourStartLead)
+	}
 	screw, ok := o.(Screw)
 	if !ok {
-		if o == nil {
-			list = append(list, bothWays(mixLead, 4, 4, "the setting has the pitch of a four-start screw where its lead belongs",
-				"a single-start screw is set up with four times its lead", look)...)
-		}
-		return list
+		return nil
 	}
+	var list []Mistake
 	lead := float64(screw.Lead())
 	if screw.Starts > 1 {
-		list = append(list, swapped(mixLead, float64(screw.Starts), 1, 2, "the setting has the screw's pitch where its lead belongs", look))
+		list = append(list, mistake(mixLead, float64(screw.Starts), 2, pitchForLead))
 	}
 	for _, l := range usualLeads {
 		if l != lead && lead/l != float64(screw.Starts) {
-			list = append(list, swapped(mixLead, l, lead, 4, "a screw of "+unit.Full(l)+" mm lead is set up as one of "+unit.Full(lead)+" mm", look))
+			list = append(list, swapped(mixLead, l, lead, 4, otherScrew))
 		}
 	}
 	return list

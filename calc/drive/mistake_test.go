@@ -13,7 +13,7 @@ import (
 // kinds are what the explanations of a ratio are about, the first one first.
 func kinds(ratio float64, k Known) []string {
 	var list []string
-	for _, f := range ReadRatio(ratio, 0.002, Mistakes(k)).Fits {
+	for _, f := range ReadRatio(ratio, 0.002, 0, Mistakes(k)).Fits {
 		list = append(list, f[0].Kind)
 	}
 	return list
@@ -61,22 +61,22 @@ func TestUsualSizesAreThoughtOf(t *testing.T) {
 		assert.Contains(t, all, what)
 	}
 	for _, teeth := range []float64{15, 16, 18, 20, 24, 30, 32, 36, 40} {
-		told("a pulley of "+unit.Full(teeth)+" teeth is set up as one of 27", teeth/27, Known{Output: Belt{2, 27}})
+		told("A pulley with "+unit.Full(teeth)+" teeth is configured as 27.", teeth/27, Known{Output: Belt{2, 27}})
 	}
 	for _, pitch := range []float64{2, 2.032, 2.5, 3, 5, 5.08} {
-		told("a belt of "+unit.Full(pitch)+" mm pitch is set up as one of 7 mm", pitch/7, Known{Output: Belt{7, 20}})
+		told("A belt of "+unit.Full(pitch)+" mm pitch is configured as 7 mm.", pitch/7, Known{Output: Belt{7, 20}})
 	}
 	for _, lead := range []float64{1, 1.25, 2, 4, 5, 8, 10} {
-		told("a screw of "+unit.Full(lead)+" mm lead is set up as one of 7 mm", lead/7, Known{Output: Screw{Pitch: 7, Starts: 1}})
+		told("A screw of "+unit.Full(lead)+" mm lead is configured as 7 mm.", lead/7, Known{Output: Screw{Pitch: 7, Starts: 1}})
 	}
 	for _, pair := range [][2]float64{{16, 20}, {20, 16}, {18, 20}, {20, 18}} {
-		told("a pulley of "+unit.Full(pair[0])+" teeth is set up as one of "+unit.Full(pair[1]), pair[0]/pair[1], Known{})
+		told("A pulley with "+unit.Full(pair[0])+" teeth is configured as "+unit.Full(pair[1])+".", pair[0]/pair[1], Known{})
 	}
 	for _, pair := range [][2]float64{{3, 2}, {2, 3}, {2.032, 2}, {2, 2.032}} {
-		told("a belt of "+unit.Full(pair[0])+" mm pitch is set up as one of "+unit.Full(pair[1])+" mm", pair[0]/pair[1], Known{})
+		told("A belt of "+unit.Full(pair[0])+" mm pitch is configured as "+unit.Full(pair[1])+" mm.", pair[0]/pair[1], Known{})
 	}
-	told("the filament's diameter is set to 2.85 mm, but 1.75 mm is in use", 1.75*1.75/2.85/2.85, Known{Volumetric: true})
-	told("a single-start screw is set up with four times its lead", 0.25, Known{})
+	told("The filament diameter is set to 2.85 mm, but you're using 1.75 mm.", 1.75*1.75/2.85/2.85, Known{Volumetric: true})
+	told("A single-start screw is configured with four times its lead.", 0.25, Known{})
 }
 
 // A size is not taken for itself, nor a lead for its pitch twice over.
@@ -87,7 +87,7 @@ func TestWhatIsSetIsNoMistake(t *testing.T) {
 		}
 	}
 	for _, m := range Mistakes(Known{Output: Screw{Pitch: 2, Starts: 4}}) {
-		assert.NotContains(t, m.What, "a screw of 2 mm lead", "that is its pitch, and told as such")
+		assert.NotContains(t, m.What, "A screw of 2 mm lead", "that is its pitch, and told as such")
 	}
 	for _, m := range Mistakes(Known{Output: Screw{Pitch: 2, Starts: 1}}) {
 		assert.NotContains(t, m.What, "pitch", "one start: the lead is the pitch")
@@ -118,9 +118,9 @@ func TestRanks(t *testing.T) {
 // What lies at the limit is let in; of what is as usual, the nearest comes first.
 func TestReadRatioAtTheLimit(t *testing.T) {
 	a, b := Mistake{Kind: "a", Ratio: 2, Rank: 1}, Mistake{Kind: "b", Ratio: 2, Rank: 1}
-	assert.Empty(t, ReadRatio(2, math.Log(2), []Mistake{a}).Fits, "it agrees with 1")
-	assert.Equal(t, [][]Mistake{{a}}, ReadRatio(4, math.Log(4)-math.Log(2), []Mistake{a}).Fits)
-	assert.Equal(t, [][]Mistake{{a, b}}, ReadRatio(8, math.Log(8)-math.Log(2)-math.Log(2), []Mistake{a, b}).Fits)
+	assert.Empty(t, ReadRatio(2, math.Log(2), 0, []Mistake{a}).Fits, "it agrees with 1")
+	assert.Equal(t, [][]Mistake{{a}}, ReadRatio(4, math.Log(4)-math.Log(2), 0, []Mistake{a}).Fits)
+	assert.Equal(t, [][]Mistake{{a, b}}, ReadRatio(8, math.Log(8)-math.Log(2)-math.Log(2), 0, []Mistake{a, b}).Fits)
 	near := Mistake{Kind: "c", Ratio: 2.01, Rank: 1}
-	assert.Equal(t, [][]Mistake{{near}, {a}, {b}}, ReadRatio(2.01, 0.1, []Mistake{a, b, near}).Fits, "the first one first where they are as near")
+	assert.Equal(t, [][]Mistake{{near}, {a}, {b}}, ReadRatio(2.01, 0.1, 0, []Mistake{a, b, near}).Fits, "the first one first where they are as near")
 }

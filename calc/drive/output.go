@@ -24,7 +24,7 @@ type Output interface {
 // PerTurn returns P, the travel of one output turn, in mm or degrees.
 func PerTurn(o Output) float64 { return o.perTurn().value() }
 
-var _ = []Output{Belt{}, Screw{}, Rack{}, Roller{}, Rotary{}}
+var _ = []Output{Belt{}, Screw{}, Rack{}, Roller{}, Rotary{}, Drum{}, MovingPulley{}, Differential{}}
 
 // A Belt runs on a toothed pulley: P = pitch · teeth.
 type Belt struct {

@@ -29,13 +29,41 @@ type Corner struct {
 	Turns       float64       // motor revolutions per second
 }
 
-// CornerOf returns the ideal corner speed: the phase current must swing from
-// −I to +I within a full step, t = 2·L·I/V, so n = V/(2·L·I·N). No winding
-// resistance, no back-EMF: a rule of thumb. Everything is above 0; current is
-// the peak of a phase, inductance of a phase as it is wired. Source: ideal
-// inductor, V = L·di/dt.
-func CornerOf(supply unit.Voltage, inductance unit.Inductance, current unit.Current, fullSteps float64) Corner {
+// A Winding is a phase of a motor as it is wired.
+type Winding struct {
+	Inductance unit.Inductance
+	Resistance unit.Resistance // 0 leaves it out
+}
+
+// Takes returns the voltage that a steady current takes, I·R. A supply must have
+// more, or the current never gets there.
+func (w Winding) Takes(current unit.Current) unit.Voltage {
+	return unit.Voltage(float64(current) * float64(w.Resistance))
+}
+
+// CornerOf returns the corner speed: the phase current must swing from −I to +I
+// within a full step. In a winding without resistance that takes
+// t = 2·L·I/V, so n = V/(2·L·I·N); with its resistance
+// t = L/R · ln((V + I·R)/(V − I·R)), which is longer, and n = 1/(t·N). No
+// back-EMF: a rule of thumb. Supply, inductance, current (the peak of a phase)
+// and full steps are above 0. ok is false where the supply does not drive the
+// current, V ≤ I·R. Source: inductor and resistor in series at a constant
+// voltage, V = L·di/dt + R·i, from i = −I to i = +I.
+func CornerOf(supply unit.Voltage, w Winding, current unit.Current, fullSteps float64) (c Corner, ok bool) {
+	takes := w.Takes(current)
+	if takes >= supply {
+		return Corner{}, false
+	}
 	const milli = 1000
-	t := 2 * float64(inductance) * float64(current) / float64(supply) / milli
-	return Corner{unit.Duration(t), 1 / t, 1 / (t * fullSteps)}
+	t := 2 * float64(w.Inductance) * float64(current) / float64(supply) / milli * longer(float64(takes), float64(supply))
+	return Corner{unit.Duration(t), 1 / t, 1 / (t * fullSteps)}, true
+}
+
+// longer is how many times longer the resistance makes it: artanh(x)/x for
+// x = I·R/V. artanh(x) is half of ln(1 + 2·I·R/(V − I·R)).
+func longer(takes, supply float64) float64 {
+	if takes < 1e-9*supply {
+		return 1 // the next term, x²/3, is lost beside it
+	}
+	return math.Log1p(2*takes/(supply-takes)) / 2 * supply / takes
 }

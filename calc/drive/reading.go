@@ -13,14 +13,20 @@ type RatioReading struct {
 	// uncertainty, the most plausible first: single mistakes, or combinations
 	// of two where no single one fits.
 	Fits [][]Mistake
+	// Rest reports that they leave an error of the axis' own, as is common after a swap.
+	Rest bool
 }
 
+// farOff is the error beyond which a mistake with an error of its own is the likelier story.
+var farOff = math.Log(1.2)
+
 // ReadRatio compares a ratio of measured to commanded travel, whose relative
-// expanded uncertainty is u, with the usual mistakes and with combinations of
-// two of them. A ratio that agrees with 1 needs no explanation.
+// expanded uncertainty is u, with the usual mistakes. Where no single one fits and the ratio is
+// far from 1, one may have left an error of the axis' own, of so much at most (as a share). Else
+// combinations of two are tried. A ratio that agrees with 1 needs no explanation.
 //
 // Both ratio and u must be above 0 and finite, else nothing fits.
-func ReadRatio(ratio, u float64, mistakes []Mistake) RatioReading {
+func ReadRatio(ratio, u, own float64, mistakes []Mistake) RatioReading {
 	found := math.Log(ratio)
 	if !(ratio > 0) || !(u > 0) || math.IsInf(found, 0) || math.IsInf(u, 0) || math.Abs(found) <= u {
 		return RatioReading{}
@@ -32,17 +38,24 @@ func ReadRatio(ratio, u float64, mistakes []Mistake) RatioReading {
 		}
 		return math.Abs(x)
 	}
-	var fits [][]Mistake
-	for _, m := range mistakes {
-		if off(m) <= u {
-			fits = append(fits, []Mistake{m})
+	var r RatioReading
+	within := func(u float64) {
+		for _, m := range mistakes {
+			if off(m) <= u {
+				r.Fits = append(r.Fits, []Mistake{m})
+			}
 		}
 	}
-	if len(fits) == 0 {
+	within(u)
+	if len(r.Fits) == 0 && math.Abs(found) > farOff {
+		within(own)
+		r.Rest = len(r.Fits) > 0
+	}
+	if len(r.Fits) == 0 {
 		for i, a := range mistakes {
 			for _, b := range mistakes[i+1:] {
 				if a.Kind != b.Kind && off(a, b) <= u {
-					fits = append(fits, []Mistake{a, b})
+					r.Fits = append(r.Fits, []Mistake{a, b})
 				}
 			}
 		}
@@ -54,11 +67,11 @@ func ReadRatio(ratio, u float64, mistakes []Mistake) RatioReading {
 		}
 		return sum
 	}
-	lists.Sort(fits, func(a, b []Mistake) bool {
+	lists.Sort(r.Fits, func(a, b []Mistake) bool {
 		if ra, rb := rank(a), rank(b); ra != rb {
 			return ra < rb
 		}
 		return off(a...) < off(b...)
 	})
-	return RatioReading{fits}
+	return r
 }

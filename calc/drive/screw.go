@@ -10,11 +10,13 @@ import (
 )
 
 // ErrScrew is returned for a text that designates no screw.
-var ErrScrew = errors.New("not a screw")
+var ErrScrew = errors.New("not-a-screw")
 
-// A Screw moves its nut by its lead with every turn.
+// A Screw moves its nut by its lead with every turn. Its thread is known by its
+// pitch, or by how many there are to the inch.
 type Screw struct {
-	Pitch    unit.Length
+	Pitch    unit.Length         // from thread to thread; 0 where Threads says it
+	Threads  unit.ThreadsPerInch // 0 where Pitch says it
 	Starts   unit.Count
 	Diameter unit.Length // nominal; 0 if not known
 	LeftHand bool
@@ -22,20 +24,29 @@ type Screw struct {
 
 func (Screw) Name() string   { return "screw" }
 func (Screw) Angular() bool  { return false }
-func (s Screw) Check() error { return positive(float64(s.Pitch), float64(s.Starts)) }
+func (s Screw) Check() error { return positive(s.pitch().value(), float64(s.Starts)) }
 func (s Screw) perTurn() exact {
-	return whole(float64(s.Pitch)).times(whole(float64(s.Starts)))
+	return s.pitch().times(whole(float64(s.Starts)))
+}
+
+// pitch is 25.4/n mm for n threads to the inch: 127/(5·n), which are whole numbers.
+func (s Screw) pitch() exact {
+	if s.Threads != 0 {
+		return exact{5 * unit.Inch, 5 * float64(s.Threads), 0}
+	}
+	return whole(float64(s.Pitch))
 }
 
 // Lead returns the travel of a screw per revolution: pitch times starts.
 // It is what moves the nut; a four-start screw of 2 mm pitch has a lead of
 // 8 mm. Source: ISO 5408, lead.
-func (s Screw) Lead() unit.Length { return s.Pitch * unit.Length(s.Starts) }
+func (s Screw) Lead() unit.Length { return unit.Length(s.perTurn().value()) }
 
 // ParseScrew reads a screw: a designation of ISO 2904 ("Tr8x8(P2)": nominal
 // diameter x lead, pitch in brackets; "Tr8x2": pitch alone, one start; "LH"
-// for left hand) or of ISO 261 ("M8x1.25"), a bare lead ("8 mm"), or pitch
-// times starts ("2 mm x 4"). It returns an error that wraps ErrScrew.
+// for left hand) or of ISO 261 ("M8x1.25"), a bare lead ("8 mm"), pitch times
+// starts ("2 mm x 4"), or threads per inch and starts ("20 tpi", "20 tpi x 2").
+// It returns an error that wraps ErrScrew.
 func ParseScrew(text string) (Screw, error) {
 	s := unit.Replaced(strings.TrimSpace(text), "×", "x", "X", "x", "*", "x", "–", "-", "−", "-")
 	s = strings.Map(plainSpace, s)
@@ -58,18 +69,36 @@ func ParseScrew(text string) (Screw, error) {
 		err = screw.Check()
 	}
 	if err != nil {
-		return Screw{}, &unit.Error{Text: text, Problem: "not a screw", Advice: screwAdvice(err), Cause: ErrScrew}
+		refused := &unit.Error{Text: text, Problem: notScrew, Advice: likeScrew, Cause: ErrScrew}
+		switch {
+		case errors.Is(err, errStarts):
+			refused.Advice = wholeStarts
+		case errors.Is(err, errThreads):
+			refused.Advice = threadsRange
+			refused.Parts = []string{"least", unit.Full(fewestThreads), "most", unit.Full(mostThreads)}
+		case inchDesignation(s):
+			refused.Advice = byThreads
+		}
+		return Screw{}, refused
 	}
 	return screw, nil
 }
 
-var errStarts = errors.New("the lead must be a whole number of pitches")
+var (
+	errStarts  = errors.New("starts-not-whole")
+	errThreads = errors.New("threads-out-of-range")
+)
 
-func screwAdvice(err error) string {
-	if errors.Is(err, errStarts) {
-		return "the lead must be a whole number of pitches, as in Tr8x8(P2)"
+// inchDesignation reports whether a text is like 1/4-20, a diameter in inches and
+// threads per inch with a dash between them.
+func inchDesignation(s string) bool {
+	digit := func(c byte) bool { return c >= '0' && c <= '9' }
+	for i := 1; i+1 < len(s) && digit(s[0]); i++ {
+		if s[i] == '-' && digit(s[i+1]) && (digit(s[i-1]) || s[i-1] == '"') {
+			return true
+		}
 	}
-	return "a screw looks like Tr8x8(P2), M8x1.25, 8 mm (its lead) or 2 mm x 4 (pitch x starts)"
+	return false
 }
 
 // mostStarts is more than any screw has.
@@ -115,18 +144,37 @@ func designation(s string) (Screw, error) {
 	return Screw{Pitch: p, Starts: unit.Count(starts), Diameter: d}, nil
 }
 
-// bareScrew reads "8 mm" (a lead) and "2 mm x 4" (pitch x starts).
+// bareScrew reads "8 mm" (a lead), "2 mm x 4" (pitch x starts) and the same with
+// threads per inch.
 func bareScrew(s string) (Screw, error) {
 	pitch, starts, multi := strings.Cut(s, "x")
-	p, err := sizeOf(pitch)
+	screw, err := threadOf(pitch)
 	if err != nil || !multi {
-		return Screw{Pitch: p, Starts: 1}, err
+		return screw, err
 	}
 	n := unit.Starts.Input("", 1, mostStarts)
 	if err := n.Entry().Set(starts); err != nil || !n.Given {
 		return Screw{}, ErrScrew
 	}
-	return Screw{Pitch: p, Starts: n.Value()}, nil
+	screw.Starts = n.Value()
+	return screw, nil
+}
+
+// Threads that a screw can have to the inch. Below 1000, so that "1,000" is 1.
+const fewestThreads, mostThreads = 0.1, 500
+
+// threadOf reads the thread of a screw of one start: its pitch, or its threads
+// per inch, which have to say so.
+func threadOf(s string) (Screw, error) {
+	p, err := sizeOf(s)
+	if !errors.Is(err, unit.ErrUnit) {
+		return Screw{Pitch: p, Starts: 1}, err
+	}
+	in := unit.Threads.Input("tpi", fewestThreads, mostThreads)
+	if err = in.Entry().Set(s); errors.Is(err, unit.ErrRange) {
+		return Screw{}, errThreads
+	}
+	return Screw{Threads: in.Value(), Starts: 1}, err
 }
 
 // sizeOf reads one length of a designation.

@@ -15,7 +15,7 @@ const (
 // Conventions are all of them, in the order in which they are shown.
 var Conventions = []Convention{StepsPerUnit, TravelPerTurn, TravelPerOutputTurn}
 
-// A Setting is the scale of an axis as a controller stores it.
+// A Setting is what a controller stores of an axis.
 type Setting struct {
 	Convention Convention
 	Value      float64 // above 0

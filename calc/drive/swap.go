@@ -75,7 +75,7 @@ func (s Setting) Rescaled(f Factors) Setting {
 func Rescale(was, now Parts) (Factors, error) {
 	pulses, ratio, travel := whole(1), whole(1), whole(1)
 	if one, ok := bothGiven(was.StepAngle != 0, now.StepAngle != 0); one {
-		return Factors{}, oneSided("step angle")
+		return Factors{}, oneSided("angle")
 	} else if ok {
 		a, b := Motor{was.StepAngle, 1}, Motor{now.StepAngle, 1}
 		if err := errors.Join(a.Check(), b.Check()); err != nil {

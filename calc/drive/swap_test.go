@@ -63,7 +63,7 @@ func TestRescaleRefuses(t *testing.T) {
 		}
 	}
 	type p = drive.Parts
-	check(p{StepAngle: 1.8}, p{}, drive.ErrOneSided, "step angle: the part is given on one side only")
+	check(p{StepAngle: 1.8}, p{}, drive.ErrOneSided, "angle: the part is given on one side only")
 	check(p{Microsteps: 16}, p{}, drive.ErrOneSided, "microsteps: ")
 	check(p{Stages: drive.Stages{}}, p{}, drive.ErrOneSided, "gears: ") // a direct drive is a part that is named
 	check(p{Ratio: 4.5}, p{}, drive.ErrOneSided, "gears: ")

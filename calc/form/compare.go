@@ -129,14 +129,9 @@ func inWords(field sheet.Field, cells []string) string {
 
 // labelled is a cell's text, or the label of the option that it chooses.
 func labelled(field sheet.Field, cell string) string {
-	var options []sheet.Option
-	if checks, ok := field.Cells.(*sheet.Checks); ok {
-		options = checks.Options()
-	} else if choice := choiceOf(field); choice != nil {
-		options = choice.Options()
-		if cell == "" {
-			return options[0].Label
-		}
+	options := optionsOf(field)
+	if choiceOf(field) != nil && cell == "" {
+		return options[0].Label
 	}
 	for _, o := range options {
 		if o.Word == cell {
@@ -144,6 +139,16 @@ func labelled(field sheet.Field, cell string) string {
 		}
 	}
 	return cell
+}
+
+// optionsOf are those of a field to tick or to choose from, nil of any other.
+func optionsOf(field sheet.Field) []sheet.Option {
+	if checks, ok := field.Cells.(*sheet.Checks); ok {
+		return checks.Options()
+	} else if choice := choiceOf(field); choice != nil {
+		return choice.Options()
+	}
+	return nil
 }
 
 func choiceOf(field sheet.Field) *sheet.Choice {
@@ -189,8 +194,24 @@ func (f *Form) compared() []link.Piece {
 		}
 		pieces = append(pieces, link.Piece{Key: link.WasMark + field.Key, Cells: before})
 	}
+	remark := Remark(f.remark)
+	if f.sent != nil {
+		remark = f.told // it is handed on as it came
+	}
+	if remark != "" {
+		pieces = append(pieces, link.Piece{Key: link.RemarkKey, Cells: []string{remark}})
+	}
 	return pieces
 }
+
+// Told is the remark that came with a link, empty if there was none.
+func (f *Form) Told() string { return f.told }
+
+// Remark is what was typed to go with a reply, which has it as one line.
+func (f *Form) Remark() string { return f.remark }
+
+// SetRemark has a remark go with a reply.
+func (f *Form) SetRemark(text string) { f.remark = text }
 
 // AsReceived is the fragment that brings back the sheet to compare with; empty
 // if there is none.
@@ -216,13 +237,15 @@ func (f *Form) takeWas(was map[string][]string, p link.Piece) bool {
 }
 
 // receiveSheet notes what a link brought, to compare with.
-func (f *Form) receiveSheet(fragment string, was map[string][]string) {
+func (f *Form) receiveSheet(was map[string][]string) {
 	if len(was) > 0 {
 		before := maps.Clone(f.plainText())
 		maps.Copy(before, was)
 		f.before = f.with(before).plainText()
 	}
 	if f.received != nil { // it comes from somebody, or out of the log
-		f.sent, f.link = f.plainText(), fragment
+		f.sent = f.plainText()
+	} else { // it is this page's own address
+		f.remark, f.told = f.told, ""
 	}
 }

@@ -5,7 +5,6 @@ import (
 
 	"striderule/calc/report"
 	"striderule/calc/sheet"
-	"striderule/calc/word"
 )
 
 // doubtCommas tells of a list's figure with a comma in it. Pages write the
@@ -21,7 +20,7 @@ func (f *Form) doubtCommas(field sheet.Field) {
 		}
 		if plain := field.Cells.At(row).Plain(text); !strings.Contains(plain, ",") {
 			f.notices = append(f.notices, report.Problem{Key: field.Key, Row: row,
-				Says: field.Name(row) + " is " + word.Quote(text) + " in the link, which is read as " + plain + ". Two values have a plain comma between them."})
+				Says: commaInValue.Fill("field", field.Name(row), "typed", text, "value", plain)})
 		}
 	}
 }

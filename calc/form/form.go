@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"striderule/calc/link"
+	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
+	"striderule/calc/unit"
 	"striderule/calc/word"
 )
 
@@ -21,11 +23,16 @@ type Form struct {
 	rows     map[*sheet.Group]int
 	plain    map[string][]string // see plainText
 	problems []report.Problem    // of the entries
+	asks     []report.Problem    // of entries that were probably meant otherwise
 	notices  []report.Problem    // of the link that was loaded
 	unknown  []link.Piece        // of that link, kept
 	brought  map[string]bool     // keys of templates that came with it and are not accepted
 	theirs   map[string]string   // what these were
+	accepted map[string]string   // those of it that were accepted
 	received *Claim
+	altered  string // what became of the entries of that link on the way; empty if they are as sent
+	told     string // the remark that came with it
+	remark   string // that goes with a reply
 	report   report.Report
 
 	before map[string][]string // the sheet to compare with, nil if there is none
@@ -48,16 +55,40 @@ func ReadWhole(site link.Site, p sheet.Page, fragment string) *Form {
 
 // readUpTo reads a fragment up to so many characters.
 func readUpTo(most int, site link.Site, p sheet.Page, fragment string) *Form {
+	mended, said := site.Mend(fragment)
+	f := readMended(most, p, mended)
+	if check, _ := f.Check(); check == Differs && f.received.sum == "" {
+		// Without a sum the sender's result tells whether a comma was a decimal one.
+		if guess, says := link.Decimals(mended); says != "" {
+			if g := readMended(most, p, guess); g.agrees() {
+				f, said = g, append(said, says)
+			}
+		}
+	}
+	f.Mended(said)
+	if f.sent != nil {
+		f.link = fragment
+	}
+	return f
+}
+
+func (f *Form) agrees() bool {
+	check, _ := f.Check()
+	return check == Same || check == Reworked
+}
+
+// readMended reads a fragment that is mended.
+func readMended(most int, p sheet.Page, fragment string) *Form {
 	f := untyped(p)
-	was := f.read(site, fragment, most)
-	f.solve()
+	was := f.read(fragment, most)
+	f.readCells()
 	f.noteBrought()
-	f.markBrought()
-	f.receiveSheet(fragment, was)
+	f.workOut()
+	f.receiveSheet(was)
 	for _, field := range f.fields {
 		if f.Filled(field) && !f.anyVisible(field) {
 			f.notices = append(f.notices, report.Problem{Key: field.Key, Row: 0,
-				Says: field.Label + " is in the link, but has no part in the answer with the choices made."})
+				Says: noPart.Fill("field", field.Label)})
 		}
 		f.doubtCommas(field)
 	}
@@ -95,7 +126,7 @@ func (f *Form) solve() {
 
 // readCells reads all text into the sheet anew. What is hidden counts as not given.
 func (f *Form) readCells() {
-	f.problems, f.plain = nil, nil
+	f.problems, f.asks, f.plain = nil, nil, nil
 	for _, field := range f.fields {
 		n := len(f.text[field.Key])
 		if _, ticks := field.Cells.(*sheet.Checks); !ticks {
@@ -109,9 +140,22 @@ func (f *Form) readCells() {
 			}
 			if err := field.Cells.At(row).Set(text); err != nil {
 				f.problems = append(f.problems, sheet.ProblemWith(field, row, err))
+			} else if asks := asksOf(field, row); asks != nil {
+				f.asks = append(f.asks, sheet.ProblemWith(field, row, asks))
 			}
 		}
 	}
+	f.problems = lists.Keep(f.problems, func(p report.Problem) bool { return !f.leftOut(p) })
+}
+
+// leftOut reports whether what is wrong stands in a row that is left out: it counts for nothing
+// there, so it blocks nothing.
+func (f *Form) leftOut(p report.Problem) bool {
+	field, _ := f.Field(p.Key)
+	return field.Group != nil && slices.ContainsFunc(f.fields, func(other sheet.Field) bool {
+		flags, ok := other.Cells.(*sheet.FlagList)
+		return ok && other.Group == field.Group && flags.Rows[p.Row].On
+	})
 }
 
 // workOut makes the report of what the sheet holds.
@@ -119,12 +163,12 @@ func (f *Form) workOut() {
 	f.report = f.sheet.Solve()
 	for i, p := range f.report.Problems {
 		if field, ok := f.Field(p.Key); ok {
-			f.report.Problems[i].Says = field.Name(p.Row) + ": " + p.Says
+			f.report.Problems[i].Says = ofField.Fill("field", field.Name(p.Row), "problem", p.Says)
 		}
 	}
 	f.problems = append(f.problems, f.report.Problems...)
 	f.report.Withhold(f.wrong())
-	f.markBrought()
+	f.markLines()
 }
 
 // wrong returns the keys of fields that have a problem.
@@ -228,24 +272,49 @@ func (f *Form) Tick(key, word string, on bool) {
 // sent, and a notice to the link that was opened: both end here.
 func (f *Form) changed() {
 	f.received = nil
-	f.notices = nil
+	f.notices, f.altered = nil, ""
 	if f.sent != nil {
 		f.before, f.origin, f.sent = f.sent, f.link, nil
 	}
 	f.solve()
 }
 
-// Problems returns what is wrong with the entries, then with the link.
-func (f *Form) Problems() []report.Problem { return append(slices.Clone(f.problems), f.notices...) }
+// asksOf is the question about a cell that was probably meant otherwise.
+func asksOf(field sheet.Field, row int) *unit.Error {
+	if e, ok := field.Cells.At(row).(*unit.Entry); ok {
+		return e.Asks()
+	}
+	return nil
+}
+
+// Problems returns what is wrong with the entries, what is asked about them, then what is
+// wrong with the link.
+func (f *Form) Problems() []report.Problem { return lists.Concat(f.problems, f.asks, f.notices) }
+
+// AskedAt returns what is asked about one cell, empty if nothing is.
+func (f *Form) AskedAt(key string, row int) string { return at(f.asks, key, row) }
 
 // ProblemAt returns what is wrong with one cell, empty if nothing is.
-func (f *Form) ProblemAt(key string, row int) string {
-	for _, p := range f.problems {
+func (f *Form) ProblemAt(key string, row int) string { return at(f.problems, key, row) }
+
+// at is the first of these about one cell.
+func at(all []report.Problem, key string, row int) string {
+	for _, p := range all {
 		if p.Key == key && p.Row == row {
 			return p.Says
 		}
 	}
 	return ""
+}
+
+// RemarkAt returns what is to be said beside a cell.
+func (f *Form) RemarkAt(key string, row int) report.Remark {
+	for _, m := range f.report.Remarks {
+		if m.Key == key && m.Row == row {
+			return m
+		}
+	}
+	return report.Remark{}
 }
 
 // Report returns the answer. Parts that need a field that is wrong are left

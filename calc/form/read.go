@@ -13,43 +13,53 @@ import (
 
 // read takes the pieces of a link of at most so many characters, and returns what its
 // fields held before.
-func (f *Form) read(site link.Site, fragment string, most int) (was map[string][]string) {
-	fragment, said := site.Mend(fragment)
-	f.Mended(said)
+func (f *Form) read(fragment string, most int) (was map[string][]string) {
 	if cut, long := cutLong(fragment, most); long {
 		fragment = cut
-		f.notice("link", "The link is longer than "+strconv.Itoa(most)+" characters: what comes after them is not read.")
+		f.notice("link", longLink.Fill("n", strconv.Itoa(most)))
 	}
 	was = map[string][]string{}
 	if link.EncodedTwice(fragment) {
-		f.notice("link", "The link looks as if it had been percent-encoded twice: texts in it are shown as they came.")
+		f.notice("link", encodedTwice)
 	}
-	for _, p := range link.Split(fragment) {
+	pieces := link.Split(fragment)
+	for _, p := range pieces {
 		switch field, known := f.Field(p.Key); {
 		case p.Key == "v" && len(p.Cells) > 0:
 			if v := strings.Join(p.Cells, ","); v != link.Version {
-				f.notice("v", "The link says version "+word.Quote(v)+"; this page reads version "+link.Version+". It is read as far as it is understood.")
+				f.notice("v", otherVersion.Fill("theirs", v, "ours", link.Version))
 			}
 		case p.Key == link.ClaimKey && p.Cells != nil:
 			f.receive(p.Cells)
+		case p.Key == link.RemarkKey && p.Cells != nil && f.told == "":
+			f.told = Remark(strings.Join(p.Cells, ","))
+		case p.Key == link.RemarkKey && p.Cells != nil:
+			f.notice(p.Key, keyTwice.Fill("key", p.Key))
 		case f.takeWas(was, p):
 		case !known:
-			f.keep(p, word.Quote(p.Key)+" in the link is not a field of this page.")
+			f.keep(p, noField.Fill("key", p.Key))
 		case p.Cells == nil:
-			f.keep(p, word.Quote(p.Key)+" in the link has no value: write "+p.Key+"=value.")
+			f.keep(p, noValue.Fill("key", p.Key))
 		case f.text[p.Key] != nil:
-			f.notice(p.Key, word.Quote(p.Key)+" stands in the link twice: the first one counts.")
+			f.notice(p.Key, keyTwice.Fill("key", p.Key))
 		default:
 			f.take(field, p.Cells)
 		}
 	}
+	f.checkWhole(pieces)
 	return was
 }
+
+// mostRemark is how long a remark may be, in characters.
+const mostRemark = 140
+
+// Remark makes a text one line that may go with a reply.
+func Remark(text string) string { return word.Clip(text, mostRemark) }
 
 // Mended tells what was mended in the link that the form was read from.
 func (f *Form) Mended(said []string) {
 	if len(said) > 0 {
-		f.notice("link", link.MendedNotice(said))
+		f.notices = slices.Insert(f.notices, 0, report.Problem{Key: "link", Says: link.MendedNotice(said)})
 	}
 }
 
@@ -83,7 +93,7 @@ func (f *Form) take(field sheet.Field, cells []string) {
 		cells = []string{strings.Join(cells, ",")} // a comma typed by hand
 	}
 	if len(cells) > most {
-		f.notice(field.Key, field.Label+": the link has "+strconv.Itoa(len(cells))+" values, "+strconv.Itoa(most)+" are read.")
+		f.notice(field.Key, manyValues.Fill("field", field.Label, "n", strconv.Itoa(len(cells)), "most", strconv.Itoa(most)))
 		cells = cells[:most]
 	}
 	f.text[field.Key] = slices.Clone(cells)

@@ -159,20 +159,17 @@ func (f *Form) Unpaste(p Pasted) {
 
 // Says tells what was done, in a sentence or some.
 func (p Pasted) Says() string {
-	s := "Pasted into " + p.Group.Noun + " " + strconv.Itoa(p.From+1) + "."
-	if p.Rows > 1 {
-		s = "Pasted into " + p.Group.Nouns() + " " + strconv.Itoa(p.From+1) + " to " + strconv.Itoa(p.From+p.Rows) + "."
-	}
+	says := pastedInto.Fill("rows", p.Group.RowsFrom(p.From, p.Rows))
 	if p.Replaced > 0 {
-		s += " " + word.Plural(p.Replaced, "text that stood there was", "texts that stood there were") + " replaced."
+		says = word.Together(says, pastedOver.Fill(p.Replaced))
 	}
 	if p.Over > 0 {
-		s += " " + word.Plural(p.Over, "line", "lines") + " more than fit: there are " + strconv.Itoa(p.Group.Most) + " rows at most."
+		says = word.Together(says, pastedBeyond.Fill(p.Over, "most", strconv.Itoa(p.Group.Most)))
 	}
 	if p.Odd > 0 {
-		s += " Left out: " + word.Plural(p.Odd, "value", "values") + " without a column here, or not among the choices."
+		says = word.Together(says, notPasted.Fill(p.Odd))
 	}
-	return s
+	return says
 }
 
 // tableLines are the values of a text, line by line; empty lines at its end go.

@@ -1,34 +1,79 @@
 package link
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // ReadAddress finds page and fragment in a pasted link, wherever it is hosted,
 // or in a text with such a link in it. The fragment comes mended; said tells
 // what was done, as from Mend.
 func (site Site) ReadAddress(text string) (slug, fragment string, said []string, ok bool) {
-	text = strings.TrimSpace(text)
+	text = unquoted(strings.TrimSpace(text))
 	if len(text) > mostMend {
 		text = text[:mostMend]
-		said = append(said, "of a text as long as this only the first part is read")
+		said = append(said, firstPart)
 	}
 	for range 4 {
 		if slug, rest, found := site.findLink(text); found {
-			link, more := site.cutLink(rest)
-			fragment, mended := site.Mend(link)
-			return slug, Printable(fragment), append(append(said, more...), mended...), true
+			fragment, more := site.mendLink(rest)
+			return slug, Printable(fragment), append(said, more...), true
 		}
 		decoded := decode(text, anyByte)
 		if decoded == text {
 			break
 		}
 		text = decoded
-		said = append(said[:0], saysEncoded)
+		said = append(said[:0], mendedEncoding)
 	}
 	return "", "", nil, false
 }
 
+// mostWords is how many words are looked at for the rest of a link.
+const mostWords = 12
+
+// mendLink takes the link out of the text that it begins, and mends it. What belongs to it, the
+// sum of its entries tells better than anything else.
+func (site Site) mendLink(text string) (fragment string, said []string) {
+	link, more := site.cutLink(text)
+	fragment, said = site.Mend(link)
+	if _, _, sum := sums(fragment); sum != "" && !isWhole(fragment) {
+		end := 0
+		for range mostWords {
+			rest := strings.TrimLeftFunc(text[end:], isBlank)
+			if rest == "" {
+				break
+			}
+			end = len(text) - len(rest)
+			if next := strings.IndexFunc(rest, isBlank); next >= 0 {
+				end += next
+			} else {
+				end = len(text)
+			}
+			if longer, says := site.Mend(text[:end]); isWhole(longer) {
+				return longer, says
+			}
+		}
+	}
+	if slices.Contains(said, mendedText) || slices.Contains(said, mendedSpaces) {
+		more = slices.DeleteFunc(more, func(s string) bool { return s == spacesLeft })
+	}
+	return fragment, append(more, said...)
+}
+
+// unquoted takes off the marks that a reply puts before the lines that it quotes.
+func unquoted(text string) string {
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if strings.HasPrefix(line, ">") {
+			lines[i] = strings.TrimLeft(line, "> \t")
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
 // findLink returns the page of the first link in a text, and what follows its
-// `#`. A text without one may be an address to a page alone.
+// `#`, or a `?` in its place. A text without one may be an address to a page alone.
 func (site Site) findLink(text string) (slug, rest string, ok bool) {
 	for at := 0; ; {
 		i := strings.IndexByte(text[at:], '#')
@@ -40,6 +85,14 @@ func (site Site) findLink(text string) (slug, rest string, ok bool) {
 			return slug, strings.TrimLeft(text[i:], "#"), true
 		}
 		at = i + 1
+	}
+	for i := range len(text) {
+		query, _, _ := strings.Cut(text[i:], "#")
+		if text[i] == '?' && site.knows(query[1:]) {
+			if slug, ok = site.slugOf(text[:i]); ok {
+				return slug, text[i:], true
+			}
+		}
 	}
 	slug, ok = site.slugOf(text)
 	return slug, "", ok
@@ -89,12 +142,12 @@ func (site Site) cutLink(text string) (link string, said []string) {
 			return text[:i], said
 		case site.belongs(text[:i], next):
 			if i > 0 && !strings.ContainsFunc(gap, isBreak) && !isMark(text[i-1]) && !isMark(next[0]) && !endsInEscape(text[:i]) {
-				said = append(said, "spaces within values are left as they are")
+				said = append(said, spacesLeft)
 			}
 			from = len(text) - len(rest)
 		case mayBelong(text[:i], next):
 			line, _, _ := strings.Cut(rest, "\n")
-			return text[:i] + " " + line, append(said, "where it ends is not certain, so the rest of its line is kept")
+			return text[:i] + " " + line, append(said, openEnd)
 		default:
 			return text[:i], append(said, saysBehind(rest))
 		}
@@ -103,7 +156,9 @@ func (site Site) cutLink(text string) (link string, said []string) {
 
 // belongs reports whether the next word is certainly more of a link.
 func (site Site) belongs(link, next string) bool {
-	return next[0] == '&' || site.goesOn(next) || strings.HasSuffix(link, "&") && site.knows(next)
+	key, _, found := strings.Cut(next, "=")
+	return next[0] == '&' || site.goesOn(next) || strings.HasSuffix(link, "&") && site.knows(next) ||
+		found && site.Knows(link[strings.LastIndexByte(link, '&')+1:]+key)
 }
 
 // mayBelong reports whether the next word may be more of a link: it is a figure or

@@ -14,8 +14,12 @@ const Version = "1"
 const MostLink = 4000
 
 // ClaimKey carries, in a shared link, the result that its sender saw, as
-// output:value:uncertainty:edition; the last two may be missing.
+// output:value:uncertainty:edition:sum; the last three may be missing. It stands before the
+// entries: a link that was cut short has it still. See Sum.
 const ClaimKey = "saw"
+
+// RemarkKey carries a line that somebody wrote to go with a reply. It is text and nothing else.
+const RemarkKey = "remark"
 
 // WasMark begins the keys under which a reply carries what the changed fields
 // held before: only they travel twice.

@@ -4,21 +4,24 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"striderule/calc/word"
 )
 
 // Links are changed on their way: by mail that wraps lines, by forums that
 // encode what is encoded, by word processors that like long dashes. Mend takes
 // back what certainly was no part of the link. The evidence is what no page
 // ever writes: a raw character outside the links' alphabet, a field's key that
-// the change hides, a broken mark of the version. Without such evidence the
+// the change hides, a broken mark of the version; and the sum that a link says of its
+// entries (see sum.go). Without such evidence the
 // text stays, and is shown as the problem that it is.
 
 // A repair returns a fragment as it was before one sort of change, and says
-// what was done; it says nothing if it did nothing.
+// in a sentence what was done; it says nothing if it did nothing.
 type repair func(site Site, fragment string) (mended, says string)
 
 var repairs = []repair{
-	anywhere(mendCharacters), anywhere(mendSpaces), Site.mendEncoding, Site.mendEntities, Site.mendMicro, Site.mendKeys,
+	Site.mendStart, anywhere(mendRaw), anywhere(mendSpaces), Site.mendEncoding, Site.mendEntities, Site.mendMicro, Site.mendKeys,
 	anywhere(mendCommas), Site.mendEnd,
 }
 
@@ -32,7 +35,7 @@ func anywhere(mend func(fragment string) (mended, says string)) repair {
 const mostMend = 8 * MostLink
 
 // Mend returns a link's fragment as it was before it was changed on its way,
-// and what was mended, a phrase each. Without such a phrase it returns the
+// and what was mended, a sentence each. Without such a sentence it returns the
 // fragment as it is; mending again what was mended changes nothing.
 func (site Site) Mend(text string) (fragment string, said []string) {
 	if text == "" || len(text) > mostMend {
@@ -55,12 +58,24 @@ func (site Site) Mend(text string) (fragment string, said []string) {
 	if said != nil {
 		fragment = Printable(fragment)
 	}
+	for _, damaged := range []string{fragment, text} {
+		if restored, says := restore(damaged); says != "" {
+			return restored, append(said, says)
+		}
+	}
+	if plain := Printable(decode(fragment, isMark)); !isWhole(fragment) && isWhole(plain) {
+		return plain, append(said, mendedEncoding)
+	}
 	return fragment, said
 }
 
 // MendedNotice tells what Mend did.
 func MendedNotice(said []string) string {
-	return "The link had been changed on its way and was mended: " + strings.Join(said, "; ") + ". Compare the entries with what was sent."
+	first := mendedFirst
+	if said[0] == FromPost {
+		first = ""
+	}
+	return word.Together(first, word.Together(said...), mendedLast)
 }
 
 // inFragment are the marks that may stand in a fragment beside letters and

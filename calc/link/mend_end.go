@@ -24,7 +24,7 @@ func (site Site) mendEnd(s string) (string, string) {
 }
 
 func saysBehind(text string) string {
-	return word.Quote(word.Clip(text, 40)) + " behind it is left out"
+	return behindDropped.Fill("text", word.Clip(text, 40))
 }
 
 // mostMarks is how many places are looked at for the end of a link.

@@ -5,13 +5,6 @@ import (
 	"strings"
 )
 
-const (
-	saysEncoded = "it was percent-encoded once too often"
-	saysCommas  = "commas between values were percent-encoded"
-	saysEntity  = "the code that web pages write for “&” is read as “&”"
-	saysMicro   = "“µ” is read as “&micro”"
-)
-
 // knows reports whether a fragment has a key of a page with a value, and a
 // version that ends where it should.
 func (site Site) knows(s string) bool {
@@ -28,6 +21,14 @@ func (site Site) knows(s string) bool {
 	return known
 }
 
+// mendStart takes off a “?” that stands where a link's “#” did.
+func (site Site) mendStart(s string) (string, string) {
+	if rest, found := strings.CutPrefix(s, "?"); found && site.knows(rest) {
+		return rest, mendedStart
+	}
+	return s, ""
+}
+
 // mendEncoding decodes a link whose own marks were encoded, or all of whose
 // characters were changed: as it stands there is no field in it, decoded there
 // is.
@@ -38,12 +39,12 @@ func (site Site) mendEncoding(s string) (string, string) {
 	decoded := s
 	for range 3 {
 		if decoded = decode(decoded, anyByte); site.knows(decoded) {
-			return decoded, saysEncoded
+			return decoded, mendedEncoding
 		}
 	}
 	bare := decode(s, isHighByte)
-	if plain, says := plainCharacters(bare); site.knows(plain) {
-		return bare, says
+	if plain, last := plainCharacters(bare); site.knows(plain) {
+		return bare, mendedCharacters[last]
 	}
 	return s, ""
 }
@@ -63,7 +64,7 @@ func (site Site) mendEntities(s string) (string, string) {
 	for i, raw := range pieces[1:] {
 		pieces[i+1] = cutEntities(raw)
 	}
-	return strings.Join(pieces, "&"), saysEntity
+	return strings.Join(pieces, "&"), mendedEntity
 }
 
 func cutEntities(raw string) string {
@@ -88,7 +89,7 @@ func (site Site) mendMicro(s string) (string, string) {
 		for i := 1; i < len(parts); i++ {
 			key, _, found := strings.Cut(parts[i], "=")
 			if found && site.Knows("micro"+key) {
-				parts[i], says = "&micro"+parts[i], saysMicro
+				parts[i], says = "&micro"+parts[i], mendedMicro
 			} else {
 				parts[i] = micro + parts[i]
 			}
@@ -111,22 +112,28 @@ func (site Site) mendKeys(s string) (string, string) {
 		}
 		was := Unescape(key)
 		if was == "v" {
-			if plain, why := plainCharacters(decode(list, anyByte)); why != "" && isDigits(plain) && !isDigits(Unescape(list)) {
-				says, everywhere = why, true
+			if plain, last := plainCharacters(decode(list, anyByte)); last != notRaw && isDigits(plain) && !isDigits(Unescape(list)) {
+				says, everywhere = mendedCharacters[last], true
 			}
 		}
 		if site.Knows(was) {
 			continue
 		}
-		plain, why := plainCharacters(decode(key, anyByte))
-		if plain = strings.TrimSpace(plain); !site.Knows(plain) {
+		plain, last := plainCharacters(decode(key, anyByte))
+		plain = strings.Map(func(r rune) rune { // a broken line, perhaps of a quote
+			if isPut(r) {
+				return -1
+			}
+			return r
+		}, plain)
+		if !site.Knows(plain) {
 			continue
 		}
 		pieces[i] = plain + "=" + list
-		if why != "" && why != saysBlank {
-			says, everywhere = why, true
+		if last != notRaw && last != rawBlank {
+			says, everywhere = mendedCharacters[last], true
 		} else if says == "" {
-			says = saysSpaces
+			says = mendedSpaces
 		}
 	}
 	if says == "" {
@@ -156,7 +163,7 @@ func mendCommas(s string) (string, string) {
 			continue
 		}
 		pieces[i] = key + "=" + strings.Join(cells, ",")
-		says = saysCommas
+		says = mendedCommas
 	}
 	return strings.Join(pieces, "&"), says
 }

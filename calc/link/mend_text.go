@@ -6,60 +6,68 @@ import (
 	"unicode/utf8"
 )
 
+// A sort is one of the sorts of raw characters that links do not have.
+type sort int
+
 const (
-	saysBreaks    = "line breaks are taken out"
-	saysInvisible = "characters that cannot be seen are taken out"
-	saysWide      = "wide letters and digits are read as plain ones"
-	saysDash      = "a long dash is read as a minus"
-	saysBlank     = "special spaces are read as plain ones"
-	saysSpaces    = "spaces are taken out"
+	notRaw sort = iota // no such character
+	rawBreak
+	rawInvisible
+	rawWide
+	rawDash
+	rawBlank
 )
+
+// mendRaw is mendCharacters as a repair.
+func mendRaw(s string) (string, string) {
+	mended, mends := mendCharacters(s)
+	return mended, mendedCharacters[mends]
+}
 
 // mendCharacters takes raw characters back that links do not have: line
 // breaks, also encoded ones, for no page writes them; what cannot be seen; wide
 // letters and digits; long dashes. It takes back one sort at a time.
-func mendCharacters(s string) (string, string) {
+func mendCharacters(s string) (mended string, mends sort) {
 	s = decode(s, isControlByte)
 	var b strings.Builder
-	says := ""
 	for i := 0; i < len(s); {
 		r, size := utf8.DecodeRuneInString(s[i:])
-		to, why := plainRune(r, s[i+size:])
+		to, is := plainRune(r, s[i+size:])
 		if isBlank(r) {
 			// A break goes with the spaces around it: lines are indented.
 			blank := s[i : len(s)-len(strings.TrimLeftFunc(s[i:], isBlank))]
 			if strings.ContainsFunc(blank, isBreak) {
-				size, to, why = len(blank), "", saysBreaks
+				size, to, is = len(blank), "", rawBreak
 			}
 		}
-		if says == "" {
-			says = why
+		if mends == notRaw {
+			mends = is
 		}
-		if why == "" || why != says {
+		if is == notRaw || is != mends {
 			to = s[i : i+size]
 		}
 		b.WriteString(to)
 		i += size
 	}
-	return b.String(), says
+	return b.String(), mends
 }
 
-// plainRune returns what a raw character before next stands for, and why; why
-// is empty if it stands for itself.
-func plainRune(r rune, next string) (to, why string) {
+// plainRune returns what a raw character before next stands for, and of which sort it is;
+// of none if it stands for itself.
+func plainRune(r rune, next string) (to string, is sort) {
 	switch {
 	case isBreak(r):
-		return "", saysBreaks
+		return "", rawBreak
 	case unicode.Is(unicode.Cf, r):
-		return "", saysInvisible
+		return "", rawInvisible
 	case r > '~' && unicode.IsSpace(r):
-		return " ", saysBlank
+		return " ", rawBlank
 	case r >= '！' && r <= '～': // the wide forms stand in the order of ASCII
-		return string(r - '！' + '!'), saysWide
+		return string(r - '！' + '!'), rawWide
 	case (r >= '‐' && r <= '―' || r == '−') && next != "" && isAlnum(next[0]):
-		return "-", saysDash
+		return "-", rawDash
 	}
-	return "", ""
+	return "", notRaw
 }
 
 func isBreak(r rune) bool { return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' }
@@ -82,7 +90,7 @@ func mendSpaces(s string) (string, string) {
 	if b.Len() == len(s) {
 		return s, ""
 	}
-	return b.String(), saysSpaces
+	return b.String(), mendedSpaces
 }
 
 func isMark(c byte) bool { return c == '&' || c == '=' || c == ',' }
@@ -92,14 +100,14 @@ func endsInEscape(s string) bool {
 	return strings.HasSuffix(s, "%") || len(s) > 1 && s[len(s)-2] == '%' && strings.IndexByte(hex, upper(s[len(s)-1])) >= 0
 }
 
-// plainCharacters takes all raw characters of a text back, and says what was
-// done last.
-func plainCharacters(s string) (plain, says string) {
+// plainCharacters takes all raw characters of a text back, and returns which sort was
+// the last.
+func plainCharacters(s string) (plain string, last sort) {
 	for {
-		mended, why := mendCharacters(s)
-		if why == "" {
-			return s, says
+		mended, mends := mendCharacters(s)
+		if mends == notRaw {
+			return s, last
 		}
-		s, says = mended, why
+		s, last = mended, mends
 	}
 }

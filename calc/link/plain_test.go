@@ -18,8 +18,9 @@ func TestPlainRunes(t *testing.T) {
 	}
 	for _, dash := range "‐‑‒–—―−" {
 		assert.Equal(t, "-", plain(dash))
-		to, why := plainRune(dash, "&")
-		assert.Empty(t, to+why, "no minus stands there")
+		to, is := plainRune(dash, "&")
+		assert.Empty(t, to, "no minus stands there")
+		assert.Equal(t, notRaw, is)
 	}
 	for _, other := range "＀｟‖∓" {
 		assert.Empty(t, plain(other))

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/lists"
 )
 

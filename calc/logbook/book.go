@@ -36,15 +36,16 @@ func (b *Book) Entry(id string) (Entry, bool) {
 	return e, ok
 }
 
-// Of returns the entries of a machine and an axis, newest first; empty names
-// stand for all of them.
+// Of returns the entries of a machine and an axis, by its key or its name, newest first;
+// empty names stand for all of them.
 func (b *Book) Of(machine, axis string) []Entry {
 	if machine == "" && axis == "" {
 		return b.entries
 	}
+	axis = AxisKey(axis)
 	var of []Entry
 	for _, e := range b.entries {
-		if (machine == "" || e.Machine == machine) && (axis == "" || e.Axis == axis) {
+		if (machine == "" || e.Machine == machine) && (axis == "" || AxisKey(e.Axis) == axis) {
 			of = append(of, e)
 		}
 	}
@@ -53,20 +54,25 @@ func (b *Book) Of(machine, axis string) []Entry {
 
 // Machines returns the machines' names in alphabetical order.
 func (b *Book) Machines() []string {
-	return b.names(func(e Entry) string { return e.Machine })
+	machines := b.names(func(e Entry) string { return e.Machine })
+	slices.Sort(machines)
+	return machines
 }
 
-// Axes returns the names of a machine's axes in alphabetical order; an empty
-// name stands for all machines.
+// Axes returns the keys of a machine's axes in the alphabetical order of their names; an
+// empty name stands for all machines.
 func (b *Book) Axes(machine string) []string {
-	return b.names(func(e Entry) string {
+	axes := b.names(func(e Entry) string {
 		if machine == "" || e.Machine == machine {
-			return e.Axis
+			return AxisKey(e.Axis)
 		}
 		return ""
 	})
+	lists.Sort(axes, func(a, b string) bool { return AxisName(a) < AxisName(b) })
+	return axes
 }
 
+// names are what entries have, each once.
 func (b *Book) names(of func(Entry) string) []string {
 	seen := map[string]bool{}
 	var names []string
@@ -76,7 +82,6 @@ func (b *Book) names(of func(Entry) string) []string {
 			names = append(names, name)
 		}
 	}
-	slices.Sort(names)
 	return names
 }
 

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"striderule/calc"
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/form"
 )
 
@@ -19,7 +20,7 @@ func TestBook(t *testing.T) {
 		assert.GreaterOrEqual(t, b.All()[i-1].Date, b.All()[i].Date, "newest first")
 	}
 	assert.Equal(t, []string{"Heron", "Plover"}, b.Machines())
-	assert.Equal(t, []string{"Feed", "X"}, b.Axes(""))
+	assert.Equal(t, []string{"feed", "X"}, b.Axes(""))
 	assert.Equal(t, []string{"X"}, b.Axes("Plover"))
 	assert.Len(t, b.Of("Heron", ""), 7)
 	assert.Len(t, b.Of("", "X"), 5)
@@ -84,8 +85,8 @@ func TestRemoveAndUndo(t *testing.T) {
 
 func TestCompare(t *testing.T) {
 	page := pageNamed(t, "measure")
-	a, _ := Of(calc.Load(page, heron+"&done=clean"), "2026-05-02", "Heron", "Feed", "")
-	b, _ := Of(calc.Load(page, "v=1&steps=564.3&read=fed&asked=80&fed=80.1,,79.9&tool=caliper-0.05&done=clean,mark&aside=,yes"), "2026-05-03", "Heron", "Feed", "")
+	a, _ := Of(calc.Load(page, heron+"&done=clean"), "2026-05-02", "Heron", "Extruder", "")
+	b, _ := Of(calc.Load(page, "v=1&steps=564.3&read=fed&asked=80&fed=80.1,,79.9&tool=caliper-0.05&done=clean,mark&aside=,yes"), "2026-05-03", "Heron", "Extruder", "")
 	c := Compare(b, a)
 	assert.Equal(t, a, c.Before, "the older one comes first, whichever was ticked first")
 	assert.True(t, c.SamePage)
@@ -93,11 +94,11 @@ func TestCompare(t *testing.T) {
 	for _, d := range c.Differences {
 		got[d.Label] = d
 	}
-	assert.Equal(t, Difference{"Steps per mm in this test", "538.0", "564.3"}, got["Steps per mm in this test"])
-	assert.Equal(t, Difference{"Remaining, run", "28.7, 28.9, 28.6", "not given"}, got["Remaining, run"])
-	assert.Equal(t, Difference{"Fed, run", "not given", "80.1, , 79.9"}, got["Fed, run"])
-	assert.Equal(t, Difference{"Checks done", "Roller clean", "Roller clean, Mark fine"}, got["Checks done"])
-	assert.Equal(t, "Mark and remaining", got["What you read"].Before)
+	assert.Equal(t, Difference{"Steps per mm", "538.0", "564.3"}, got["Steps per mm"])
+	assert.Equal(t, Difference{"Remaining (runs)", "28.7, 28.9, 28.6", "not given"}, got["Remaining (runs)"])
+	assert.Equal(t, Difference{"Fed (runs)", "not given", "80.1, , 79.9"}, got["Fed (runs)"])
+	assert.Equal(t, Difference{"Checks done", "Drive gear clean", "Drive gear clean, Fine mark"}, got["Checks done"])
+	assert.Equal(t, "Mark the filament", got["Method"].Before)
 	assert.NotContains(t, got, "Commanded length")
 	assert.Empty(t, Compare(a, a).Differences)
 
@@ -130,14 +131,14 @@ func TestTrendInWords(t *testing.T) {
 		points [][2]float64
 		says   []string
 	}{
-		{"one", 1, [][2]float64{{1, 80}}, []string{"Too few to show a trend"}},
-		{"two", 1, [][2]float64{{1, 80}, {9, 81}}, []string{"Too few to show a trend"}},
-		{"one day", 1, [][2]float64{{1, 80}, {1, 81}, {1, 82}}, []string{"All of these are of one moment"}},
-		{"rises", 0.1, [][2]float64{{1, 80}, {6, 80.51}, {11, 81}, {16, 81.49}, {21, 82}}, []string{"It rises by 3.0"}},
-		{"falls", 0.1, [][2]float64{{1, 82}, {6, 81.49}, {11, 81}, {16, 80.51}, {21, 80}}, []string{"It falls by 3.0"}},
-		{"within the ±", 9, [][2]float64{{1, 80}, {6, 80.51}, {11, 81}, {16, 81.49}, {21, 82}}, []string{"It rises by", "All of it together is less than the ±"}},
-		{"none", 1, [][2]float64{{1, 80}, {6, 81}, {11, 79}, {16, 80.5}, {21, 80}}, []string{"No trend that shows: anything from −"}},
-		{"the same", 1, [][2]float64{{1, 80}, {6, 80}, {11, 80}}, []string{"No trend: it is the same each time.", "So few results"}},
+		{"one", 1, [][2]float64{{1, 80}}, []string{"Not enough for a trend"}},
+		{"two", 1, [][2]float64{{1, 80}, {9, 81}}, []string{"Not enough for a trend"}},
+		{"one day", 1, [][2]float64{{1, 80}, {1, 81}, {1, 82}}, []string{"All of these are from the same time"}},
+		{"rises", 0.1, [][2]float64{{1, 80}, {6, 80.51}, {11, 81}, {16, 81.49}, {21, 82}}, []string{"Rising by 3.0"}},
+		{"falls", 0.1, [][2]float64{{1, 82}, {6, 81.49}, {11, 81}, {16, 80.51}, {21, 80}}, []string{"Falling by 3.0"}},
+		{"within the ±", 9, [][2]float64{{1, 80}, {6, 80.51}, {11, 81}, {16, 81.49}, {21, 82}}, []string{"Rising by", "The whole drift is smaller than the ±"}},
+		{"none", 1, [][2]float64{{1, 80}, {6, 81}, {11, 79}, {16, 80.5}, {21, 80}}, []string{"No clear trend: anything from −"}},
+		{"the same", 1, [][2]float64{{1, 80}, {6, 80}, {11, 80}}, []string{"No trend: it's the same each time.", "With so few results"}},
 		{"out of bounds", 1, [][2]float64{{1, 1e300}, {6, -1e300}, {11, 1e300}}, []string{"too far apart in size"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -158,7 +159,7 @@ func TestTrendInWords(t *testing.T) {
 // uncertainty is √(0.015)/√200 a day; Student's t for one degree is 12.7062.
 func TestTrendFigures(t *testing.T) {
 	trend := Trends(results(t, 0.1, [2]float64{1, 80}, [2]float64{11, 81}, [2]float64{21, 82.3}))[0]
-	assert.Contains(t, trend.Says[0], "It rises by 3.5 ± 3.3 steps/mm a month")
+	assert.Contains(t, trend.Says[0], "Rising by 3.5 ± 3.3 steps/mm a month")
 	assert.Equal(t, "Days since 2026-01-01", trend.Chart.X.Label)
 	last := trend.Chart.Points[2]
 	assert.Equal(t, 20.0, last.X)
@@ -188,15 +189,15 @@ func TestTrendsAreNotMixed(t *testing.T) {
 }
 
 func TestLongTrend(t *testing.T) {
-	trend := Trends(NewBook(many(1000)...).Of("Heron", "Feed"))[0]
+	trend := Trends(NewBook(many(1000)...).Of("Heron", "feed"))[0]
 	assert.Len(t, trend.Chart.Points, mostShown)
-	assert.Contains(t, trend.Says[len(trend.Says)-1], "The picture shows the newest 200 results; the words take all")
+	assert.Contains(t, trend.Says[len(trend.Says)-1], "The chart shows the latest 200 results; the text uses all")
 }
 
 func TestExampleShowsWhatATrendIs(t *testing.T) {
 	b := NewBook(Example()...)
-	assert.Contains(t, Trends(b.Of("Heron", "Feed"))[0].Says[0], "It rises by")
-	assert.Contains(t, Trends(b.Of("Plover", "X"))[0].Says[0], "No trend that shows")
+	assert.Contains(t, Trends(b.Of("Heron", "feed"))[0].Says[0], "Rising by")
+	assert.Contains(t, Trends(b.Of("Plover", "X"))[0].Says[0], "No clear trend")
 	for _, e := range b.All() {
 		page := pageNamed(t, e.Page)
 		check, says := calc.Load(page, e.Sheet).Check()

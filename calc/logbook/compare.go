@@ -19,9 +19,6 @@ type Comparison struct {
 // A Difference is a field with its texts; those of rows are joined by commas.
 type Difference struct{ Label, Before, After string }
 
-// notGiven stands for what has no text.
-const notGiven = "not given"
-
 // Compare returns what differs between two entries.
 func Compare(a, b Entry) Comparison {
 	if a.isBefore(b) {
@@ -35,20 +32,12 @@ func Compare(a, b Entry) Comparison {
 	before, after := calc.Load(page, a.Sheet), calc.Load(page, b.Sheet)
 	fields := after.Fields()
 	for i, f := range before.Fields() {
-		d := Difference{labelIn(f), shown(before, f), shown(after, fields[i])}
+		d := Difference{f.Named(), shown(before, f), shown(after, fields[i])}
 		if d.Before != d.After {
 			c.Differences = append(c.Differences, d)
 		}
 	}
 	return c
-}
-
-// labelIn tells columns with the same name apart: "Remaining, later run".
-func labelIn(f sheet.Field) string {
-	if f.Group == nil {
-		return f.Label
-	}
-	return f.Label + ", " + f.Group.Noun
 }
 
 // shown is what a form has in a field, as a person sees it.

@@ -3,10 +3,12 @@ package logbook
 import (
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"striderule/calc/form"
 	"striderule/calc/sheet"
+	"striderule/calc/word"
 )
 
 // A csvTable is one for spreadsheets in the making (RFC 4180), after the mark
@@ -21,8 +23,8 @@ func (c *csvTable) line(cells []string) {
 	c.WriteString("\r\n")
 }
 
-// CSV returns entries as a table. A text that a spreadsheet would take for a
-// formula gets an apostrophe in front.
+// CSV returns entries as a table, in words: it is not read back. What a spreadsheet would
+// take for a formula gets an apostrophe in front, also where it parts cells at another sign.
 func CSV(entries []Entry) string {
 	var table csvTable
 	cells := make([]string, len(Fields))
@@ -31,6 +33,7 @@ func CSV(entries []Entry) string {
 	}
 	table.line(cells)
 	for _, e := range entries {
+		e = e.inWords()
 		for i, f := range Fields {
 			cells[i], _ = f.written(&e)
 			if !f.Number() {
@@ -92,14 +95,29 @@ func isNumber(text string) bool {
 	return err == nil && strings.Trim(text, "+-.0123456789") == ""
 }
 
-// cell makes a text safe for a spreadsheet. Blanks of other alphabets may stand
-// before what it takes for a formula.
+// cell makes a text safe for a spreadsheet, without what cannot be seen.
 func cell(text string) string {
-	if first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text)); strings.ContainsRune("=+-@＝＋－＠", first) {
-		text = "'" + text
+	text = word.Shown(text)
+	for at := 0; ; {
+		if isFormula(text[at:]) {
+			text = text[:at] + "'" + text[at:]
+		}
+		next := strings.IndexAny(text[at:], ";\t|") // what some spreadsheets part cells at
+		if next < 0 {
+			break
+		}
+		at += next + 1
 	}
-	if strings.ContainsAny(text, ",;\"\t\r\n'") || !utf8.ValidString(text) {
+	if strings.ContainsAny(text, ",;|\"'") {
 		return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
 	}
 	return text
+}
+
+// isFormula reports whether a spreadsheet would take a text for a formula: blanks, also those of other
+// alphabets, and quotation marks may stand before it.
+func isFormula(text string) bool {
+	text = strings.TrimLeftFunc(text, func(r rune) bool { return r == '"' || unicode.IsSpace(r) })
+	first, _ := utf8.DecodeRuneInString(text)
+	return strings.ContainsRune("=+-@＝＋－＠", first)
 }

@@ -97,14 +97,14 @@ func ranges(all []int) string {
 // What nests too deep, or ends within an escape, is told in its line.
 func TestDamageByHand(t *testing.T) {
 	for _, c := range []struct{ text, says string }{
-		{`{"log":"striderule","version":1,"entries":[` + "\n" + `{"id":"a","x":` + strings.Repeat("[", 30) + "\n", "Line 2: nested too deep"},
-		{`{"log":"striderule","version":1,"entries":[` + "\n" + `{"id":"a\`, "Line 2: the file ends here, within an entry: it was cut off"},
-		{`{"log":"striderule","version":1,"entries":[` + "\n\n" + `{"id":"a\n` + "\n", "Line 3: a text does not end: its closing quotation mark is missing"},
-		{`{"log":"striderule","version":1,"entries":[{"id":"a\u12`, "Line 1: a backslash begins nothing that there is"},
-		{`{"log":"striderule","version":1,"entries":[{"id":"a","value":+-e}]}`, "Line 1: a value is missing, or is no text in quotes and no number"},
-		{`{"log":"striderule","version":1,"entries":[{"id":"a","machine":{"b":1}}]}`, "Line 1: “machine” is an object, a text in quotes belongs there: this entry was left out"},
-		{`{"log":"striderule","version":1,"entries":[{"id":"a","machine":true}]}`, "Line 1: “machine” is true or false, a text in quotes belongs there: this entry was left out"},
-		{`{"log":"striderule","version":1,"entries":[{"id":"a","note":"a\n`, "Line 1: the file ends here, within an entry: it was cut off"},
+		{`{"log":"striderule","version":1,"entries":[` + "\n" + `{"id":"a","x":` + strings.Repeat("[", 30) + "\n", "Line 2: nested too deeply"},
+		{`{"log":"striderule","version":1,"entries":[` + "\n" + `{"id":"a\`, "Line 2: the file ends here, in the middle of an entry; it was cut off"},
+		{`{"log":"striderule","version":1,"entries":[` + "\n\n" + `{"id":"a\n` + "\n", "Line 3: the closing quotation mark of a text is missing"},
+		{`{"log":"striderule","version":1,"entries":[{"id":"a\u12`, "Line 1: unknown backslash escape"},
+		{`{"log":"striderule","version":1,"entries":[{"id":"a","value":+-e}]}`, "Line 1: a value is missing, or isn't text in quotes or a number"},
+		{`{"log":"striderule","version":1,"entries":[{"id":"a","machine":{"b":1}}]}`, "Line 1: entry left out – “machine” must be text in quotes"},
+		{`{"log":"striderule","version":1,"entries":[{"id":"a","machine":true}]}`, "Line 1: entry left out – “machine” must be text in quotes"},
+		{`{"log":"striderule","version":1,"entries":[{"id":"a","note":"a\n`, "Line 1: the file ends here, in the middle of an entry; it was cut off"},
 	} {
 		f := ReadFile(c.text)
 		said := make([]string, len(f.Damages))
@@ -128,7 +128,7 @@ func TestSheetOfAVersion(t *testing.T) {
 func TestTrendInFigures(t *testing.T) {
 	trends := Trends(Example())
 	require.NotEmpty(t, trends)
-	assert.Contains(t, trends[0].Says, "No trend that shows: anything from −76 steps/mm to 88 steps/mm a month would fit, standing still included.")
+	assert.Contains(t, trends[0].Says, "No clear trend: anything from −76 steps/mm to 88 steps/mm a month would fit, including no change.")
 	for _, trend := range trends {
 		c := trend.Chart
 		assert.Equal(t, shownDigits, c.X.Digits)

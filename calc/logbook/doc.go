@@ -1,4 +1,4 @@
-// Package logbook is the machine log: sheets that a person kept, by machine and
+// Package logbook is the machine log: sheets that a person saved, by machine and
 // axis, with what came out of them. It knows neither where they are stored nor
 // how they are shown.
 //
@@ -20,4 +20,14 @@
 // the rows of a form as a table (RowsCSV). Reading is total: whatever is
 // damaged is reported, and the rest is read. What a newer version has added to an
 // entry is kept with it.
+//
+// An entry holds keys and no words: axis=feed, output=steps and verdict=change are put into
+// words when they are shown (names.go). Until December 2026 it held labels: axis=Feed,
+// verdict=Change%20it, label=New%20setting… Such entries stay as they are, and are shown by
+// the same names as new ones (testdata/before has some of all kinds).
+//
+// A copy of the site of before that reads entries of now whole, writes them again letter by
+// letter, and shows their keys as if they were words: “feed”, “change”, and no name of the
+// result. It lists the axis feed beside its own Feed, each with a trend of its own, where
+// here they are one.
 package logbook

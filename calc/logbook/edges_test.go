@@ -95,7 +95,7 @@ func TestLongestEntry(t *testing.T) {
 	_, err = Read(strings.Replace(good, "id=a1", "id="+id, 1) + "x")
 	assert.NoError(t, err)
 	_, err = Read(strings.Replace(good, "id=a1", "id=a"+id, 1) + "x")
-	assert.ErrorContains(t, err, "its id is")
+	assert.ErrorContains(t, err, "its ID is")
 }
 
 // An entry of a file may need another ID, for which there must be room.
@@ -119,7 +119,7 @@ func TestLongestSheet(t *testing.T) {
 		}
 		e := entryOf(form)
 		require.Len(t, e.Sheet, link.MostLink+more)
-		_, ok := Of(form, "2026-11-25", "Heron", "Feed", "")
+		_, ok := Of(form, "2026-11-25", "Heron", "Extruder", "")
 		return ok
 	}
 	assert.True(t, kept(0))
@@ -150,7 +150,7 @@ func TestFileOfNoVersion(t *testing.T) {
 		assert.Len(t, file.Entries, 3, version)
 		assert.False(t, file.Newer)
 		require.Len(t, file.Damages, 1, version)
-		assert.Equal(t, "Line 1: the version is no number: read as version 1", file.Damages[0].String())
+		assert.Equal(t, "Line 1: the version isn't a number; read as version 1", file.Damages[0].String())
 	}
 	spread := damaged(t, replace(`{"log":"striderule","version":1,`, " {\n \"log\" : \"striderule\" \n , \n \"version\" : 1 ,\n"))
 	assert.Len(t, spread.Entries, 3)
@@ -187,13 +187,13 @@ func TestFileNestedToTheLimit(t *testing.T) {
 	for _, c := range []struct{ open, inner, end string }{{"[", "", "]"}, {`{"a":`, "{}", "}"}} {
 		depth := deepest - len(c.inner)/2 // the innermost object is one more
 		for _, d := range nested(c.open, c.inner, c.end, depth).Damages {
-			assert.NotContains(t, d.Says, "too deep", c.open)
+			assert.NotContains(t, d.Says, "too deeply", c.open)
 		}
 		for _, more := range []int{1, 50, 100_000} {
 			file := nested(c.open, c.inner, c.end, depth+more)
 			assert.Len(t, file.Entries, 2, c.open)
 			require.NotEmpty(t, file.Damages)
-			assert.Contains(t, file.Damages[0].Says, "nested too deep", c.open)
+			assert.Contains(t, file.Damages[0].Says, "nested too deeply", c.open)
 		}
 	}
 }

@@ -8,8 +8,6 @@ import (
 
 	"striderule/calc/form"
 	"striderule/calc/link"
-	"striderule/calc/report"
-	"striderule/calc/sheet"
 	"striderule/calc/unit"
 	"striderule/calc/word"
 )
@@ -22,25 +20,27 @@ const MostEntry = 20_000
 
 // ErrNewer is the error of an entry's text of a version that is not known yet.
 // It is whole, and belongs to whoever wrote it: leave it as it is.
-var ErrNewer = errors.New("kept by a newer version of this site: reload the page to get that version")
+var ErrNewer = errors.New(newerEntry)
 
-var errLong = errors.New("longer than an entry can be")
+var errLong = errors.New(longEntry)
 
-// An Entry is one sheet that was kept, with what came out of it then.
+// An Entry is one sheet that was saved, with what came out of it then. It holds keys where
+// there are some, and no words of this version: what it says is put into words when it is
+// shown (AxisName, ResultName, VerdictTitle).
 type Entry struct {
 	ID      string // small letters, digits, hyphens
 	Date    string // by the device's clock: 2026-11-25, or 2026-11-25T10:03
 	Machine string
-	Axis    string
+	Axis    string // a word of axisNames, or the name that the person gave it
 	Note    string
 	Page    string  // the slug
 	Sheet   string  // the link's fragment, with the result for its own check
 	Output  string  // the ID of the headline; empty if the sheet gave no answer
-	Label   string  // what the headline is
+	Label   string  // what the headline was called by a version that stored it
 	Unit    string  // of Value and U
 	Value   float64 // finite
-	U       float64 // expanded uncertainty at 95 %; 0 if there is none
-	Verdict string  // in words; empty where there is nothing to decide
+	U       float64 // expanded uncertainty at 95%; 0 if there is none
+	Verdict string  // the report's ID of it, or a title that is stored; empty where there is nothing to decide
 	// Other is what a newer version added, as pieces of a fragment.
 	Other string
 }
@@ -59,19 +59,19 @@ func (f Field) Number() bool { return f.number != nil }
 // Fields are the keys of an entry, in the order in which they are written. What
 // is empty is left out.
 var Fields = []Field{
-	{Key: "id", Holds: "what tells entries apart: small letters, digits and hyphens, 40 at most", text: func(e *Entry) *string { return &e.ID }},
-	{Key: "date", Holds: "when it was kept, by the device's clock: 2026-11-25, or 2026-11-25T10:03", text: func(e *Entry) *string { return &e.Date }},
-	{Key: "machine", Holds: "the machine's name", text: func(e *Entry) *string { return &e.Machine }},
-	{Key: "axis", Holds: "the axis", text: func(e *Entry) *string { return &e.Axis }},
-	{Key: "note", Holds: "a note", text: func(e *Entry) *string { return &e.Note }},
-	{Key: "page", Holds: "the page, by its name in addresses", text: func(e *Entry) *string { return &e.Page }},
-	{Key: "sheet", Holds: "the entries of the page: what stands behind # in its link", text: func(e *Entry) *string { return &e.Sheet }},
-	{Key: "output", Holds: "the result's output, as in the tables above without out-; left out if the sheet gave none", text: func(e *Entry) *string { return &e.Output }},
-	{Key: "label", Holds: "what the result is", text: func(e *Entry) *string { return &e.Label }},
-	{Key: "unit", Holds: "its unit", text: func(e *Entry) *string { return &e.Unit }},
-	{Key: "value", Holds: "the result with all its digits", number: func(e *Entry) *float64 { return &e.Value }},
-	{Key: "u", Holds: "its expanded uncertainty at 95 %, in the same unit; left out if there is none", number: func(e *Entry) *float64 { return &e.U }},
-	{Key: "verdict", Holds: "the verdict in words", text: func(e *Entry) *string { return &e.Verdict }},
+	{Key: "id", Holds: holdsID, text: func(e *Entry) *string { return &e.ID }},
+	{Key: "date", Holds: holdsDate, text: func(e *Entry) *string { return &e.Date }},
+	{Key: "machine", Holds: holdsMachine, text: func(e *Entry) *string { return &e.Machine }},
+	{Key: "axis", Holds: holdsAxis, text: func(e *Entry) *string { return &e.Axis }},
+	{Key: "note", Holds: holdsNote, text: func(e *Entry) *string { return &e.Note }},
+	{Key: "page", Holds: holdsPage, text: func(e *Entry) *string { return &e.Page }},
+	{Key: "sheet", Holds: holdsSheet, text: func(e *Entry) *string { return &e.Sheet }},
+	{Key: "output", Holds: holdsOutput, text: func(e *Entry) *string { return &e.Output }},
+	{Key: "label", Holds: holdsLabel, text: func(e *Entry) *string { return &e.Label }},
+	{Key: "unit", Holds: holdsUnit, text: func(e *Entry) *string { return &e.Unit }},
+	{Key: "value", Holds: holdsValue, number: func(e *Entry) *float64 { return &e.Value }},
+	{Key: "u", Holds: holdsU, number: func(e *Entry) *float64 { return &e.U }},
+	{Key: "verdict", Holds: holdsVerdict, text: func(e *Entry) *string { return &e.Verdict }},
 }
 
 // versionKey marks an entry's text, with its version.
@@ -86,12 +86,13 @@ func fieldOf(key string) (Field, bool) {
 	return Field{}, false
 }
 
-// Of returns the entry that keeps a form, without an ID: a Book gives it one.
-// It is false while there is nothing to keep: nothing typed, or more than a
-// link can carry.
+// Of returns the entry that saves a form, without an ID: a Book gives it one. The axis is
+// as the person wrote it. It is false while there is nothing to save: nothing typed, or
+// more than a link can carry.
 func Of(f *form.Form, date, machine, axis, note string) (Entry, bool) {
 	e := entryOf(f)
-	e.Date, e.Machine, e.Axis, e.Note = date, machine, axis, note
+	e.Date, e.Machine, e.Note = date, machine, note
+	e.Axis = AxisKey(strings.TrimSpace(axis))
 	if e.Sheet == "" || len(e.Sheet) > link.MostLink {
 		return Entry{}, false
 	}
@@ -102,26 +103,12 @@ func Of(f *form.Form, date, machine, axis, note string) (Entry, bool) {
 func entryOf(f *form.Form) Entry {
 	e := Entry{Page: f.Page.Slug, Sheet: f.ShareFragment()}
 	if a := f.Report().Answer; a != nil {
-		e.Output, e.Label, e.Unit, e.Value, e.U = a.ID, a.Label, a.Unit, a.Value, a.U
+		e.Output, e.Unit, e.Value, e.U = a.ID, a.Unit, a.Value, a.U
 		if a.Verdict != nil {
-			e.Verdict = a.Verdict.Title
+			e.Verdict = a.Verdict.ID()
 		}
 	}
 	return e
-}
-
-// AxisOf returns what a form tells of its axis: "Feed"; nothing of a travel axis,
-// whose letter the person knows.
-func AxisOf(typed *form.Form) string {
-	for _, f := range typed.Fields() {
-		if f.Key != "axis" {
-			continue
-		}
-		if choice, ok := f.Cells.At(0).(*sheet.Choice); ok && choice.Word != "travel" {
-			return labelOf(choice)
-		}
-	}
-	return ""
 }
 
 // tidy makes every text one line without blanks at its ends.
@@ -129,7 +116,7 @@ func (e Entry) tidy() Entry {
 	for _, f := range Fields {
 		if !f.Number() {
 			t := f.text(&e)
-			*t = strings.TrimSpace(word.OneLine(*t))
+			*t = strings.TrimSpace(word.Shown(*t))
 		}
 	}
 	return e
@@ -137,11 +124,6 @@ func (e Entry) tidy() Entry {
 
 // Answered reports whether the sheet gave a result.
 func (e Entry) Answered() bool { return e.Output != "" }
-
-// Figure returns the headline as it is shown.
-func (e Entry) Figure() report.Figure {
-	return report.Figure{Label: e.Label, Value: e.Value, Unit: e.Unit, U: e.U, Digits: 6}
-}
 
 // written reports whether a field has something to write.
 func (f Field) written(e *Entry) (string, bool) {
@@ -189,7 +171,7 @@ func Read(text string) (Entry, error) {
 	}
 	switch v, err := strconv.Atoi(version); {
 	case err != nil || v < 1:
-		return Entry{}, errors.New("not an entry of the log")
+		return Entry{}, errors.New(noEntry)
 	case v > Version:
 		return Entry{}, ErrNewer
 	}
@@ -200,7 +182,7 @@ func Read(text string) (Entry, error) {
 		case f.Number():
 			v, err := strconv.ParseFloat(*values[i], 64)
 			if err != nil {
-				return Entry{}, errors.New(quote(f.Key) + " is " + quote(*values[i]) + ": not a number")
+				return Entry{}, errors.New(notANumber.Fill("key", quote(f.Key), "text", quote(*values[i])))
 			}
 			*f.number(&e) = v
 			valued = valued || f.Key == "value"
@@ -217,19 +199,19 @@ func (e Entry) checked(valued bool) (Entry, error) {
 	e = e.tidy()
 	switch {
 	case !isID(e.ID):
-		return Entry{}, errors.New("its id is " + quote(e.ID) + ": small letters, digits and hyphens belong there")
+		return Entry{}, errors.New(badID.Fill("id", quote(e.ID)))
 	case e.Date == "":
-		return Entry{}, errors.New("it has no date")
+		return Entry{}, errors.New(noDate)
 	case !IsDate(e.Date):
-		return Entry{}, errors.New("its date is " + quote(e.Date) + ": a date looks like 2026-11-25 or 2026-11-25T10:03")
+		return Entry{}, errors.New(badDate.Fill("date", quote(e.Date)))
 	case !isSlug(e.Page):
-		return Entry{}, errors.New("its page is " + quote(e.Page) + ": the name of a page belongs there, such as measure")
+		return Entry{}, errors.New(badPage.Fill("page", quote(e.Page)))
 	case e.Sheet == "":
-		return Entry{}, errors.New("it has no sheet")
+		return Entry{}, errors.New(noSheet)
 	case !unit.Finite(e.Value) || !unit.Finite(e.U) || e.U < 0:
-		return Entry{}, errors.New("its value or its uncertainty is no number that can be")
+		return Entry{}, errors.New(badNumber)
 	case e.Answered() != valued:
-		return Entry{}, errors.New("a result needs both value and output")
+		return Entry{}, errors.New(valueWithoutOutput)
 	}
 	if !e.Answered() {
 		e.Label, e.Unit, e.U, e.Verdict = "", "", 0, ""

@@ -30,7 +30,7 @@ func pageNamed(t testing.TB, slug string) sheet.Page {
 // feed is Heron's sheet, kept.
 func feed(t testing.TB, date string) Entry {
 	t.Helper()
-	e, ok := Of(calc.Load(pageNamed(t, "measure"), heron), date, "Heron", "Feed", "new feeder")
+	e, ok := Of(calc.Load(pageNamed(t, "measure"), heron), date, "Heron", "Extruder", "new extruder")
 	require.True(t, ok)
 	return NewBook(e).All()[0]
 }
@@ -73,21 +73,23 @@ func TestOf(t *testing.T) {
 	e := feed(t, "2026-11-25T10:03")
 	assert.Equal(t, "steps", e.Output)
 	assert.InDelta(t, 564.33566, e.Value, 1e-5)
-	assert.Equal(t, "Change it", e.Verdict)
-	assert.Equal(t, "564.3 ± 2.6 steps/mm", e.Figure().String())
+	assert.Equal(t, "change", e.Verdict)
+	assert.Equal(t, "feed", e.Axis)
+	assert.Empty(t, e.Label)
+	assert.Equal(t, "564.3 ± 2.8 steps/mm", e.Figure().String())
 	check, _ := calc.Load(pageNamed(t, "measure"), e.Sheet).Check()
 	assert.Equal(t, form.Same, check, "opening it checks itself")
 
-	_, ok := Of(calc.NewForm(pageNamed(t, "measure")), "2026-11-25", "Heron", "Feed", "")
+	_, ok := Of(calc.NewForm(pageNamed(t, "measure")), "2026-11-25", "Heron", "Extruder", "")
 	assert.False(t, ok, "nothing typed")
-	half, ok := Of(calc.Load(pageNamed(t, "measure"), "v=1&steps=538"), "2026-11-25", "Heron", "Feed", "")
+	half, ok := Of(calc.Load(pageNamed(t, "measure"), "v=1&steps=538"), "2026-11-25", "Heron", "Extruder", "")
 	require.True(t, ok)
 	assert.False(t, half.Answered())
 	long := calc.NewForm(pageNamed(t, "measure"))
 	for row := range 40 {
 		long.Set("rest", row, strings.Repeat("28.70000", 20))
 	}
-	_, ok = Of(long, "2026-11-25", "Heron", "Feed", "")
+	_, ok = Of(long, "2026-11-25", "Heron", "Extruder", "")
 	assert.False(t, ok, "more than a link can carry")
 }
 
@@ -101,17 +103,17 @@ func TestReadSaysWhatIsDamaged(t *testing.T) {
 		"hello":                   "not an entry of the log",
 		"log=x":                   "not an entry of the log",
 		"log=0&id=a":              "not an entry of the log",
-		"log=1":                   "its id is",
+		"log=1":                   "its ID is",
 		"log=1&id=A!":             "small letters, digits and hyphens",
 		"log=1&id=a1":             "no date",
 		"log=1&id=a1&date=yester": "a date looks like 2026-11-25",
 		"log=1&id=a1&date=2026-11-25&page=../evil&sheet=v": "its page is “../evil”",
 		"log=1&id=a1&date=2026-11-25&page=measure":         "no sheet",
-		good + "x":                                       "“80x”: not a number",
-		strings.Replace(good, "80", "1e999", 1):          "“1e999”: not a number",
-		strings.Replace(good, "80", "nan", 1):            "no number that can be",
-		good + "&u=-1":                                   "no number that can be",
-		strings.Replace(good, "&output=steps", "", 1):    "both value and output",
+		good + "x":                                       "“80x”, which isn't a number",
+		strings.Replace(good, "80", "1e999", 1):          "“1e999”, which isn't a number",
+		strings.Replace(good, "80", "nan", 1):            "isn't a valid number",
+		good + "&u=-1":                                   "isn't a valid number",
+		strings.Replace(good, "&output=steps", "", 1):    "both a value and an output",
 		good + "&note=" + strings.Repeat("x", MostEntry): "longer than",
 	} {
 		_, err := Read(text)
@@ -184,8 +186,8 @@ func FuzzRead(f *testing.F) {
 
 func TestAxisOf(t *testing.T) {
 	page, _ := calc.PageOf("measure")
-	assert.Equal(t, "Feed", AxisOf(calc.NewForm(page)))
-	assert.Equal(t, "Rotary", AxisOf(calc.Load(page, "v=1&axis=rotary")))
+	assert.Equal(t, "feed", AxisOf(calc.NewForm(page)))
+	assert.Equal(t, "rotary", AxisOf(calc.Load(page, "v=1&axis=rotary")))
 	assert.Empty(t, AxisOf(calc.Load(page, "v=1&axis=travel")))
 	convert, _ := calc.PageOf("convert")
 	assert.Empty(t, AxisOf(calc.NewForm(convert)))

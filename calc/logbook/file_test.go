@@ -12,6 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"striderule/calc/word"
+
 	"striderule/calc/link"
 )
 
@@ -100,11 +102,12 @@ func TestCSVAgainstAnotherCodec(t *testing.T) {
 		require.NoError(t, err)
 		require.Len(t, rows, len(entries)+1)
 		for i, e := range entries {
+			e = e.inWords()
 			for j, f := range Fields {
 				want, _ := f.written(&e)
 				got := rows[i+1][j]
-				if !f.Number() && got != want {
-					require.Equal(t, "'"+want, got)
+				if !f.Number() {
+					require.Equal(t, without(word.Shown(want)), without(got), "nothing but apostrophes")
 				}
 				if !f.Number() && got != "" {
 					require.NotContains(t, "=+-@", strings.TrimSpace(got)[:1])
@@ -113,6 +116,8 @@ func TestCSVAgainstAnotherCodec(t *testing.T) {
 		}
 	})
 }
+
+func without(text string) string { return strings.ReplaceAll(text, "'", "") }
 
 func TestCSV(t *testing.T) {
 	e := feed(t, "2026-11-25")
@@ -162,45 +167,45 @@ func TestDamagedFiles(t *testing.T) {
 		says []string
 	}{
 		{"whole", func(s string) string { return s }, 3, nil},
-		{"cut off within the last entry", func(s string) string { return s[:strings.LastIndex(s, `"verdict"`)] }, 2, []string{"Line 4: the file ends here, within an entry: it was cut off"}},
-		{"cut off within a text", func(s string) string { return s[:strings.LastIndex(s, `it"`)] }, 2, []string{"Line 4: the file ends here, within an entry: it was cut off"}},
+		{"cut off within the last entry", func(s string) string { return s[:strings.LastIndex(s, `"verdict"`)] }, 2, []string{"Line 4: the file ends here, in the middle of an entry; it was cut off"}},
+		{"cut off within a text", func(s string) string { return s[:strings.LastIndex(s, `re"`)] }, 2, []string{"Line 4: the file ends here, in the middle of an entry; it was cut off"}},
 		{"cut off between entries", func(s string) string { return s[:strings.LastIndex(s, ",\n{")] }, 2, []string{"Line 3: the file ends here, before the end of the log"}},
 		{"end missing", replace("\n]}\n", ""), 3, []string{"Line 4: the file ends here, before the end"}},
-		{"a quotation mark missing", replace(`"Plover"`, `"Plover`), 2, []string{"Line 3: a comma or } is missing behind “machine”"}},
-		{"a quotation mark missing at the end of the line", replace(`it"},`, `it},`), 2, []string{"Line 2: a text does not end"}},
-		{"a colon missing", replace(`"machine":"Plover"`, `"machine""Plover"`), 2, []string{"Line 3: a colon is missing behind “machine”"}},
-		{"a comma missing within", replace(`"Plover",`, `"Plover"`), 2, []string{"Line 3: a comma or } is missing behind “machine”"}},
+		{"a quotation mark missing", replace(`"Plover"`, `"Plover`), 2, []string{"Line 3: a comma or } is missing after “machine”"}},
+		{"a quotation mark missing at the end of the line", replace(`change"},`, `change},`), 2, []string{"Line 2: the closing quotation mark of a text is missing"}},
+		{"a colon missing", replace(`"machine":"Plover"`, `"machine""Plover"`), 2, []string{"Line 3: a colon is missing after “machine”"}},
+		{"a comma missing within", replace(`"Plover",`, `"Plover"`), 2, []string{"Line 3: a comma or } is missing after “machine”"}},
 		{"a comma missing between", replace("},\n{", "}\n{"), 3, []string{"Line 3: a comma is missing"}},
 		{"a brace missing", replace("},\n{", ",\n{"), 2, []string{"Line 3: a quotation mark is missing"}},
 		{"too many commas", replace("},\n{", "},,\n{"), 3, nil},
 		{"rubbish between", replace("},\n{", "} what {is} this\n,{"), 3, []string{"Line 2: a comma is missing"}},
-		{"no entry", replace("},\n{", "},\n5,\"x\",\n{"), 3, []string{"Line 3: an entry belongs here", "Line 3: an entry belongs here"}},
+		{"no entry", replace("},\n{", "},\n5,\"x\",\n{"), 3, []string{"Line 3: there should be an entry in { } here", "Line 3: there should be an entry in { } here"}},
 		{"a number as text", replace(`"value":88`, `"value":"88"`), 2, []string{"Line 3: a comma or } is missing"}},
-		{"a wrong type", replace(`"machine":"Plover"`, `"machine":7`), 2, []string{"Line 3: “machine” is a number, a text in quotes belongs there"}},
-		{"a text for a number", replace(`"u":0.`, `"u":"x","y":0.`), 2, []string{"Line 3: “u” is a text, a number belongs there"}},
-		{"too large", replace(`"u":0.`, `"u":1e999,"y":0.`), 2, []string{"Line 3: “u” is too large"}},
-		{"a bad date", replace("2026-10-10T", "10.10.26 "), 2, []string{"Line 3: an entry was left out: its date is “10.10.26 10:05”"}},
-		{"a bad word", replace(`"Plover"`, `Plover`), 2, []string{"Line 3: a value is missing, or is no text in quotes"}},
-		{"a bad escape", replace(`"Plover"`, `"Plo\ver"`), 2, []string{"Line 3: a backslash begins nothing"}},
-		{"too long", replace(`"Plover"`, `"`+strings.Repeat("é", 5000)+`"`), 2, []string{"Line 3: an entry was left out: longer than"}},
+		{"a wrong type", replace(`"machine":"Plover"`, `"machine":7`), 2, []string{"Line 3: entry left out – “machine” must be text in quotes"}},
+		{"a text for a number", replace(`"u":0.`, `"u":"x","y":0.`), 2, []string{"Line 3: entry left out – “u” must be a number"}},
+		{"too large", replace(`"u":0.`, `"u":1e999,"y":0.`), 2, []string{"Line 3: entry left out – “u” is too large a number"}},
+		{"a bad date", replace("2026-10-10T", "10.10.26 "), 2, []string{"Line 3: entry left out – its date is “10.10.26 10:05”"}},
+		{"a bad word", replace(`"Plover"`, `Plover`), 2, []string{"Line 3: a value is missing, or isn't text in quotes"}},
+		{"a bad escape", replace(`"Plover"`, `"Plo\ver"`), 2, []string{"Line 3: unknown backslash escape"}},
+		{"too long", replace(`"Plover"`, `"`+strings.Repeat("é", 5000)+`"`), 2, []string{"Line 3: entry left out – longer than"}},
 		{"nothing said", replace(`"Plover"`, `null`), 3, nil},
 		{"unknown keys", replace(`"machine":"Plover"`, `"machine":"Plover","photo":"x.png","tries":3,"good":true`), 3, nil},
-		{"unknown list", replace(`"machine":"Plover"`, `"machine":"Plover","photos":[{"id":"x"},[1,2],{}]`), 3, []string{"Line 3: “photos” is not known"}},
+		{"unknown list", replace(`"machine":"Plover"`, `"machine":"Plover","photos":[{"id":"x"},[1,2],{}]`), 3, []string{"Line 3: “photos” isn't a known key and was left out"}},
 		{"unknown in the head", replace(`"version":1,`, `"version":1,"from":{"a":[]},`), 3, nil},
-		{"no version", replace(`"version":1`, `"version":"x"`), 3, []string{"Line 1: the version is no number"}},
-		{"head gone", func(s string) string { return s[strings.Index(s, "\n")+1:] }, 3, []string{"Line 1: the beginning"}},
+		{"no version", replace(`"version":1`, `"version":"x"`), 3, []string{"Line 1: the version isn't a number"}},
+		{"head gone", func(s string) string { return s[strings.Index(s, "\n")+1:] }, 3, []string{"Line 1: the start of the file is missing"}},
 		{"head broken", replace(`"version":1`, `"version":`), 3, []string{"Line 1: a value is missing"}},
 		{"head broken before the list", replace(`"entries":[`, `"entries":`), 3, []string{"Line 2: a [ is missing"}},
 		{"head key broken", replace(`"version":1`, `version:1`), 3, []string{"Line 1: a quotation mark is missing"}},
 		{"head colon gone", replace(`"version":1`, `"version"1`), 3, []string{"Line 1: a colon is missing"}},
-		{"two in one", func(s string) string { return s + "{}" }, 3, []string{"Line 6: something stands behind"}},
-		{"nested too deep", replace(`"machine":"Plover"`, `"machine":"Plover","x":`+strings.Repeat("[", 99)+strings.Repeat("]", 99)), 2, []string{"Line 3: nested too deep"}},
+		{"two in one", func(s string) string { return s + "{}" }, 3, []string{"Line 6: there is text after the end of the log"}},
+		{"nested too deeply", replace(`"machine":"Plover"`, `"machine":"Plover","x":`+strings.Repeat("[", 99)+strings.Repeat("]", 99)), 2, []string{"Line 3: nested too deeply"}},
 		{"list not closed", replace(`"machine":"Plover"`, `"x":[1 2],"machine":"Plover"`), 2, []string{"Line 3: a comma or ] is missing"}},
 		{"no id", replace(`"id":"`+Example()[1].ID+`",`, ``), 3, nil},
-		{"pretty, an entry broken", inPretty(replace(`"Plover",`, `"Plover`)), 2, []string{"a text does not end"}},
-		{"pretty, cut off", inPretty(func(s string) string { return s[:strings.LastIndex(s, `"unit"`)] }), 2, []string{"the file ends here, within an entry"}},
+		{"pretty, an entry broken", inPretty(replace(`"Plover",`, `"Plover`)), 2, []string{"the closing quotation mark of a text is missing"}},
+		{"pretty, cut off", inPretty(func(s string) string { return s[:strings.LastIndex(s, `"unit"`)] }), 2, []string{"the file ends here, in the middle of an entry"}},
 		{"one line, an entry broken", inOneLine(replace(`"Plover",`, `"Plover`)), 2, []string{"Line 1: a comma or } is missing"}},
-		{"one line, a quote escaped by mistake", inOneLine(replace(`it"},`, `it\"},`)), 2, []string{"Line 1: a comma or } is missing"}},
+		{"one line, a quote escaped by mistake", inOneLine(replace(`change"},`, `change\"},`)), 2, []string{"Line 1: a comma or } is missing"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			f := damaged(t, c.how)
@@ -245,7 +250,7 @@ func TestForeignFiles(t *testing.T) {
 	list = list[strings.Index(list, "[") : strings.LastIndex(list, "]")+1]
 	f := ReadFile(list)
 	assert.Len(t, f.Entries, len(Example()), "entries alone, without the log around them")
-	assert.Contains(t, f.Damages[0].Says, "the beginning")
+	assert.Contains(t, f.Damages[0].Says, "the start of the file is missing")
 }
 
 func TestEscapes(t *testing.T) {
@@ -332,7 +337,7 @@ func BenchmarkLog5000Read(b *testing.B) {
 func BenchmarkLog5000Chart(b *testing.B) {
 	book := NewBook(many(5000)...)
 	for b.Loop() {
-		Trends(book.Of("Heron", "Feed"))
+		Trends(book.Of("Heron", "feed"))
 	}
 }
 

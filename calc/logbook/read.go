@@ -15,7 +15,7 @@ type Damage struct {
 	Says string
 }
 
-func (d Damage) String() string { return "Line " + strconv.Itoa(d.Line) + ": " + d.Says }
+func (d Damage) String() string { return inLine.Fill("line", strconv.Itoa(d.Line), "damage", d.Says) }
 
 // MostDamages is how many damages of a file are reported.
 const MostDamages = 1000
@@ -29,7 +29,7 @@ type File struct {
 }
 
 // ReadFile reads a file of WriteFile, also one that was damaged, cut off, or
-// written anew by an editor: whatever entries there are, and what is wrong with
+// written again by an editor: whatever entries there are, and what is wrong with
 // the rest.
 func ReadFile(text string) File {
 	r := reader{scanner: scanner{text: strings.TrimPrefix(text, "\ufeff")}}
@@ -42,7 +42,7 @@ func ReadFile(text string) File {
 	case r.log != "" || len(r.file.Entries) == 0:
 		return File{Foreign: true}
 	default:
-		damages := append([]Damage{{1, `the beginning, {"log":"striderule", … , is missing`}}, r.file.Damages...)
+		damages := append([]Damage{{1, startMissing}}, r.file.Damages...)
 		r.file.Damages = damages[:min(len(damages), MostDamages)]
 	}
 	return r.file
@@ -76,11 +76,11 @@ func (r *reader) read() {
 		case r.take(','):
 		case r.take('}'):
 			if r.space(); r.at < len(r.text) {
-				r.damage(r.at, "something stands behind the end of the log")
+				r.damage(r.at, textAfterLog)
 			}
 			return
 		default:
-			r.lost(r.at, "a comma or the end of the log is missing")
+			r.lost(r.at, logEndless)
 			return
 		}
 	}
@@ -109,7 +109,7 @@ func (r *reader) member() bool {
 	if bad == nil {
 		r.space()
 		if !r.take(':') {
-			bad = r.fault("a colon is missing")
+			bad = r.fault(noColon)
 		}
 	}
 	if bad != nil {
@@ -119,7 +119,7 @@ func (r *reader) member() bool {
 	r.space()
 	if key == "entries" {
 		if !r.take('[') {
-			r.damage(r.at, "a [ is missing before the entries")
+			r.damage(r.at, noList)
 		}
 		return r.entries()
 	}
@@ -135,7 +135,7 @@ func (r *reader) member() bool {
 	case "version":
 		n, err := strconv.Atoi(v.text)
 		if err != nil || n < 1 {
-			r.damage(at, "the version is no number: read as version "+strconv.Itoa(Version))
+			r.damage(at, noVersion.Fill("version", strconv.Itoa(Version)))
 		}
 		r.file.Newer = n > Version
 	}
@@ -148,7 +148,7 @@ func (r *reader) entries() bool {
 		r.space()
 		switch {
 		case r.at == len(r.text):
-			r.damage(r.at, "the file ends here, before the end of the log: it was cut off")
+			r.damage(r.at, cutOff)
 			return false
 		case r.take(']'):
 			return true
@@ -165,12 +165,12 @@ func (r *reader) entries() bool {
 			continue
 		}
 		if v.kind != anObject {
-			r.damage(start, "an entry belongs here, in { }")
+			r.damage(start, noObject)
 		} else {
 			r.entry(start, v)
 		}
 		if r.space(); r.at < len(r.text) && strings.IndexByte(",]", r.text[r.at]) < 0 {
-			r.damage(r.at, "a comma is missing")
+			r.damage(r.at, noComma)
 			if r.text[r.at] != '{' && !r.next(r.at) {
 				return false
 			}
@@ -192,7 +192,7 @@ func (r *reader) entry(start int, v value) {
 		f, known := fieldOf(m.key)
 		switch {
 		case !known && m.value.kind == aList || !known && m.value.kind == anObject:
-			r.damage(m.value.at, quote(m.key)+" is not known, and was left out")
+			r.damage(m.value.at, unknownKey.Fill("key", quote(m.key)))
 		case !known:
 			if key := strings.TrimSpace(word.OneLine(m.key)); key == m.key && key != versionKey {
 				other = append(other, link.Piece{Key: key, Cells: []string{word.OneLine(m.value.text)}})
@@ -200,7 +200,7 @@ func (r *reader) entry(start int, v value) {
 		case f.Number() && m.value.kind == aNumber:
 			n, err := strconv.ParseFloat(m.value.text, 64)
 			if err != nil {
-				r.damage(m.value.at, quote(m.key)+" is too large a number: this entry was left out")
+				r.damage(m.value.at, tooLarge.Fill("key", quote(m.key)))
 				return
 			}
 			*f.number(&e) = n
@@ -208,7 +208,7 @@ func (r *reader) entry(start int, v value) {
 		case !f.Number() && m.value.kind == aString:
 			*f.text(&e) = m.value.text
 		default:
-			r.damage(m.value.at, quote(m.key)+" is "+m.value.kind.String()+", "+belongs(f)+" belongs there: this entry was left out")
+			r.damage(m.value.at, f.wants().Fill("key", quote(m.key)))
 			return
 		}
 	}
@@ -222,17 +222,18 @@ func (r *reader) entry(start int, v value) {
 		err = errLong
 	}
 	if err != nil {
-		r.damage(start, "an entry was left out: "+err.Error())
+		r.damage(start, leftOut.Fill("why", err.Error()))
 		return
 	}
 	r.file.Entries = append(r.file.Entries, e)
 }
 
-func belongs(f Field) string {
+// wants says what belongs into a field.
+func (f Field) wants() word.Template {
 	if f.Number() {
-		return "a number"
+		return wantsNumber
 	}
-	return "a text in quotes"
+	return wantsText
 }
 
 // next goes to the next place from a position on where an entry may begin: a

@@ -18,10 +18,6 @@ const (
 	aList
 )
 
-func (k kind) String() string {
-	return [...]string{"a text", "a number", "true or false", "nothing", "an object", "a list"}[k]
-}
-
 // A value is one in JSON.
 type value struct {
 	kind    kind
@@ -77,7 +73,7 @@ func (s *scanner) take(c byte) bool {
 
 func (s *scanner) fault(says string) *fault {
 	if s.at >= len(s.text) {
-		says = "the file ends here, within an entry: it was cut off"
+		says = cutOffWithin
 	}
 	return &fault{s.at, says}
 }
@@ -89,7 +85,7 @@ func (s *scanner) value(depth int) (value, *fault) {
 	s.space()
 	v := value{at: s.at}
 	if depth > deepest {
-		return v, s.fault("nested too deep")
+		return v, s.fault(tooDeep)
 	}
 	if s.at == len(s.text) {
 		return v, s.fault("")
@@ -121,7 +117,7 @@ func (s *scanner) value(depth int) (value, *fault) {
 		v.kind = aNumber
 	default:
 		s.at = v.at
-		return v, s.fault("a value is missing, or is no text in quotes and no number")
+		return v, s.fault(noValue)
 	}
 	return v, nil
 }
@@ -142,7 +138,7 @@ func (s *scanner) list(v *value, depth int) *fault {
 			return nil
 		}
 		if !s.take(',') {
-			return s.fault("a comma or ] is missing")
+			return s.fault(listEndless)
 		}
 	}
 }
@@ -159,7 +155,7 @@ func (s *scanner) object(v *value, depth int) *fault {
 			return bad
 		}
 		if s.space(); !s.take(':') {
-			return s.fault("a colon is missing behind " + quote(key))
+			return s.fault(noColonAfter.Fill("key", quote(key)))
 		}
 		of, bad := s.value(depth + 1)
 		if bad != nil {
@@ -171,7 +167,7 @@ func (s *scanner) object(v *value, depth int) *fault {
 			return nil
 		}
 		if !s.take(',') {
-			return s.fault("a comma or } is missing behind " + quote(key))
+			return s.fault(objectEndless.Fill("key", quote(key)))
 		}
 	}
 }
@@ -179,7 +175,7 @@ func (s *scanner) object(v *value, depth int) *fault {
 // string reads a text in quotes.
 func (s *scanner) string() (string, *fault) {
 	if !s.take('"') {
-		return "", s.fault("a quotation mark is missing")
+		return "", s.fault(noQuote)
 	}
 	start := s.at
 	for s.at < len(s.text) { // most texts have nothing to decode
@@ -190,7 +186,7 @@ func (s *scanner) string() (string, *fault) {
 		case c == '\\':
 			return s.decoded(start)
 		case c < ' ':
-			return "", s.fault("a text does not end: its closing quotation mark is missing")
+			return "", s.fault(textEndless)
 		}
 		s.at++
 	}
@@ -210,7 +206,7 @@ func (s *scanner) decoded(start int) (string, *fault) {
 			s.at++
 			return strings.ToValidUTF8(b.String(), string(utf8.RuneError)), nil
 		case c < ' ':
-			return "", s.fault("a text does not end: its closing quotation mark is missing")
+			return "", s.fault(textEndless)
 		case c != '\\':
 			b.WriteByte(c)
 			s.at++
@@ -227,7 +223,7 @@ func (s *scanner) decoded(start int) (string, *fault) {
 		}
 		r, ok := s.unit()
 		if !ok {
-			return "", s.fault("a backslash begins nothing that there is")
+			return "", s.fault(badEscape)
 		}
 		if utf16.IsSurrogate(r) {
 			r = s.pair(r)

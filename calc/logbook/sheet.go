@@ -1,7 +1,6 @@
 package logbook
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -19,13 +18,13 @@ const (
 
 // sheetKeys are the keys of a file of one sheet, in the order in which they are
 // written: its own, and some of an entry.
-var sheetKeys = [...]string{sheetKey, "version", "page", entriesKey, "output", "label", "unit", "value", "u", "verdict"}
+var sheetKeys = [...]string{sheetKey, "version", "page", entriesKey, "output", "unit", "value", "u", "verdict"}
 
 // sheetOwn are its own.
 var sheetOwn = [...]Field{
-	{Key: sheetKey, Holds: "what the file is: " + mark},
-	{Key: "version", Holds: "how it is to be read: as a number, now 1"},
-	{Key: entriesKey, Holds: "the entries: key and text as in the sheet's link, a list where there are several; saw is the result, for the check by whoever opens it"},
+	{Key: sheetKey, Holds: holdsFileOfSheet.Fill("mark", mark)},
+	{Key: "version", Holds: holdsVersion},
+	{Key: entriesKey, Holds: holdsEntries},
 }
 
 // SheetFields are the keys of a file of one sheet, as Fields are those of an
@@ -96,8 +95,13 @@ func writePieces(b *strings.Builder, pieces []link.Piece) {
 	b.WriteString("\n}")
 }
 
+// A refusal says in whole sentences why a file is not opened.
+type refusal string
+
+func (r refusal) Error() string { return string(r) }
+
 // ErrLog is the error of a file that holds a log.
-var ErrLog = errors.New("it is a file of the log, which the log's page takes in")
+const ErrLog refusal = isALog
 
 // MostSheet is how long a file of a sheet may be, in bytes.
 const MostSheet = 100_000
@@ -114,25 +118,25 @@ func ReadSheet(text string) (slug, fragment string, err error) {
 
 func readSheet(text string) (slug, fragment string, err error) {
 	if len(text) > MostSheet {
-		return "", "", errors.New("it is longer than a sheet can be")
+		return "", "", refusal(longSheet)
 	}
 	s := scanner{text: strings.TrimPrefix(text, "\ufeff")}
 	v, bad := s.value(0)
 	if s.space(); bad == nil && s.at < len(s.text) {
-		bad = s.fault("something stands behind its end")
+		bad = s.fault(textAfterEnd)
 	}
 	entries := v.get(entriesKey)
 	slug = v.get("page").text
 	_, known := calc.PageOf(slug)
 	switch {
 	case bad != nil && strings.Contains(text, `"`+sheetKey+`"`):
-		return "", "", errors.New("it is damaged in line " + strconv.Itoa(s.lineOf(bad.at)) + ": " + bad.says)
+		return "", "", refusal(damagedSheet.Fill("line", strconv.Itoa(s.lineOf(bad.at)), "damage", bad.says))
 	case v.get(sheetKey).text != mark:
-		return "", "", errors.New(`it is no sheet of this site: such a file begins with {"sheet":"striderule"`)
+		return "", "", refusal(notASheet)
 	case !known:
-		return "", "", errors.New("it is of a page that this version of the site does not have: " + quote(slug))
+		return "", "", refusal(unknownPage.Fill("page", quote(slug)))
 	case entries.kind != anObject:
-		return "", "", errors.New(quote(entriesKey) + " is " + entries.kind.String() + ", an object belongs there")
+		return "", "", refusal(noEntries.Fill("key", quote(entriesKey)))
 	}
 	var pieces []link.Piece
 	for _, m := range entries.members {
@@ -144,7 +148,7 @@ func readSheet(text string) (slug, fragment string, err error) {
 		for _, c := range cells {
 			switch {
 			case c.value.kind >= anObject:
-				return "", "", errors.New("in line " + strconv.Itoa(s.lineOf(c.value.at)) + " " + quote(m.key) + " holds " + c.value.kind.String() + ", a text in quotes belongs there")
+				return "", "", refusal(textInEntries.Fill("line", strconv.Itoa(s.lineOf(c.value.at)), "key", quote(m.key)))
 			case c.value.kind != aNull:
 				p.Cells = append(p.Cells, word.OneLine(c.value.text))
 			case m.value.kind == aList:

@@ -29,6 +29,7 @@ func TestWriteSheet(t *testing.T) {
 	text := WriteSheet(formOf(t, "measure", tidewater))
 	assert.Equal(t, `{"sheet":"striderule","version":1,"page":"measure","entries":{
 "v":"1",
+"saw":"steps:564.3356643:2.84:2026-12:8e3q3rm",
 "steps":"538.0",
 `, text[:strings.Index(text, `"asked"`)])
 	assert.Contains(t, text, `"rest":["28.7","28.9","28.6"],`)
@@ -111,22 +112,22 @@ func TestReadSheetByHand(t *testing.T) {
 func TestReadSheetRefuses(t *testing.T) {
 	good := WriteSheet(formOf(t, "measure", tidewater))
 	for _, c := range []struct{ name, text, says string }{
-		{"empty", "", "it is no sheet of this site"},
-		{"a text", "hello", "it is no sheet of this site"},
-		{"a picture", "\x89PNG\r\n\x1a\n", "it is no sheet of this site"},
-		{"other JSON", `{"name":"x"}`, "it is no sheet of this site"},
-		{"of another site", strings.Replace(good, "striderule", "elsewhere", 1), "it is no sheet of this site"},
-		{"a list", "[" + good + "]", "it is no sheet of this site"},
-		{"cut off", good[:len(good)/2], "it is damaged in line"},
-		{"a quote lost", strings.Replace(good, `"80"`, `"80`, 1), "it is damaged in line 4: a text does not end"},
-		{"an escape that is none", strings.Replace(good, `"80"`, `"\x0038"`, 1), "line 4: a backslash begins nothing that there is"},
-		{"a text that a line ends", strings.Replace(good, `"80"`, "\"\\/80\n\"", 1), "line 4: a text does not end"},
-		{"a half escape", strings.Replace(good, `"80"`, `"\u00"`, 1), "line 4: a backslash begins nothing that there is"},
-		{"more behind it", good + "{}", "something stands behind its end"},
-		{"of a page to come", strings.Replace(good, `"measure"`, `"weigh"`, 1), "a page that this version of the site does not have: “weigh”"},
-		{"a path for a page", strings.Replace(good, `"measure"`, `"../measure"`, 1), "does not have: “../measure”"},
-		{"no entries", `{"sheet":"striderule","page":"measure"}`, "“entries” is nothing, an object belongs there"},
-		{"entries within entries", `{"sheet":"striderule","page":"measure","entries":{"steps":{"a":"b"}}}`, "in line 1 “steps” holds an object"},
+		{"empty", "", "It isn't a sheet of this site"},
+		{"a text", "hello", "It isn't a sheet of this site"},
+		{"a picture", "\x89PNG\r\n\x1a\n", "It isn't a sheet of this site"},
+		{"other JSON", `{"name":"x"}`, "It isn't a sheet of this site"},
+		{"of another site", strings.Replace(good, "striderule", "elsewhere", 1), "It isn't a sheet of this site"},
+		{"a list", "[" + good + "]", "It isn't a sheet of this site"},
+		{"cut off", good[:len(good)/2], "It's damaged in line"},
+		{"a quote lost", strings.Replace(good, `"80"`, `"80`, 1), "It's damaged in line 5: the closing quotation mark of a text is missing"},
+		{"an escape that is none", strings.Replace(good, `"80"`, `"\x0038"`, 1), "line 5: unknown backslash escape"},
+		{"a text that a line ends", strings.Replace(good, `"80"`, "\"\\/80\n\"", 1), "line 5: the closing quotation mark of a text is missing"},
+		{"a half escape", strings.Replace(good, `"80"`, `"\u00"`, 1), "line 5: unknown backslash escape"},
+		{"more behind it", good + "{}", "there is text after the end of the sheet"},
+		{"of a page to come", strings.Replace(good, `"measure"`, `"weigh"`, 1), "a page that this version of the site doesn't have: “weigh”"},
+		{"a path for a page", strings.Replace(good, `"measure"`, `"../measure"`, 1), "doesn't have: “../measure”"},
+		{"no entries", `{"sheet":"striderule","page":"measure"}`, "“entries” is missing from it, or isn't an object"},
+		{"entries within entries", `{"sheet":"striderule","page":"measure","entries":{"steps":{"a":"b"}}}`, "In line 1, “steps” must be text in quotes"},
 		{"too long", strings.Repeat(" ", MostSheet) + good, "longer than a sheet can be"},
 		{"a log", WriteFile(Example()), ErrLog.Error()},
 		{"half a log", WriteFile(Example())[:900], ErrLog.Error()},
@@ -172,9 +173,9 @@ func TestRowsCSV(t *testing.T) {
 		name, slug, fragment string
 		want                 [][]string
 	}{
-		{"runs", "measure", tidewater, [][]string{{"Remaining (mm)", "Set aside"}, {"28.7", ""}, {"28.9", ""}, {"28.6", ""}}},
-		{"the point, whatever was typed", "measure", "v=1&rest=28%2C7,1.5in,-3,%3D1", [][]string{{"Remaining (mm)", "Set aside"}, {"28.7", ""}, {"1.5in", ""}, {"-3", ""}, {"'=1", ""}}},
-		{"a gap stays, what is empty at the end goes", "measure", "v=1&rest=1,,3&aside=,,yes", [][]string{{"Remaining (mm)", "Set aside"}, {"1", ""}, {"", ""}, {"3", "yes"}}},
+		{"runs", "measure", tidewater, [][]string{{"Remaining (mm)", "Leave out"}, {"28.7", ""}, {"28.9", ""}, {"28.6", ""}}},
+		{"the point, whatever was typed", "measure", "v=1&rest=28%2C7,1.5in,-3,%3D1", [][]string{{"Remaining (mm)", "Leave out"}, {"28.7", ""}, {"1.5in", ""}, {"-3", ""}, {"'=1", ""}}},
+		{"a gap stays, what is empty at the end goes", "measure", "v=1&rest=1,,3&aside=,,yes", [][]string{{"Remaining (mm)", "Leave out"}, {"1", ""}, {"", ""}, {"3", "yes"}}},
 		{"names that look like formulas", "convert", "v=1&name=-1%2B2,%40x", nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {

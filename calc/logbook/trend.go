@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"striderule/calc"
 	"striderule/calc/measure"
 	"striderule/calc/report"
 )
@@ -19,7 +18,7 @@ type Trend struct {
 	Chart               report.Chart
 }
 
-// mostShown is how many results a chart shows. The sentences take all of them.
+// mostShown is how many results a chart shows. The sentences use all of them.
 const mostShown = 200
 
 // shownDigits is how precisely a chart says its values.
@@ -29,7 +28,7 @@ const shownDigits = 5
 const daysAMonth = 365.25 / 12
 
 // Trends returns what the entries of one axis of one machine, newest first,
-// show with time: one trend for each result that was kept, by output and unit.
+// show with time: one trend for each result that was saved, by output and unit.
 // Results in different conventions are never mixed. The one with the newest
 // result comes first.
 func Trends(entries []Entry) []Trend {
@@ -59,7 +58,7 @@ func trendOf(entries []Entry, id string) Trend {
 	oldestFirst := slices.Clone(entries)
 	slices.Reverse(oldestFirst)
 	first, _ := days(oldestFirst[0].Date)
-	t := Trend{Output: newest.Output, Label: labelOfOutput(newest), Unit: newest.Unit, Results: len(entries)}
+	t := Trend{Output: newest.Output, Label: newest.quantityName(), Unit: newest.Unit, Results: len(entries)}
 	var points []measure.Point
 	var shown []report.Point
 	for _, e := range oldestFirst {
@@ -75,33 +74,21 @@ func trendOf(entries []Entry, id string) Trend {
 	drift, err := measure.Drift(points)
 	t.Says = says(drift, err, newest, points)
 	if len(entries) > mostShown {
-		t.Says = append(t.Says, "The picture shows the newest "+strconv.Itoa(mostShown)+" results; the words take all "+strconv.Itoa(len(entries))+".")
+		t.Says = append(t.Says, latest.Fill("shown", strconv.Itoa(mostShown), "all", strconv.Itoa(len(entries))))
 	}
 	t.Chart = report.Chart{
-		ID: "trend-" + id, Title: t.Label + ", over time", Says: t.Says[0],
-		X:      report.Scale{Label: "Days since " + dayOf(oldestFirst[0].Date), Digits: shownDigits},
+		ID: "trend-" + id, Title: trendTitle.Fill("result", t.Label), Says: t.Says[0],
+		X:      report.Scale{Label: daysSince.Fill("date", dayOf(oldestFirst[0].Date)), Digits: shownDigits},
 		Y:      report.Scale{Label: t.Label, Unit: newest.Unit, Digits: shownDigits},
 		Points: shown,
 	}
-	t.Chart.Keys[report.Counted] = "result with its interval"
+	t.Chart.Keys[report.Counted] = withRange
 	if err == nil {
 		from, to := shown[0].X, shown[len(shown)-1].X
 		at := func(x float64) float64 { return drift.Line.MeanY + drift.Line.Slope*(x-drift.Line.MeanX) }
-		t.Chart.Curves = []report.Curve{{Label: "line through the results", At: []report.Place{{X: from, Y: at(from)}, {X: to, Y: at(to)}}}}
+		t.Chart.Curves = []report.Curve{{Label: throughAll, At: []report.Place{{X: from, Y: at(from)}, {X: to, Y: at(to)}}}}
 	}
 	return t
-}
-
-// labelOfOutput is what the page calls a result in general; a headline may say
-// what it means there and then.
-func labelOfOutput(e Entry) string {
-	page, _ := calc.PageOf(e.Page)
-	for _, o := range page.Outputs {
-		if o.ID == e.Output {
-			return o.Label
-		}
-	}
-	return e.Label
 }
 
 func dayOf(date string) string { return date[:len("2026-11-25")] }
@@ -110,35 +97,35 @@ func dayOf(date string) string { return date[:len("2026-11-25")] }
 func says(t measure.Trend, err error, newest Entry, points []measure.Point) []string {
 	switch {
 	case errors.Is(err, measure.ErrTooFew):
-		return []string{"Too few to show a trend: three results on different days are the least."}
+		return []string{tooFew}
 	case errors.Is(err, measure.ErrOneLength):
-		return []string{"All of these are of one moment: a trend needs results of different days."}
+		return []string{oneMoment}
 	case err != nil:
-		return []string{"These results are too far apart in size to show a trend."}
+		return []string{tooFar}
 	}
-	month := report.Figure{Value: t.PerDay.Value * daysAMonth, U: t.PerDay.Expanded() * daysAMonth, Unit: newest.Unit, Digits: 3}
+	month := report.Figure{Value: t.PerDay.Value * daysAMonth, U: t.PerDay.HalfWidth() * daysAMonth, Unit: newest.Unit, Digits: 3}
 	size := month
 	size.Value = max(month.Value, -month.Value)
 	var all []string
 	switch {
 	case month.Value == 0 && month.U == 0:
-		all = []string{"No trend: it is the same each time."}
+		all = []string{noChange}
 	case t.Significant && month.Value > 0:
-		all = []string{"It rises by " + size.String() + " a month. That this is more than chance is at least 95 % sure."}
+		all = []string{rising.Fill("change", size.String())}
 	case t.Significant:
-		all = []string{"It falls by " + size.String() + " a month. That this is more than chance is at least 95 % sure."}
+		all = []string{falling.Fill("change", size.String())}
 	default:
 		low, high := month, month
 		low.Value, high.Value = month.Value-month.U, month.Value+month.U
 		low.Like, high.Like, low.U, high.U = month.U, month.U, 0, 0
-		all = []string{"No trend that shows: anything from " + low.String() + " to " + high.String() + " a month would fit, standing still included."}
+		all = []string{unclear.Fill("low", low.String(), "high", high.String())}
 	}
 	span := points[len(points)-1].X - points[0].X
 	if whole := t.PerDay.Value * span; t.Significant && newest.U > max(whole, -whole) {
-		all = append(all, "All of it together is less than the ± of the newest result: it may be the measuring rather than the machine.")
+		all = append(all, smallDrift)
 	}
-	for _, w := range t.Warnings {
-		all = append(all, string(w))
+	if slices.Contains(t.Warnings, measure.WarnFewDates) {
+		all = append(all, fewDates)
 	}
 	return all
 }

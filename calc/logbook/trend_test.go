@@ -6,8 +6,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"striderule/calc"
 )
 
 // By hand: 80, 81, 80 on days 0, 5, 10 have a slope of 0. What is left over is
@@ -27,14 +25,8 @@ func TestTrendBesideTheUncertainty(t *testing.T) {
 
 func TestTrendSaysWhatItIsOf(t *testing.T) {
 	trend := Trends(results(t, 0.1, [2]float64{1, 80}, [2]float64{11, 81}, [2]float64{21, 82.3}))[0]
-	page, _ := calc.PageOf("measure")
-	label := ""
-	for _, o := range page.Outputs {
-		if o.ID == "steps" {
-			label = o.Label
-		}
-	}
-	assert.Equal(t, label, trend.Label)
+	assert.Equal(t, "Steps per mm", trend.Label)
+	assert.Equal(t, "Steps per mm over time", trend.Chart.Title)
 	assert.Equal(t, "trend-1", trend.Chart.ID)
 	require.Len(t, trend.Chart.Curves, 1)
 	assert.Equal(t, trend.Chart.Points[0].X, trend.Chart.Curves[0].At[0].X, "the line begins at the first result")
@@ -44,9 +36,9 @@ func TestTrendSaysWhatItIsOf(t *testing.T) {
 // A picture shows up to 200 results, and is said to leave some out only when it does.
 func TestTrendOf200(t *testing.T) {
 	for n, says := range map[int]bool{mostShown: false, mostShown + 1: true} {
-		trend := trendOf(NewBook(many(4*mostShown)...).Of("Heron", "Feed")[:n], "1")
+		trend := trendOf(NewBook(many(4*mostShown)...).Of("Heron", "feed")[:n], "1")
 		assert.Len(t, trend.Chart.Points, mostShown)
-		assert.Equal(t, says, strings.Contains(strings.Join(trend.Says, " "), "The picture shows the newest"), n)
+		assert.Equal(t, says, strings.Contains(strings.Join(trend.Says, " "), "The chart shows the latest"), n)
 	}
 }
 
@@ -68,5 +60,5 @@ func TestLongestSheetFile(t *testing.T) {
 // 80, 80.1, 80.2 on days 0, 9, 18 are 0.1/9 a day, which in 30.4375 days is 0.338194.
 func TestTrendWithoutScatter(t *testing.T) {
 	trend := Trends(results(t, 0.1, [2]float64{1, 80}, [2]float64{10, 80.1}, [2]float64{19, 80.2}))[0]
-	assert.Contains(t, trend.Says[0], "It rises by 0.338 steps/mm a month.")
+	assert.Contains(t, trend.Says[0], "Rising by 0.338 steps/mm a month (")
 }

@@ -10,7 +10,8 @@ import (
 // What is proposed is the least that settles it, to the round figure.
 func TestAdviseNoLongerThanNeeded(t *testing.T) {
 	rule, _ := InstrumentOf("rule")
-	for _, s := range []Scale{marked(t, rule, 76, 76, 77), marked(t, caliper, 79.35, 79.6, 79.6), marked(t, rule, 79, 80, 79)} {
+	settled := 0
+	for _, s := range []Scale{marked(t, rule, 76, 76, 76.5), marked(t, rule, 78.5, 78.5, 79), marked(t, caliper, 79.1, 79.4, 79.4), marked(t, rule, 79, 80, 79)} {
 		by, _ := advise(t, s)
 		longer, ok := by[LongerMove]
 		require.True(t, ok)
@@ -18,10 +19,13 @@ func TestAdviseNoLongerThanNeeded(t *testing.T) {
 			assert.Equal(t, s.Test.reach(), longer.Enough.Commanded, "as far as it goes")
 			continue
 		}
-		at := func(commanded float64) Verdict { return s.as(s.Test.longer(commanded)).verdictOf(0.005) }
+		at := func(commanded float64) Verdict { return s.promisedBy(s.Test.longer(commanded), 0.005) }
 		assert.Equal(t, longer.Verdict, at(longer.Enough.Commanded))
 		assert.Equal(t, MeasureMore, at(longer.Enough.Commanded*0.98-5), "no shorter one would do")
+		assert.Equal(t, longer.Verdict, s.as(longer.Enough).verdictOf(0.005), "nor does it say something else without bad luck")
+		settled++
 	}
+	assert.Equal(t, 2, settled)
 }
 
 // A longer move keeps what was found: moved over commanded, and what remains. Only
@@ -65,10 +69,10 @@ func TestAdviseRunsFirstWhileTheyHelp(t *testing.T) {
 	assert.NotEqual(t, MoreRuns, order[0])
 }
 
-// The floor at which a test is hopeless is T/1.96.
+// A test is hopeless where the half-width that endless runs would leave is above T.
 func TestVerdictUpToTheFloor(t *testing.T) {
 	s := marked(t, caliper, 76, 76.1, 76.05)
-	for floor, want := range map[float64]Verdict{0.005 / 1.95: MeasureMore, 0.005 / 1.97: ChangeIt, 0.005 / normal95: ChangeIt} {
+	for floor, want := range map[float64]Verdict{0.00501: MeasureMore, 0.00499: ChangeIt, 0.005: ChangeIt} {
 		s.Floor = floor
 		assert.Equal(t, want, s.verdictOf(0.005), floor)
 	}

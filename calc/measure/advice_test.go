@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -34,7 +35,7 @@ func advise(t *testing.T, s Scale) (map[Means]Remedy, []Means) {
 }
 
 func TestAdviseRuns(t *testing.T) {
-	s := marked(t, caliper, 79.35, 79.6, 79.6)
+	s := marked(t, caliper, 79.05, 79.35, 79.35)
 	j, err := s.Judge(0.005)
 	require.NoError(t, err)
 	require.Equal(t, MeasureMore, j.Verdict)
@@ -43,16 +44,17 @@ func TestAdviseRuns(t *testing.T) {
 	runs := by[MoreRuns]
 	assert.Equal(t, 4, runs.Next.Runs)
 	require.NotEqual(t, MeasureMore, runs.Verdict)
-	at := func(n int) Verdict { return s.withRuns(n).settled(0.005) }
+	at := func(n int) Verdict { return s.promised(s.withRuns(n), math.Sqrt(float64(n)/3-1), 0.005) }
 	assert.Equal(t, runs.Verdict, at(runs.Enough.Runs))
 	assert.Equal(t, MeasureMore, at(runs.Enough.Runs-1), "no fewer would do")
-	assert.InEpsilon(t, s.withRuns(4).Ratio.Expanded(), runs.U, 1e-14)
+	assert.Equal(t, runs.Verdict, s.withRuns(runs.Enough.Runs).settled(0.005), "nor does it say something else without bad luck")
+	assert.InEpsilon(t, s.withRuns(4).Ratio.HalfWidth(), runs.U, 1e-14)
 
 	longer, ok := by[LongerMove]
 	require.True(t, ok)
 	assert.Equal(t, 125.0, longer.Next.Commanded, "the caliper reaches no farther")
 	assert.LessOrEqual(t, longer.Next.Mark, 150.0)
-	assert.InDelta(t, 105-80*79.516666667/80, longer.Next.Mark-longer.Next.Length, 1e-6, "the mark moves with it")
+	assert.InDelta(t, 105-79.25, longer.Next.Mark-longer.Next.Length, 1e-6, "the mark moves with it")
 }
 
 // With two or three runs it is one more run that helps most, unless the
@@ -76,7 +78,7 @@ func TestAdviseOrder(t *testing.T) {
 func TestAdviseHopeless(t *testing.T) {
 	rule, ok := InstrumentOf("rule")
 	require.True(t, ok)
-	s := marked(t, rule, 76, 76, 77)
+	s := marked(t, rule, 76, 76, 76.5)
 	j, err := s.Judge(0.005)
 	require.NoError(t, err)
 	require.Equal(t, NotWithThis, j.Verdict)
@@ -89,7 +91,7 @@ func TestAdviseHopeless(t *testing.T) {
 	assert.Equal(t, 160.0, longer.Next.Commanded)
 	assert.Equal(t, ChangeIt, longer.Verdict)
 	assert.LessOrEqual(t, longer.Enough.Mark, 300.0)
-	assert.LessOrEqual(t, s.as(longer.Enough).Floor, 0.005/normal95, "no verdict from a hopeless length")
+	assert.LessOrEqual(t, s.as(longer.Enough).Floor, 0.005, "no verdict from a hopeless length")
 	assert.Zero(t, int(longer.Enough.Commanded)%5, "a round figure")
 }
 
@@ -100,13 +102,11 @@ func TestAdviseInstrument(t *testing.T) {
 	by, _ := advise(t, s)
 	better := by[BetterInstrument]
 	assert.Equal(t, "caliper-0.02", better.Next.With.ID)
-	assert.Equal(t, 0.03, better.Next.With.Accuracy, "limits were stated: the usual ones of the other")
-	unstated := s.Test.finer(Instruments[5])
-	assert.Equal(t, 0.03, unstated.With.Accuracy)
+	assert.Equal(t, 0.03, better.Next.With.Accuracy, "the usual ones of the other, whatever was stated")
 	s.Test.With.Accuracy = 0.01
 	assert.InDelta(t, 0.01, s.Test.finer(Instruments[5]).With.Accuracy, 1e-15, "no worse than what there is")
 	s.Test.With.Accuracy = 0
-	assert.Zero(t, s.Test.finer(Instruments[5]).With.Accuracy)
+	assert.Equal(t, 0.03, s.Test.finer(Instruments[5]).With.Accuracy, "nothing was stated: the usual ones")
 
 	// Of two instruments the coarser one is replaced, and the given one is left alone.
 	rule, _ := InstrumentOf("rule")
@@ -134,7 +134,7 @@ func TestAdviseSettled(t *testing.T) {
 	assert.Equal(t, MoreRuns, order[0])
 	assert.Equal(t, ChangeIt, by[MoreRuns].Verdict)
 	assert.Equal(t, s.Test, by[MoreRuns].Enough, "it is settled")
-	assert.NotContains(t, by, BetterInstrument, "it would widen U and settle nothing")
+	assert.NotContains(t, by, BetterInstrument, "it would bring less than a tenth, and settle nothing")
 
 	fifty := known(0.5, 0.1, 0.01, 49)
 	fifty.Runs = 50

@@ -46,18 +46,3 @@ func BenchmarkSlip(b *testing.B) {
 		r.Scale.Ratio.Expanded()
 	}
 }
-
-// BenchmarkMonteCarlo is 10,000 draws: a slice of a page's 200,000.
-func BenchmarkMonteCarlo(b *testing.B) {
-	s := heron(b)
-	for b.Loop() {
-		m, err := NewMonteCarlo(s.Test.Length, s.Test.Budget(), nil, 10_000, 1)
-		if err != nil {
-			b.Fatal(err)
-		}
-		m.Step(10_000)
-		if _, err := m.Result(); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -4,11 +4,12 @@ import (
 	"math"
 	"slices"
 
+	"striderule/calc/distribution"
 	"striderule/calc/lists"
 	"striderule/calc/unit"
 )
 
-// A Shape is the distribution that a component is drawn from by MonteCarlo.
+// A Shape is the distribution of a component, from which calc/simulation draws it.
 type Shape uint8
 
 // The shapes, with their clauses in JCGM 101.
@@ -26,8 +27,8 @@ const (
 	Accuracy      = "accuracy"
 	Certificate   = "certificate"
 	LineFit       = "fit"
-	MarkPart      = "mark "      // before a name: of the mark's readings
-	RemainingPart = "remaining " // before a name: of the remaining length's readings
+	MarkPart      = "mark-"      // before a name: of the mark's readings
+	RemainingPart = "remaining-" // before a name: of the remaining length's readings
 )
 
 // A Component is one cause of doubt about a result.
@@ -38,6 +39,8 @@ type Component struct {
 	Dof   float64 // degrees of freedom of U; +Inf where it was not estimated from readings
 	TypeA bool    // from the scatter of readings (JCGM 100, 4.2); else from other knowledge (4.3)
 	Fixed bool    // more runs do not make it smaller
+	Step  bool    // from the resolution of a tool
+	Least float64 // in the interval a scatter is not taken to be smaller; 0 for the Guide's figures
 	Shape Shape
 }
 
@@ -53,9 +56,6 @@ func (b Budget) Combined() float64 {
 	}
 	return u
 }
-
-// Floor returns what is left of Combined with endless runs.
-func (b Budget) Floor() float64 { return b.Fixed().Combined() }
 
 // Fixed returns the components that more runs do not make smaller.
 func (b Budget) Fixed() Budget {
@@ -83,9 +83,18 @@ func (b Budget) Dof() float64 {
 	return 1 / sum // JCGM 100, G.4.1 (G.2b)
 }
 
+// steps returns the components that are the resolution of a tool.
+func (b Budget) steps() Budget {
+	return lists.Keep(b, func(c Component) bool { return c.Step })
+}
+
+func (b Budget) withoutSteps() Budget {
+	return lists.Keep(b, func(c Component) bool { return !c.Step })
+}
+
 // Estimate returns value with the budget's uncertainty.
 func (b Budget) Estimate(value float64) Estimate {
-	return Estimate{Value: value, U: b.Combined(), Dof: b.Dof()}
+	return Estimate{Value: value, U: b.Combined(), Dof: b.Dof(), doubts: b.doubts()}
 }
 
 // Scaled returns the budget of the result multiplied by factor, or of any
@@ -94,6 +103,7 @@ func (b Budget) Scaled(factor float64) Budget {
 	scaled := slices.Clone(b)
 	for i := range scaled {
 		scaled[i].U *= math.Abs(factor)
+		scaled[i].Least *= math.Abs(factor)
 	}
 	return scaled
 }
@@ -105,29 +115,13 @@ func (b Budget) BySize() Budget {
 	return sorted
 }
 
-// Drawn returns the standard deviation that the distributions of JCGM 101 have
-// together: that of scatter is wider than Combined has it, by (n−1)/(n−3) in
-// its square. False if a scatter of three readings or fewer has none.
-func (b Budget) Drawn() (float64, bool) {
-	u := 0.0
-	for _, c := range b {
-		part := c.U
-		if c.Shape == ScaledT && c.U > 0 {
-			if c.Dof <= 2 {
-				return 0, false
-			}
-			part *= math.Sqrt(1 / (1 - 2/c.Dof)) // JCGM 101, 6.4.9.4
-		}
-		u = math.Hypot(u, part)
-	}
-	return u, true
-}
-
-// An Estimate is a value and how well it is known.
+// An Estimate is a value and how well it is known: by the Guide's figures (U, Dof, K,
+// Expanded), and by its interval (HalfWidth, Interval).
 type Estimate struct {
-	Value float64
-	U     float64 // standard uncertainty
-	Dof   float64 // its degrees of freedom, may be +Inf
+	Value  float64
+	U      float64 // standard uncertainty
+	Dof    float64 // its degrees of freedom, may be +Inf
+	doubts doubts  // of the interval; none: all of U is scatter
 }
 
 // Check returns an error unless value and uncertainty can be worked with.
@@ -143,13 +137,13 @@ func (e Estimate) Check() error {
 
 // K returns the coverage factor of 95 % on both sides. Source: JCGM 100,
 // G.6.4, with the t of the real degrees of freedom.
-func (e Estimate) K() float64 { return k95(e.Dof) }
+func (e Estimate) K() float64 { return distribution.Span(1-Sure, e.Dof) }
 
 // KTruncated is K with degrees of freedom cut to a whole number, at least 1, as
 // JCGM 100, G.4.1, note 1, allows.
-func (e Estimate) KTruncated() float64 { return k95(max(1, math.Floor(e.Dof))) }
+func (e Estimate) KTruncated() float64 { return distribution.Span(1-Sure, max(1, math.Floor(e.Dof))) }
 
-// Expanded returns the expanded uncertainty of 95 %. Source: JCGM 100, 6.2.1 (18).
+// Expanded returns the Guide's expanded uncertainty of 95 %. Source: JCGM 100, 6.2.1 (18).
 func (e Estimate) Expanded() float64 {
 	if e.U == 0 {
 		return 0
@@ -157,13 +151,7 @@ func (e Estimate) Expanded() float64 {
 	return e.K() * e.U // JCGM 100, 6.2.1 (18)
 }
 
-// Interval returns the ends of the 95 % interval.
-func (e Estimate) Interval() (low, high float64) {
-	u := e.Expanded()
-	return e.Value - u, e.Value + u
-}
-
 // Scaled returns the estimate multiplied by an exact factor.
 func (e Estimate) Scaled(factor float64) Estimate {
-	return Estimate{Value: e.Value * factor, U: e.U * math.Abs(factor), Dof: e.Dof}
+	return Estimate{Value: e.Value * factor, U: e.U * math.Abs(factor), Dof: e.Dof, doubts: doubts{e.doubts.Scaled(factor)}}
 }

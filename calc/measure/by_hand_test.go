@@ -51,7 +51,7 @@ func TestSpansOfAnAxisByHand(t *testing.T) {
 	r, err := Bidirectional([]Target{
 		{0, Series{0.1, 0.1}, Series{0, 0}},
 		{0.5, Series{0.8, 0.8}, Series{0.6, 0.6}},
-	})
+	}, Instrument{})
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.2, r.EForward, 1e-9)
 	assert.InEpsilon(t, 0.1, r.EBackward, 1e-9)
@@ -59,7 +59,7 @@ func TestSpansOfAnAxisByHand(t *testing.T) {
 	require.True(t, r.HasSlope, "targets half a millimetre apart have one")
 	assert.InEpsilon(t, 1+(0.2-0.05)/0.5, r.Slope, 1e-9)
 
-	same, err := Bidirectional([]Target{{5, Series{5.1, 5.1}, Series{5, 5}}, {5, Series{5.1, 5.1}, Series{5, 5}}})
+	same, err := Bidirectional([]Target{{5, Series{5.1, 5.1}, Series{5, 5}}, {5, Series{5.1, 5.1}, Series{5, 5}}}, Instrument{})
 	require.NoError(t, err)
 	assert.False(t, same.HasSlope)
 }

@@ -26,13 +26,13 @@ func (m Measured) Next(commanded float64, runs int) (Estimate, error) {
 	case t.Runs < 1:
 		return Estimate{}, ErrUnpaired
 	}
-	scatter := Component{ID: Scatter, U: t.Scatter, Dof: float64(t.Runs - 1), TypeA: true}
-	if t.Runs == 1 {
-		scatter.Dof, scatter.TypeA = math.Inf(1), false
-	}
 	c := commanded / m.Length
 	old, now := float64(t.Runs), float64(runs)
-	scatter.U *= math.Sqrt(c*c/old + 1/now) // s²·(c²/n + 1/m), JCGM 100, 5.1.2 (10)
-	b := append(Budget{scatter}, t.steps().Scaled(c)...)
+	scatter := Component{ID: Scatter, U: t.Scatter, Dof: math.Inf(1)}
+	if t.Known() {
+		scatter = t.single()
+	}
+	b := Budget{scatter}.Scaled(math.Sqrt(c*c/old + 1/now)) // s²·(c²/n + 1/m), JCGM 100, 5.1.2 (10)
+	b = append(b, t.steps().Scaled(c)...)
 	return append(b, t.steps()...).Estimate(commanded), nil
 }

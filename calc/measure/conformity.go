@@ -52,8 +52,9 @@ const (
 // either of them. They add to 1.
 type Chances struct{ Within, Above, Below float64 }
 
-// Chances returns the probabilities of a value that is known as e, with
-// Student's t if e has degrees of freedom. Sources: JCGM 106, 7.2, 7.4.
+// Chances returns the probabilities of a value that is known as e: it is beyond a limit with
+// half of the probability with which an interval of e that just reaches there misses. Of an
+// estimate that is all scatter that is Student's t. Sources: JCGM 106, 7.2, 7.4.
 func (l Limits) Chances(e Estimate) (Chances, error) {
 	if err := l.Check(); err != nil {
 		return Chances{}, err
@@ -74,24 +75,15 @@ func (l Limits) chances(e Estimate) Chances {
 		}
 		return Chances{Within: 1}
 	}
-	beyond := func(distance float64) float64 {
-		if t := distance / e.U; math.Abs(t) < biggest {
-			return upper(t, e.Dof)
-		}
-		if distance < 0 {
-			return 1
-		}
-		return 0
+	// Half of what is missed lies beyond on one side.
+	above, below := e.missed(math.Abs(l.Upper-e.Value))/2, e.missed(math.Abs(e.Value-l.Lower))/2
+	switch { // from the tails, so that small ones keep their digits
+	case e.Value > l.Upper:
+		return Chances{Above: 1 - above, Below: below, Within: max(0, above-below)}
+	case e.Value < l.Lower:
+		return Chances{Below: 1 - below, Above: above, Within: max(0, below-above)}
 	}
-	c := Chances{Above: beyond(l.Upper - e.Value), Below: beyond(e.Value - l.Lower)}
-	c.Within = max(0, 1-c.Above-c.Below) // JCGM 106, 7.4
-	if c.Within < 0.5 {                  // from the tails, so that a small one keeps its digits
-		c.Within = max(0, beyond(l.Lower-e.Value)-c.Above)
-		if e.Value > l.Upper {
-			c.Within = max(0, beyond(e.Value-l.Upper)-c.Below)
-		}
-	}
-	return c
+	return Chances{Above: above, Below: below, Within: 1 - above - below} // JCGM 106, 7.4
 }
 
 // ByProbability decides at 95 %: inside if the probability of being within is

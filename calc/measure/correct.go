@@ -7,8 +7,9 @@ import "math"
 // lengths, SlipTest of several speeds.
 type Scale struct {
 	Ratio Estimate // measured / commanded
-	Floor float64  // what endless runs would leave of Ratio.U
+	Floor float64  // half-width of the 95 % interval that endless runs would leave
 	Runs  int      // readings behind it
+	Plan  int      // readings that were planned; 0: none were
 	Test  Test     // how it was measured; Test.Runs is 0 if not by runs of one length
 }
 
@@ -23,7 +24,7 @@ func ScaleOf(commanded float64, m Measured) (Scale, error) {
 	}
 	s := Scale{
 		Ratio: m.Estimate().Scaled(1 / commanded), // u(L/Lcmd) = u(L)/Lcmd, JCGM 100, 5.1.2 (10)
-		Floor: m.Budget.Floor() / commanded,
+		Floor: m.Test.floor(m.Budget) / commanded,
 		Runs:  m.Repeats,
 		Test:  m.Test,
 	}
@@ -46,6 +47,13 @@ func (s Scale) Check() error {
 	return nil
 }
 
+// Vague reports whether the interval reaches over half of the value and more: then nothing can
+// be said of the setting.
+func (s Scale) Vague() bool { return s.Ratio.HalfWidth() > s.Ratio.Value/2 }
+
+// TooCoarse reports whether the tool alone makes it vague, however many runs there were.
+func (s Scale) TooCoarse() bool { return s.Floor > s.Ratio.Value/2 }
+
 // Error returns the relative error, measured/commanded − 1: negative where too
 // little moved.
 func (s Scale) Error() Estimate {
@@ -62,8 +70,9 @@ func (s Scale) Factor() Estimate { return s.Steps(1) }
 func (s Scale) Steps(old float64) Estimate {
 	r := s.Ratio
 	value := ratio(old, r.Value)
-	u := math.Abs(value) * ratio(r.U, r.Value) // JCGM 100, 5.1.6 (12), power −1
-	return Estimate{Value: value, U: u, Dof: r.Dof}
+	e := r.Scaled(ratio(value, r.Value)) // JCGM 100, 5.1.6 (12), power −1
+	e.Value = value
+	return e
 }
 
 // Travel returns the new setting of a controller that stores the travel per

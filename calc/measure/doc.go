@@ -14,15 +14,15 @@
 // Beside it: Grubbs points out a reading that does not fit; Fit is a straight
 // line through several lengths, ScaleAndOffset takes scale and fixed offset
 // apart; Bidirectional is what a reversal of direction costs; SlipTest is the
-// error against speed; Drift is the trend over time; MonteCarlo is a check of
-// the uncertainty by drawing lots.
+// error against speed; Drift is the trend over time. The distributions are those of
+// calc/distribution; a check of the uncertainty by drawing lots is calc/simulation.
 //
 // # Map
 //
 //	what                                   where            source
 //	mean, spread                           series.go        JCGM 100, 4.2
-//	Student's t, F                         student.go       JCGM 100, G.3; A&S 26.6, 26.7
 //	combined, effective dof, expanded      budget.go        JCGM 100, 5.1.2, G.4, G.6.4
+//	the interval that ± shows              interval.go      ours; t and rectangles apart (distribution.Sum)
 //	resolution, limits, certificate        instrument.go    JCGM 100, 4.3.3, 4.3.7, F.2.2
 //	one instrument for two readings        marktest.go      JCGM 100, 5.2.2, F.1.2.3
 //	correction and its uncertainty         correct.go       JCGM 100, 5.1.2
@@ -36,17 +36,17 @@
 //	lack of fit                            lackfit.go       classical F test with repeats
 //	scale and offset                       scale.go         JCGM 100, H.3
 //	reversal, repeatability, accuracy      reversal.go      ISO 230-2
-//	slip                                   slip.go          JCGM 100, H.3
+//	slip, and the scale at no speed        slip.go, slip_scale.go   JCGM 100, H.3
 //	drift                                  drift.go         JCGM 100, H.3
-//	Monte Carlo                            montecarlo.go    JCGM 101, 6.4, 7
 //
 // # Units and conventions
 //
 // Lengths are in mm; of a rotary axis they are angles in degrees. Errors,
 // factors, slopes and tolerances are pure numbers (0.005 is 0.5 %), speeds in
 // mm/s, times in days. Every u is a standard uncertainty, every U covers 95 %
-// on both sides with the t of the real, not rounded, degrees of freedom. Every
-// standard deviation has n − 1.
+// on both sides with the t of the real, not rounded, degrees of freedom; those of
+// the Guide (Estimate.Expanded) and those that are shown (Estimate.HalfWidth) are
+// two things. Every standard deviation has n − 1.
 //
 // Given numbers, nothing here returns NaN or an infinite one, but for degrees
 // of freedom, which are +Inf where nothing was estimated from few readings. What

@@ -9,7 +9,7 @@ type Trend struct {
 }
 
 // WarnFewDates is the doubt of a trend through three or four results.
-const WarnFewDates Warning = "So few results show a trend only if it is strong. Some more, further apart, would tell."
+const WarnFewDates Warning = "few-dates"
 
 // Drift returns the trend through results (Y) on days (X, counted from any
 // day). It needs three results (ErrTooFew) that are not all of one day

@@ -1,6 +1,10 @@
 package measure
 
-import "math"
+import (
+	"math"
+
+	"striderule/calc/distribution"
+)
 
 // Evidence is readings from which follows how far an axis moved.
 type Evidence interface {
@@ -37,19 +41,71 @@ type Test struct {
 	Runs          int
 	Scatter       float64 // mm, standard deviation of the runs; of one run, what to expect
 	With          Instrument
-	RemainingWith *Instrument // nil: With reads what remains as well
+	RemainingWith *Instrument  // nil: With reads what remains as well
+	Earlier       Spread       // of the same machine, from tests before or a plan
+	Tools         []Instrument // to choose a finer one from; nil: Instruments
+}
+
+// A Spread is a standard deviation that is known from elsewhere, with its degrees of freedom;
+// none where these are 0.
+type Spread struct{ SD, Dof float64 }
+
+// enoughDof is from how many degrees of freedom on a spread may stand in for that of a single
+// run, which shows none.
+const enoughDof = 4
+
+// Shown is the standard deviation of single runs with its degrees of freedom, which the next
+// test may take for known: that of the runs and the one from before, pooled, unless the runs
+// scatter more than chance explains: then theirs alone. None of a single run that few runs from
+// before stand by. Source: JCGM 100, H.3.6, H.5.2.5, pooled variances.
+func (t Test) Shown() Spread {
+	own := Spread{t.Scatter, float64(t.Runs - 1)}
+	if t.Runs == 1 && t.Earlier.Dof < enoughDof {
+		return Spread{}
+	}
+	if t.Earlier.Dof > 0 && !t.Wilder() {
+		all := own.Dof + t.Earlier.Dof
+		own.SD, own.Dof = math.Sqrt((own.Dof*own.SD*own.SD+t.Earlier.Dof*t.Earlier.SD*t.Earlier.SD)/all), all
+	}
+	return own
+}
+
+// Wilder reports whether the runs scatter more than those before by more than chance explains,
+// at 1 %. Source: the F test of two variances.
+func (t Test) Wilder() bool {
+	if t.Runs < 2 || t.Earlier.Dof <= 0 || t.Earlier.SD <= 0 {
+		return false
+	}
+	f := t.Scatter / t.Earlier.SD
+	p, err := distribution.FisherUpper(f*f, float64(t.Runs-1), t.Earlier.Dof)
+	return err != nil || p < 0.01
+}
+
+// Known reports whether the runs' scatter is known, their own or that from before.
+func (t Test) Known() bool { return t.Shown().Dof > 0 }
+
+// single is the scatter as a component of a single run's length.
+func (t Test) single() Component {
+	s := t.Shown()
+	c := Component{ID: Scatter, U: s.SD, Dof: s.Dof, TypeA: true, Shape: ScaledT}
+	if s.Dof <= 1 {
+		c.Least = t.steps().Combined()
+	}
+	return c
 }
 
 // Budget returns the components of the mean length, mm. Several runs have
 // their scatter, in which the placing of the mark is contained, as each is
 // marked anew; one run has the placing alone. The step of the instrument
-// stays, however many runs: both are kept (JCGM 100, F.2.2.1).
+// stays, however many runs: both are kept (JCGM 100, F.2.2.1). Two runs that
+// fall on the same line of it by chance must not look better known than the
+// lines lie apart.
 func (t Test) Budget() Budget {
 	var b Budget
-	if t.Runs > 1 {
-		n := float64(t.Runs)
-		u := t.Scatter / math.Sqrt(n) // JCGM 100, 4.2.3 (5)
-		b = append(b, Component{ID: Scatter, U: u, Dof: n - 1, TypeA: true, Shape: ScaledT})
+	if t.Known() {
+		c, root := t.single(), math.Sqrt(float64(t.Runs))
+		c.U, c.Least = c.U/root, c.Least/root // JCGM 100, 4.2.3 (5)
+		b = append(b, c)
 	} else if t.With.Eye > 0 {
 		b = append(b, t.With.eye())
 	}
@@ -84,8 +140,30 @@ func (t Test) steps() Budget {
 	return Budget{t.With.resolution(MarkPart + Resolution), second.resolution(RemainingPart + Resolution)}
 }
 
+// floor is the half-width of the 95 % interval that endless runs would leave. Steps are not in
+// it where the runs scatter by half of one or more: the readings then fall on several lines,
+// and their mean between these.
+func (t Test) floor(b Budget) float64 {
+	fixed := b.Fixed()
+	half := t.step() / 2 * (1 - 1e-9) // 20, 20, 20, 21 scatter by just that, but for what rounding leaves
+	if t.Runs > 1 && t.Scatter >= half {
+		fixed = fixed.withoutSteps()
+	}
+	d := fixed.doubts()
+	return d.Fixed(1 - Sure)
+}
+
+// step is the coarser of those that a length is read with.
+func (t Test) step() float64 {
+	if t.Mark > 0 && t.RemainingWith != nil {
+		return max(t.With.Resolution, t.RemainingWith.Resolution)
+	}
+	return t.With.Resolution
+}
+
 // measured puts the evidence of a test together.
 func (t Test) measured(runs Series) Measured {
+	runs = runs.onGrid(max(t.Mark, runs.longest()) * noise)
 	m := Measured{Length: runs.Mean(), Runs: runs, Repeats: len(runs)}
 	m.Scatter, _ = runs.Spread()
 	t.Length, t.Runs, t.Scatter = m.Length, len(runs), m.Scatter
@@ -94,6 +172,9 @@ func (t Test) measured(runs Series) Measured {
 	}
 	m.Test, m.Budget = t, t.Budget()
 	m.Warnings = warnings(m.Budget, runs)
+	if t.Wilder() {
+		m.Warnings = append(m.Warnings, WarnWilder)
+	}
 	if !t.With.reaches(max(t.Mark, runs.longest())) {
 		m.Warnings = append(m.Warnings, WarnOverRange)
 	}
@@ -126,6 +207,7 @@ func warnings(b Budget, series ...Series) []Warning {
 type Repeated struct {
 	Readings Series // mm
 	With     Instrument
+	Earlier  Spread // mm, of the same machine
 }
 
 // Check returns what makes it no evidence, if anything does.
@@ -146,7 +228,7 @@ func (r Repeated) Measure() (Measured, error) {
 			return Measured{}, ErrLength
 		}
 	}
-	return Test{With: r.With}.measured(r.Readings), nil
+	return Test{With: r.With, Earlier: r.Earlier}.measured(r.Readings), nil
 }
 
 // TwoMeans is a mark and a remaining length that were read apart from each

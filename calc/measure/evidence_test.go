@@ -25,17 +25,17 @@ func heron(t testing.TB) Scale {
 func ExampleScaleOf() {
 	m, _ := MarkTest{Marks: Series{105}, Remaining: Series{28.7, 28.9, 28.6}, With: Instrument{Resolution: 0.05}}.Measure()
 	s, _ := ScaleOf(80, m)
-	fmt.Printf("%.3f mm ± %.3f mm\n", m.Length, m.Estimate().Expanded())
+	fmt.Printf("%.3f mm ± %.3f mm\n", m.Length, m.Estimate().HalfWidth())
 	low, high := s.Error().Interval()
 	fmt.Printf("error %.2f %% (%.2f to %.2f)\n", 100*s.Error().Value, 100*low, 100*high)
 	steps := s.Steps(538)
-	fmt.Printf("538.0 -> %.1f ± %.1f steps/mm\n", steps.Value, steps.Expanded())
+	fmt.Printf("538.0 -> %.1f ± %.1f steps/mm\n", steps.Value, steps.HalfWidth())
 	j, _ := s.Judge(0.005)
 	fmt.Println(j.Verdict == ChangeIt)
 	// Output:
-	// 76.267 mm ± 0.355 mm
-	// error -4.67 % (-5.11 to -4.22)
-	// 538.0 -> 564.3 ± 2.6 steps/mm
+	// 76.267 mm ± 0.381 mm
+	// error -4.67 % (-5.14 to -4.19)
+	// 538.0 -> 564.3 ± 2.8 steps/mm
 	// true
 }
 

@@ -73,13 +73,32 @@ func TestSlipNotFiniteComesFirst(t *testing.T) {
 	}
 }
 
-// Fifty runs would not settle this one, fifty-one would.
+// Fifty runs would not settle this one, which lies 0.00061 off the tolerance: they would have to
+// be known to 0.000613 with their level of 0.055/50. Fifty-one would, to 0.000608.
 func TestNobodyIsAskedForMoreThanFiftyRuns(t *testing.T) {
 	const tolerance = 0.005
-	s := Scale{Ratio: Estimate{Value: 1.004602, U: 0.0007, Dof: 4}, Floor: 0.0001, Runs: 5, Test: Test{Commanded: 100, Length: 100.4602, Runs: 5}}
-	require.Equal(t, MeasureMore, s.withRuns(maxRuns).settled(tolerance))
-	require.NotEqual(t, MeasureMore, s.withRuns(maxRuns+1).settled(tolerance))
+	at := func(error float64) Scale {
+		return Scale{Ratio: Estimate{Value: 1 + error, U: 0.0006, Dof: 4}, Floor: 0.0001, Runs: 5, Test: Test{Commanded: 100, Length: 100 * (1 + error), Runs: 5}}
+	}
+	largest := func(runs int) float64 { // error that so many runs settle
+		low, high := 0.0, tolerance
+		for range 60 {
+			if mid := (low + high) / 2; at(mid).withRuns(runs).settled(tolerance) == MeasureMore {
+				high = mid
+			} else {
+				low = mid
+			}
+		}
+		return low
+	}
+	fifty, more := largest(maxRuns), largest(maxRuns+1)
+	require.Less(t, fifty, more)
+	s := at((fifty + more) / 2)
+	require.True(t, s.near(tolerance))
 	j, err := s.Judge(tolerance)
 	require.NoError(t, err)
 	assert.Equal(t, EitherIsFine, j.Verdict)
+	j, err = at(fifty * (1 - 1e-9)).Judge(tolerance)
+	require.NoError(t, err)
+	assert.Equal(t, MeasureMore, j.Verdict)
 }

@@ -1,6 +1,10 @@
 package measure
 
-import "math"
+import (
+	"math"
+
+	"striderule/calc/distribution"
+)
 
 // A Suspect is the reading that lies farthest from the mean. It is pointed
 // out; whether to set it aside is for the person who read it. Two equal
@@ -43,6 +47,24 @@ func Grubbs(s Series, alpha float64) (Suspect, error) {
 	return p, nil
 }
 
+// StandsOut is Grubbs for readings that are rounded, each by at most half. It is found only
+// where it would be whatever the readings were before: with three, two equal ones make G pass
+// by arithmetic alone, however near the third is. Its distance from the mean of the others is
+// then less by 2·half at most, and the root of their sum of squares more by half·√(n−1), as
+// their deviations are a vector that rounding moves by no more.
+func StandsOut(s Series, half float64) (Suspect, error) {
+	p, err := Grubbs(s, significance)
+	if err != nil {
+		return p, err
+	}
+	n := float64(len(s))
+	away := max(0, math.Abs(p.Value-p.MeanWithout)-2*half)
+	others := p.SpreadWithout*math.Sqrt(n-2) + half*math.Sqrt(n-1)
+	spread := math.Hypot(others, away*math.Sqrt(1-1/n)) / math.Sqrt(n-1)
+	p.Found = away*(1-1/n) > p.Critical*spread // Grubbs 1969, (1)
+	return p, nil
+}
+
 // GrubbsCritical returns what G may be among n readings, two-sided at alpha.
 // It is ErrTooFew below three readings.
 func GrubbsCritical(n int, alpha float64) (float64, error) {
@@ -54,7 +76,7 @@ func GrubbsCritical(n int, alpha float64) (float64, error) {
 	}
 	size := float64(n)
 	tail := alpha / size // both tails; the upper α/(2n) point
-	t := quantile(1-tail, tail, size-2)
+	t := distribution.Span(tail, size-2)
 	if math.IsInf(t, 1) {
 		return 0, ErrRange
 	}

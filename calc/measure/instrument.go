@@ -49,8 +49,11 @@ var Instruments = []Instrument{
 }
 
 // InstrumentOf returns the one of Instruments with this ID.
-func InstrumentOf(id string) (Instrument, bool) {
-	for _, i := range Instruments {
+func InstrumentOf(id string) (Instrument, bool) { return InstrumentAmong(Instruments, id) }
+
+// InstrumentAmong returns the one of a list with this ID.
+func InstrumentAmong(list []Instrument, id string) (Instrument, bool) {
+	for _, i := range list {
 		if i.ID == id {
 			return i, true
 		}
@@ -78,7 +81,7 @@ func (i Instrument) Check() error {
 // resolution is the step as a component: one reading, not reduced by repeating.
 func (i Instrument) resolution(id string) Component {
 	u := i.Resolution / math.Sqrt(12) // JCGM 100, F.2.2.1
-	return Component{ID: id, U: u, Dof: math.Inf(1), Fixed: true, Shape: Rectangular}
+	return Component{ID: id, U: u, Dof: math.Inf(1), Fixed: true, Step: true, Shape: Rectangular}
 }
 
 // limits are the stated accuracy and the certificate as components.

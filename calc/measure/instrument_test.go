@@ -42,7 +42,8 @@ func TestNoMoreRunsThanAnybodyMakes(t *testing.T) {
 	largest := func(runs int) float64 {
 		low, high := 0.0, 1.0
 		for range 60 {
-			if mid := (low + high) / 2; at(mid).withRuns(runs).settled(0.005) == MeasureMore {
+			mid := (low + high) / 2
+			if s := at(mid); s.promised(s.withRuns(runs), math.Sqrt(float64(runs)/5-1), 0.005) == MeasureMore {
 				high = mid
 			} else {
 				low = mid
@@ -61,11 +62,13 @@ func TestNoMoreRunsThanAnybodyMakes(t *testing.T) {
 
 // Without any scatter, more runs change nothing that is known.
 func TestRunsWithoutScatter(t *testing.T) {
-	s := Scale{Ratio: Estimate{Value: 1, U: 0.001, Dof: math.Inf(1)}, Floor: 0.001, Runs: 3}
+	inf := math.Inf(1)
+	s := Scale{Ratio: Budget{{U: 0.001, Dof: inf}, {U: 0.002, Dof: inf, Shape: Rectangular}}.Estimate(1), Floor: 0.001, Runs: 3}
 	more := s.withRuns(10)
 	assert.Equal(t, 10, more.Runs)
-	more.Runs = 3
-	assert.Equal(t, s, more)
+	assert.Equal(t, s.Ratio.doubts, more.Ratio.doubts)
+	assert.InEpsilon(t, s.Ratio.U, more.Ratio.U, 1e-15)
+	assert.Equal(t, inf, more.Ratio.Dof)
 }
 
 // Lengths below 1 mm are lengths too.
@@ -73,24 +76,4 @@ func TestShortLengths(t *testing.T) {
 	a, err := ScaleAndOffset([]Point{{0.1, 0.1}, {0.2, 0.21}, {0.4, 0.4}, {0.8, 0.8}}, Instrument{Accuracy: 0.01})
 	require.NoError(t, err)
 	assert.InEpsilon(t, a.Line.Slope*0.01/math.Sqrt(3)/0.8, a.Budget[2].U, 1e-12, "the limits count at the longest of them")
-}
-
-// What is no number is counted above all others: that leaves both ends where they are.
-func TestMonteCarloKeepsItsEnds(t *testing.T) {
-	ends := func(of func(v float64) float64) Drawn {
-		m, err := NewMonteCarlo(0, Budget{{U: 1, Dof: math.Inf(1)}}, of, 10_000, 1)
-		require.NoError(t, err)
-		for !m.Step(1000) {
-		}
-		d, err := m.Result()
-		require.NoError(t, err)
-		return d
-	}
-	all := ends(func(v float64) float64 { return v })
-	assert.Equal(t, all, ends(func(v float64) float64 {
-		if v > 2.5 {
-			return math.NaN()
-		}
-		return v
-	}))
 }

@@ -1,6 +1,10 @@
 package measure
 
-import "math"
+import (
+	"math"
+
+	"striderule/calc/distribution"
+)
 
 // LackOfFit says whether points bend away from a line by more than repeats at
 // the same x scatter. Source: N. R. Draper, H. Smith, Applied Regression
@@ -10,6 +14,8 @@ type LackOfFit struct {
 	DofLack, DofPure float64
 	F, P             float64
 	Adequate         bool // P is at least 0.05: nothing speaks against the line
+
+	noise, dofNoise float64 // what the readings were compared with
 }
 
 // significance is from where on something is not put down to chance.
@@ -52,7 +58,12 @@ func pure(list []group) (squares, dof float64) {
 
 // LackOfFit tests the line. It needs repeats, and one x more than the line has
 // parameters (ErrTooFew), and repeats that are not all equal (ErrNoSpread).
-func (l Line) LackOfFit() (LackOfFit, error) {
+func (l Line) LackOfFit() (LackOfFit, error) { return l.lackOfFit(0) }
+
+// lackOfFit compares with the scatter of the repeats, or with a rounding, as a standard
+// uncertainty, where that is the larger: repeats that are the same on the lines of a tool do
+// not say that a reading is known to the last digit.
+func (l Line) lackOfFit(rounding float64) (LackOfFit, error) {
 	list := groups(l.Points)
 	squares, dof := pure(list)
 	t := LackOfFit{DofPure: dof, DofLack: float64(len(list)-len(l.Points)) + l.Dof}
@@ -64,12 +75,23 @@ func (l Line) LackOfFit() (LackOfFit, error) {
 		d := (g.ys.Mean() - l.MeanY) - l.Slope*(g.x-l.MeanX)
 		lack += float64(len(g.ys)) * d * d
 	}
-	t.PureSD = math.Sqrt(squares / dof)
-	t.F = lack / t.DofLack / (squares / dof) // Draper and Smith, 2.1
-	if squares == 0 || !finite(t.F) {
+	if t.PureSD = math.Sqrt(squares / dof); t.PureSD <= l.rounding {
+		t.PureSD = 0
+	}
+	t.noise, t.dofNoise = t.PureSD, dof
+	// Repeats are rounded alike: their mean is no better than one of them.
+	rounding *= math.Sqrt(float64(len(l.Points)) / float64(len(list)))
+	if rounding > t.noise {
+		t.noise, t.dofNoise = rounding, exactDof
+	}
+	t.F = lack / t.DofLack / (t.noise * t.noise) // Draper and Smith, 2.1
+	if t.noise == 0 || !finite(t.F) {
 		return LackOfFit{}, ErrNoSpread
 	}
-	p, err := FisherUpper(t.F, t.DofLack, t.DofPure)
+	p, err := distribution.FisherUpper(t.F, t.DofLack, t.dofNoise)
 	t.P, t.Adequate = p, p >= significance
 	return t, err
 }
+
+// exactDof stands for the endless degrees of freedom of what is known without readings.
+const exactDof = 1e6

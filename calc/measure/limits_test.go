@@ -52,18 +52,3 @@ func TestThroughOriginOfTwo(t *testing.T) {
 	require.NoError(t, err)
 	assert.InEpsilon(t, 2, l.Slope, 1e-14)
 }
-
-// What is no number is counted at the end of what was drawn, not left out.
-func TestMonteCarloCountsWhatIsNoNumber(t *testing.T) {
-	m, err := NewMonteCarlo(0, Budget{{U: 1, Dof: math.Inf(1)}}, func(v float64) float64 {
-		if v > 0 {
-			return math.NaN()
-		}
-		return v
-	}, 1000, 1)
-	require.NoError(t, err)
-	for !m.Step(100) {
-	}
-	_, err = m.Result()
-	assert.ErrorIs(t, err, ErrRange)
-}

@@ -3,6 +3,8 @@ package measure
 import (
 	"math"
 	"slices"
+
+	"striderule/calc/distribution"
 )
 
 // A Point is a reading y at a known x.
@@ -20,6 +22,7 @@ type Line struct {
 	Dof              float64
 	ResidualSD       float64 // standard deviation of the residuals, √(SSE/Dof)
 	origin           bool
+	rounding         float64 // what it leaves, at most, of residuals that are none
 }
 
 // Fit returns the line through points. They are ErrTooFew below three, and
@@ -99,6 +102,7 @@ const noise = 1e-14
 // settle makes a line that is not missed by more than rounding leaves an exact one: else
 // that would pass for a scatter, and the line for known to the last digit.
 func (l *Line) settle(most float64) {
+	l.rounding = most
 	if l.ResidualSD <= most {
 		l.SSE, l.ResidualSD = 0, 0
 	}
@@ -214,7 +218,7 @@ func (e Estimate) P(from float64) float64 {
 	t, ok := e.T(from)
 	switch {
 	case ok && e.Dof > 0:
-		return tails(math.Abs(t), e.Dof)
+		return distribution.Missed(math.Abs(t), e.Dof)
 	case e.Value == from:
 		return 1
 	}

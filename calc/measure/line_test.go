@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"striderule/calc/distribution"
 )
 
 // JCGM 100:2008, H.3: calibration of a thermometer, Table H.6. Published:
@@ -120,7 +122,7 @@ func TestLineLaws(t *testing.T) {
 			tt, ok := l.SlopeEstimate().T(0)
 			require.True(t, ok)
 			assert.InEpsilon(t, f+1, tt*tt+1, 1e-9)
-			p, err := FisherUpper(f, 1, l.Dof)
+			p, err := distribution.FisherUpper(f, 1, l.Dof)
 			require.NoError(t, err)
 			assert.InDelta(t, p, l.SlopeEstimate().P(0), 1e-9)
 		}

@@ -8,6 +8,7 @@ type MarkTest struct {
 	Remaining     Series // mm, one for each run
 	With          Instrument
 	RemainingWith *Instrument // nil: the same one instrument reads both
+	Earlier       Spread      // mm, of the same machine
 }
 
 // Measure returns the mean of the runs' differences, mark less remaining.
@@ -29,7 +30,7 @@ func (t MarkTest) Measure() (Measured, error) {
 		}
 		runs[i] = mark - remaining
 	}
-	return Test{Mark: t.Marks.longest(), With: t.With, RemainingWith: t.RemainingWith}.measured(runs), nil
+	return Test{Mark: t.Marks.longest(), With: t.With, RemainingWith: t.RemainingWith, Earlier: t.Earlier}.measured(runs), nil
 }
 
 func (t MarkTest) check() error {

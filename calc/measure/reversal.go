@@ -37,16 +37,19 @@ type Reversal struct {
 }
 
 // WarnOneApproach is the doubt of positions that were approached once.
-const WarnOneApproach Warning = "One approach from a side cannot show how well it repeats. Approach every target at least twice from either side."
+const WarnOneApproach Warning = "one-approach"
 
-// Bidirectional evaluates targets. Each needs a reading from both sides, else
-// it is ErrOneDirection.
-func Bidirectional(targets []Target) (Reversal, error) {
+// Bidirectional evaluates targets, read with one instrument. Each needs a reading from both
+// sides, else it is ErrOneDirection. The error of the instrument itself is the same from
+// either side, so that it leaves the reversal value alone, but for its step: that of either
+// side, in full, as targets that are whole steps apart are all rounded alike.
+func Bidirectional(targets []Target, with Instrument) (Reversal, error) {
 	if len(targets) == 0 {
 		return Reversal{}, ErrNoReading
 	}
 	r := Reversal{HasSpread: true}
 	var budget Budget
+	count := float64(len(targets))
 	for _, t := range targets {
 		if len(t.Forward) == 0 || len(t.Backward) == 0 {
 			return Reversal{}, ErrOneDirection
@@ -64,7 +67,7 @@ func Bidirectional(targets []Target) (Reversal, error) {
 			spread, ok := s.Spread()
 			r.HasSpread = r.HasSpread && ok
 			u := spread / math.Sqrt(float64(len(s))) // JCGM 100, 4.2.3 (5)
-			budget = append(budget, Component{ID: Scatter, U: u, Dof: float64(len(s) - 1), TypeA: true})
+			budget = append(budget, Component{ID: Scatter, U: u / count, Dof: float64(len(s) - 1), TypeA: true, Shape: ScaledT})
 		}
 		sf, _ := f.Spread()
 		sb, _ := b.Spread()
@@ -79,7 +82,8 @@ func Bidirectional(targets []Target) (Reversal, error) {
 	r.MeanReversal = Estimate{Value: mean, Dof: math.Inf(1)}
 	if r.HasSpread {
 		r.repeatability()
-		r.MeanReversal = budget.Scaled(1 / float64(len(targets))).Estimate(mean)
+		step := with.resolution(Resolution)
+		r.MeanReversal = append(budget, step, step).Estimate(mean)
 	} else {
 		r.SForward, r.SBackward = nil, nil
 		r.Warnings = append(r.Warnings, WarnOneApproach)
@@ -94,7 +98,7 @@ func (t Target) deviations(actual Series) Series {
 	for i, x := range actual {
 		d[i] = x - t.Position // deviation of position
 	}
-	return d
+	return d.onGrid(max(actual.longest(), math.Abs(t.Position)) * noise)
 }
 
 // spanOf is the largest less the smallest of all values.

@@ -4,10 +4,10 @@ import "math"
 
 // More doubts, of lines.
 const (
-	WarnTwoLengths   Warning = "Two lengths always lie on a line. A third one, between or beyond them, would show whether it is straight."
-	WarnNoRepeats    Warning = "With one reading at each, nothing tells scatter from a bend in the line. Read each at least twice."
-	WarnRepeatsEqual Warning = "Repeats are all equal, so the scatter is hidden below the step of the instrument. A finer one would show whether the line is straight."
-	WarnNotStraight  Warning = "The readings do not lie on a straight line, by more than they scatter. Look for one wrong reading, or for something that happens at one end only."
+	WarnTwoLengths   Warning = "two-lengths"
+	WarnNoRepeats    Warning = "no-repeats"
+	WarnRepeatsEqual Warning = "repeats-equal"
+	WarnNotStraight  Warning = "not-straight"
 )
 
 // An AxisFit is a travel axis measured at several lengths: its scale and a
@@ -32,15 +32,30 @@ type AxisFit struct {
 // uncertainty (JCGM 100, F.1.2.3); an error of its zero goes into the offset. Its step
 // is counted once for each length, however often that was read.
 func ScaleAndOffset(points []Point, with Instrument) (AxisFit, error) {
-	if err := with.Check(); err != nil {
-		return AxisFit{}, err
-	}
 	longest := 0.0
 	for _, p := range points {
 		if p.X <= 0 || p.Y <= 0 {
 			return AxisFit{}, ErrLength
 		}
 		longest = max(longest, p.Y)
+	}
+	return fitAxis(points, with, longest)
+}
+
+// ScaleOfPositions is ScaleAndOffset of positions, mm, that may lie on both sides of 0. The
+// instrument's limits count as reached between the outermost two.
+func ScaleOfPositions(points []Point, with Instrument) (AxisFit, error) {
+	var ys []float64
+	for _, p := range points {
+		ys = append(ys, p.Y)
+	}
+	return fitAxis(points, with, spanOf(ys))
+}
+
+// fitAxis fits lengths of which longest reaches the instrument's limits.
+func fitAxis(points []Point, with Instrument, longest float64) (AxisFit, error) {
+	if err := with.Check(); err != nil {
+		return AxisFit{}, err
 	}
 	l, err := Fit(points)
 	if err != nil {
@@ -50,18 +65,26 @@ func ScaleAndOffset(points []Point, with Instrument) (AxisFit, error) {
 	list := groups(points)
 	step := stepLine(list, with)
 	inf := math.Inf(1)
-	a.Budget = Budget{
-		{ID: LineFit, U: l.SESlope(), Dof: l.Dof, TypeA: true, Shape: ScaledT},
-		{ID: Resolution, U: step.SESlope(), Dof: inf, Fixed: true},
-		{ID: Accuracy, U: math.Abs(l.Slope) * with.Gain(longest), Dof: inf, Fixed: true, Shape: Rectangular},
+	fit := Component{ID: LineFit, U: l.SESlope(), Dof: l.Dof, TypeA: true, Shape: ScaledT}
+	start := Component{U: l.SEIntercept(), Dof: l.Dof, TypeA: true, Shape: ScaledT}
+	if len(points) <= fewPoints { // three or four can lie on one line of the tool by chance
+		fit.Least = step.ResidualSD / math.Sqrt(l.Sxx)
+		start.Least = step.ResidualSD * l.leverage(0)
 	}
-	a.Scale = Scale{Ratio: a.Budget.Estimate(l.Slope), Floor: a.Budget.Floor(), Runs: len(points)}
+	gain := math.Abs(l.Slope) * with.Gain(longest)
+	a.Budget = Budget{fit,
+		{ID: Resolution, U: step.SESlope(), Dof: inf, Fixed: true, Step: true},
+		{ID: Accuracy, U: gain, Dof: inf, Fixed: true, Shape: Rectangular},
+	}
+	a.Scale = Scale{Ratio: a.Budget.Estimate(l.Slope), Floor: Test{Runs: len(points), Scatter: l.ResidualSD, With: with}.floor(a.Budget), Runs: len(points)}
 	zero := with.limits(Accuracy, Certificate).Combined()
 	if with.zeroCancels {
 		zero = 0
 	}
-	a.Offset = Budget{{U: l.SEIntercept(), Dof: l.Dof}, {U: step.SEIntercept(), Dof: inf}, {U: zero, Dof: inf}}.Estimate(l.Intercept)
-	a.OffsetFound = math.Abs(l.Intercept) > max(a.Offset.Expanded(), 1e-12*longest)
+	// Lengths that are whole steps apart are all rounded alike: then all of a step is in the offset.
+	rounding := max(step.SEIntercept(), step.ResidualSD)
+	a.Offset = Budget{start, {U: rounding, Dof: inf}, {U: zero, Dof: inf, Shape: Rectangular}}.Estimate(l.Intercept)
+	a.OffsetFound = math.Abs(l.Intercept) > max(a.Offset.HalfWidth(), 1e-12*longest)
 	a.Lack, err = l.LackOfFit()
 	a.HasLack = err == nil
 	switch {
@@ -76,6 +99,9 @@ func ScaleAndOffset(points []Point, with Instrument) (AxisFit, error) {
 	}
 	return a, a.Scale.Check()
 }
+
+// fewPoints is up to how many the scatter about a line is not taken below that of a step.
+const fewPoints = 4
 
 // stepLine is a line whose residuals are the instrument's step as a standard
 // uncertainty, with one reading for each x.

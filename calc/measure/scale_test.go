@@ -34,7 +34,7 @@ func TestScaleAndOffset(t *testing.T) {
 	gain := 0.3 / math.Sqrt(3) / 100.52 * plain.Line.Slope
 	fit := plain.Line.SESlope()
 	assert.InEpsilon(t, math.Sqrt(fit*fit+step*step/3200+gain*gain), read.Scale.Ratio.U, 1e-12)
-	assert.InEpsilon(t, math.Sqrt(step*step/3200+gain*gain), read.Scale.Floor, 1e-12)
+	assert.InEpsilon(t, math.Hypot(1.959963984540054*step/math.Sqrt(3200), 0.95*math.Sqrt(3)*gain), read.Scale.Floor, 1e-12)
 	offset := plain.Line.SEIntercept()
 	assert.InEpsilon(t, math.Sqrt(offset*offset+step*step*(1.0/3+60*60/3200.0)+0.03), read.Offset.U, 1e-12)
 	assert.Equal(t, plain.Line.Slope, read.Scale.Ratio.Value)

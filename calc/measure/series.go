@@ -1,6 +1,9 @@
 package measure
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A Series is readings of one thing, in the order they were made: of lengths,
 // what each of several runs moved.
@@ -22,6 +25,9 @@ func (s Series) Check() error {
 func (s Series) Mean() float64 {
 	if len(s) == 0 {
 		return 0
+	}
+	if s.Equal() {
+		return s[0]
 	}
 	n := float64(len(s))
 	sum := 0.0
@@ -46,12 +52,30 @@ func (s Series) Spread() (float64, bool) {
 
 // squares is the sum of the squared deviations from the mean.
 func (s Series) squares() float64 {
+	if s.Equal() {
+		return 0
+	}
 	mean, sum, rest := s.Mean(), 0.0, 0.0
 	for _, x := range s {
 		sum += (x - mean) * (x - mean)
 		rest += x - mean
 	}
 	return max(0, sum-rest*rest/float64(len(s)))
+}
+
+// onGrid returns the readings with those that differ by what rounding leaves made the same:
+// differences and lengths of mixed units that are equal on paper, and not in the last bit.
+func (s Series) onGrid(most float64) Series {
+	on := slices.Clone(s)
+	for i, x := range on {
+		for _, y := range on[:i] {
+			if math.Abs(x-y) <= most {
+				on[i] = y
+				break
+			}
+		}
+	}
+	return on
 }
 
 // Equal reports whether all readings are the same.

@@ -14,6 +14,7 @@ type SlipTest struct {
 	Runs      []SpeedRun
 	Alpha     float64 // significance; 0 is taken as 0.05
 	Common    Budget  // mm: what the instrument does to all runs alike, as Budget.Fixed of one of them
+	Grid      float64 // mm, the standard uncertainty of the rounding of a length, where Common has no step as large
 }
 
 // Trouble is what the error does with speed.
@@ -24,27 +25,29 @@ const (
 	NoSlipFound Trouble = iota
 	SlipFound           // the error falls with speed: the drive loses grip
 	ErrorRises          // it rises: not slip; look at the test
+	ErrorUneven         // it differs, but neither falls nor rises all the way
 )
 
-// String returns the word: no_slip_found, slip or error_rises_with_speed.
+// String returns the word: no_slip_found, slip, error_rises_with_speed or uneven.
 func (t Trouble) String() string {
 	switch t {
 	case SlipFound:
 		return "slip"
 	case ErrorRises:
 		return "error_rises_with_speed"
+	case ErrorUneven:
+		return "uneven"
 	}
 	return "no_slip_found"
 }
 
-// A Basis is which runs a scale was taken from.
+// A Basis is what a scale was taken from.
 type Basis uint8
 
 // The bases.
 const (
-	FromAllRuns   Basis = iota // speed makes no difference that shows
-	FromZeroSpeed              // the line's error at no speed at all
-	FromPlateau                // the slow runs that agree, as the line does not fit
+	FromZeroSpeed Basis = iota // the error at no speed at all, of the line through all runs
+	FromSlowest                // the same, of the line through the two slowest speeds
 )
 
 // A SlipResult is what runs at several speeds show. Errors are relative.
@@ -56,32 +59,34 @@ type SlipResult struct {
 	Significant bool
 	Trouble     Trouble
 	Lack        LackOfFit
-	HasLack     bool
+	HasLack     bool // Lack could be tested
 	Basis       Basis
-	Plateau     int // how many of Speeds, from the slowest, make the plateau
 	Scale       Scale
 	Warnings    []Warning
 }
 
+// Misfit reports whether repeats show that the error does not follow a straight line.
+func (r SlipResult) Misfit() bool { return r.HasLack && !r.Lack.Adequate }
+
 // The doubts of a slip test.
 const (
-	WarnErrorRises Warning = "The error grows with speed, which slip cannot do. Look for a reading taken before the move had ended, or make the runs in another order: the drive may have warmed up."
-	WarnThreshold  Warning = "The error does not follow a straight line: it holds up to some speed and then gives way. The setting is taken from the slow runs that agree."
-	WarnBent       Warning = "The error does not follow a straight line. The setting is taken from the slow runs that agree."
-	WarnOneSlow    Warning = "Only the slowest speed is left to take the setting from. Add runs at a speed below it."
-	WarnMayHide    Warning = "The runs scatter so much that slip beyond the tolerance could hide in them. More runs, or longer ones, would show it."
+	WarnErrorRises  Warning = "error-rises"
+	WarnErrorUneven Warning = "error-uneven"
+	WarnBent        Warning = "bent"
+	WarnMayHide     Warning = "may-hide"
 )
 
-// Solve fits the error against speed, tests the slope, and takes the scale from
-// the runs that deserve it:
+// Solve fits the error against speed, says what it does, and takes the scale at no speed.
 //
-//   - from the plateau, if repeats show that the line does not fit: a drive that
-//     holds and then slips gives a significant line with a false intercept;
-//   - from the line at zero speed, if its slope is significant;
-//   - from all runs together otherwise.
+// No test on the runs themselves decides from which of them the scale comes: one that tests
+// for slip first, and takes the mean of all runs where it finds none, covers 63 % instead of
+// 95 at the worst slip, and misfit first 41 to 50 %. The interval reaches over two: the mean
+// of the slowest speed, and the line at zero speed. Where repeats show that the line bends
+// down (a drive that holds and then slips), it is that of the two slowest speeds, from the
+// scatter of the repeats alone. The value is the line's.
 //
 // It needs three runs (ErrTooFew) at two speeds or more (ErrOneLength).
-// Sources: JCGM 100, H.3 and G.3.
+// Sources: JCGM 100, H.3 and G.3; the union of both is ours, by simulation.
 func (t SlipTest) Solve() (SlipResult, error) {
 	if t.Alpha == 0 {
 		t.Alpha = significance
@@ -101,20 +106,55 @@ func (t SlipTest) Solve() (SlipResult, error) {
 		r.Speeds, r.MeanErrors = append(r.Speeds, g.x), append(r.MeanErrors, g.ys.Mean())
 	}
 	r.Significant = r.P < t.Alpha
-	switch {
-	case r.Significant && l.Slope < 0:
-		r.Trouble = SlipFound
-	case r.Significant:
-		r.Trouble = ErrorRises
-		r.Warnings = append(r.Warnings, WarnErrorRises)
-	}
-	r.Lack, err = l.LackOfFit()
+	r.Lack, err = l.lackOfFit(t.rounding())
 	r.HasLack = err == nil
 	if !r.HasLack {
 		r.Warnings = append(r.Warnings, lackWarning(err, len(list)))
 	}
-	r.basis(t, list)
+	r.Trouble = r.trouble(t, list)
+	switch {
+	case r.Trouble == ErrorRises:
+		r.Warnings = append(r.Warnings, WarnErrorRises)
+	case r.Trouble == ErrorUneven:
+		r.Warnings = append(r.Warnings, WarnErrorUneven)
+	case r.Misfit():
+		r.Warnings = append(r.Warnings, WarnBent)
+	}
+	r.scale(t, list)
 	return r, r.Scale.Check()
+}
+
+// trouble says what the error does with speed: by the slope of a line that fits, else by the
+// mean errors one after the other, judged by the scatter of the repeats.
+func (r *SlipResult) trouble(t SlipTest, list []group) Trouble {
+	if !r.Misfit() {
+		switch {
+		case r.Significant && r.Line.Slope < 0:
+			return SlipFound
+		case r.Significant:
+			return ErrorRises
+		}
+		return NoSlipFound
+	}
+	differs := func(from, to group) (falls, rises bool) {
+		u := r.Lack.noise * math.Sqrt(1/float64(len(from.ys))+1/float64(len(to.ys))) // JCGM 100, 5.1.2 (10)
+		e := Estimate{Value: to.ys.Mean(), U: u, Dof: r.Lack.dofNoise}
+		far := e.P(from.ys.Mean()) < t.Alpha
+		return far && e.Value < from.ys.Mean(), far && e.Value > from.ys.Mean()
+	}
+	anyFalls, anyRises := false, false
+	for i := 1; i < len(list); i++ {
+		falls, rises := differs(list[i-1], list[i])
+		anyFalls, anyRises = anyFalls || falls, anyRises || rises
+	}
+	falls, rises := differs(list[0], list[len(list)-1])
+	switch {
+	case falls && !anyRises:
+		return SlipFound
+	case rises && !anyFalls:
+		return ErrorRises
+	}
+	return ErrorUneven
 }
 
 func lackWarning(err error, places int) Warning {
@@ -128,7 +168,7 @@ func lackWarning(err error, places int) Warning {
 }
 
 // WarnTwoSpeeds is the doubt of a line through two speeds.
-const WarnTwoSpeeds Warning = "Two speeds always lie on a line. A third one would show whether the error follows speed, or gives way at some point."
+const WarnTwoSpeeds Warning = "two-speeds"
 
 // points are the relative errors against speed.
 func (t SlipTest) points() ([]Point, error) {
@@ -150,79 +190,12 @@ func (t SlipTest) points() ([]Point, error) {
 	return points, nil
 }
 
-// basis chooses the runs that the scale is taken from. What is common to all
-// runs is in its uncertainty once. Source: JCGM 100, 5.1.2, F.1.2.3.
-func (r *SlipResult) basis(t SlipTest, list []group) {
-	var own Estimate // of the error
-	runs := len(t.Runs)
-	switch {
-	case r.HasLack && !r.Lack.Adequate:
-		r.Basis = FromPlateau
-		own, r.Plateau, runs = plateau(list, t.Alpha)
-		if r.Trouble == ErrorRises {
-			r.Warnings = append(r.Warnings, WarnBent)
-		} else {
-			r.Warnings = append(r.Warnings, WarnThreshold)
-		}
-		if r.Plateau == 1 {
-			r.Warnings = append(r.Warnings, WarnOneSlow)
-		}
-	case r.Significant:
-		r.Basis = FromZeroSpeed
-		own = r.Line.InterceptEstimate()
-	default:
-		own = together(list)
-	}
-	common := t.Common.Scaled(1 / t.Commanded)
-	b := append(Budget{{ID: LineFit, U: own.U, Dof: own.Dof, TypeA: true, Shape: ScaledT}}, common...)
-	r.Scale = Scale{Ratio: b.Estimate(1 + own.Value), Floor: common.Combined(), Runs: runs}
-}
-
-// together is the mean of all readings of some groups.
-func together(list []group) Estimate {
-	var all Series
-	for _, g := range list {
-		all = append(all, g.ys...)
-	}
-	spread, _ := all.Spread()
-	n := float64(len(all))
-	return Estimate{Value: all.Mean(), U: spread / math.Sqrt(n), Dof: n - 1} // JCGM 100, 4.2.3 (5)
-}
-
-// plateau is the mean of the slow groups that agree: the next faster one joins
-// as long as its mean does not differ from that of those before, judged by the
-// scatter of all repeats together.
-func plateau(list []group, alpha float64) (e Estimate, speeds, runs int) {
-	squares, dof := pure(list)
-	variance := squares / dof
-	for speeds = 1; speeds < len(list); speeds++ {
-		slow, next := together(list[:speeds]), list[speeds].ys
-		n := float64(count(list[:speeds]))
-		u := math.Sqrt(variance * (1/n + 1/float64(len(next)))) // JCGM 100, 5.1.2 (10)
-		if (Estimate{Value: next.Mean(), U: u, Dof: dof}).P(slow.Value) < alpha {
-			break
-		}
-	}
-	e = together(list[:speeds])
-	runs = count(list[:speeds])
-	e.U, e.Dof = math.Sqrt(variance/float64(runs)), dof
-	return e, speeds, runs
-}
-
-func count(list []group) int {
-	n := 0
-	for _, g := range list {
-		n += len(g.ys)
-	}
-	return n
-}
-
 // HoldsUpTo returns the fastest speed, mm/s, at which the line's error is still
 // within ± tolerance: with the setting as it was in the test, or, corrected,
 // with the one from zero speed. It is 0 if no speed is slow enough. False where
 // the line says nothing about it: no slip, or not a line.
 func (r SlipResult) HoldsUpTo(tolerance float64, corrected bool) (float64, bool) {
-	if r.Trouble != SlipFound || r.HasLack && !r.Lack.Adequate || !(tolerance > 0) {
+	if r.Trouble != SlipFound || r.Misfit() || !(tolerance > 0) {
 		return 0, false
 	}
 	at, slope := r.Line.Intercept, r.Line.Slope

@@ -33,92 +33,112 @@ func solveSlip(t *testing.T, test SlipTest) SlipResult {
 	return r
 }
 
+// unionOf is what the interval is to reach over: the line at no speed, and the mean of the
+// slowest speed as its repeats have it. All are relative errors.
+func unionOf(line, lineHalf, slow, slowHalf float64) float64 {
+	return max(lineHalf, math.Abs(line-slow)+slowHalf)
+}
+
+// The figures were worked out apart from this code, with 30 digits.
 func TestSlipBasis(t *testing.T) {
 	zero := solveSlip(t, slipping)
 	assert.Equal(t, SlipFound, zero.Trouble)
 	assert.Equal(t, FromZeroSpeed, zero.Basis)
 	assert.InDelta(t, 1+zero.Line.Intercept, zero.Scale.Ratio.Value, 1e-15)
-	assert.InDelta(t, zero.Line.SEIntercept(), zero.Scale.Ratio.U, 1e-15)
+	assert.InEpsilon(t, 0.0001611839205649, zero.Line.SEIntercept(), 1e-9)
+	assert.InEpsilon(t, unionOf(-0.0008260869565217, 0.0003591401557262, -0.002866666666667, 0.0004448987961047), zero.Scale.Ratio.HalfWidth(), 1e-9)
 	assert.InDelta(t, 10, zero.Scale.Ratio.Dof, 1e-9)
 	assert.Equal(t, 12, zero.Scale.Runs)
 	assert.Empty(t, zero.Warnings)
 
-	all := solveSlip(t, gripping)
-	assert.Equal(t, NoSlipFound, all.Trouble)
-	assert.Equal(t, FromAllRuns, all.Basis)
-	assert.InDelta(t, 0.989141666666, all.Scale.Ratio.Value, 1e-9)
-	assert.InDelta(t, 11, all.Scale.Ratio.Dof, 1e-9)
-	var lengths Series
-	for _, run := range gripping.Runs {
-		lengths = append(lengths, run.Length/100)
-	}
-	spread, _ := lengths.Spread()
-	assert.InEpsilon(t, spread/math.Sqrt(12), all.Scale.Ratio.U, 1e-9)
+	none := solveSlip(t, gripping)
+	assert.Equal(t, NoSlipFound, none.Trouble)
+	assert.Equal(t, FromZeroSpeed, none.Basis, "not the mean of all runs: no test on itself says that there is no slip")
+	assert.InDelta(t, 1-0.01086376811594, none.Scale.Ratio.Value, 1e-12)
+	assert.InEpsilon(t, 0.0003821325043386, none.Scale.Ratio.HalfWidth(), 1e-9)
+	assert.Empty(t, none.Warnings)
 
 	// A drive that holds and then gives way: the line is significant, and wrong.
 	flat := solveSlip(t, threshold)
 	assert.True(t, flat.Significant)
 	assert.False(t, flat.Lack.Adequate)
-	assert.Equal(t, FromPlateau, flat.Basis)
-	assert.Equal(t, 3, flat.Plateau)
-	assert.InDelta(t, 0.99501111, flat.Scale.Ratio.Value, 1e-7)
-	assert.InEpsilon(t, flat.Lack.PureSD/3, flat.Scale.Ratio.U, 1e-9)
+	assert.True(t, flat.Misfit())
+	assert.Equal(t, SlipFound, flat.Trouble)
+	assert.Equal(t, FromSlowest, flat.Basis)
+	assert.InDelta(t, 1-0.005066666666667, flat.Scale.Ratio.Value, 1e-12)
+	assert.InEpsilon(t, 0.0008015921580304, flat.Scale.Ratio.HalfWidth(), 1e-9)
 	assert.InDelta(t, 8, flat.Scale.Ratio.Dof, 1e-9)
-	assert.Equal(t, 9, flat.Scale.Runs)
+	assert.Equal(t, 12, flat.Scale.Runs)
 	assert.Greater(t, flat.Line.Intercept, 0.001, "what the intercept would have said: too much instead of too little")
-	assert.Equal(t, []Warning{WarnThreshold}, flat.Warnings)
+	assert.Equal(t, []Warning{WarnBent}, flat.Warnings)
 
-	// The second mean is 2.3 standard uncertainties of the difference of two means
-	// off, 3.3 of one mean; 2.78 would be too much with four degrees of freedom.
-	close := solveSlip(t, speeds(map[float64]Series{1: {99.50, 99.52}, 2: {99.4675, 99.4875}, 4: {99.484, 99.504}, 8: {97.3, 97.32}}))
-	assert.Equal(t, 3, close.Plateau)
-
-	early := speeds(map[float64]Series{1: {99.9, 99.92}, 2: {97, 97.03}, 4: {97.02, 97.04}})
-	r := solveSlip(t, early)
-	assert.Equal(t, 1, r.Plateau)
-	assert.Equal(t, []Warning{WarnThreshold, WarnOneSlow}, r.Warnings)
+	// It gives way before the second speed: the slowest one is within the interval all the same.
+	early := solveSlip(t, speeds(map[float64]Series{1: {99.9, 99.92}, 2: {97, 97.03}, 4: {97.02, 97.04}}))
+	assert.Equal(t, SlipFound, early.Trouble)
+	assert.Equal(t, FromSlowest, early.Basis)
+	assert.InDelta(t, 1.02805, early.Scale.Ratio.Value, 1e-12)
+	assert.InEpsilon(t, 0.02932878687528, early.Scale.Ratio.HalfWidth(), 1e-9)
+	assert.Equal(t, []Warning{WarnBent}, early.Warnings)
 
 	rising := solveSlip(t, speeds(map[float64]Series{1: {99, 99.02}, 2: {99.3, 99.31}, 4: {99.9, 99.91}}))
 	assert.Equal(t, ErrorRises, rising.Trouble)
 	assert.Equal(t, FromZeroSpeed, rising.Basis)
+	assert.InEpsilon(t, 0.003225032936323, rising.Scale.Ratio.HalfWidth(), 1e-9)
 	assert.Equal(t, []Warning{WarnErrorRises}, rising.Warnings)
-	assert.Equal(t, "no_slip_found slip error_rises_with_speed", NoSlipFound.String()+" "+SlipFound.String()+" "+ErrorRises.String())
+	assert.Equal(t, "no_slip_found slip error_rises_with_speed uneven", NoSlipFound.String()+" "+SlipFound.String()+" "+ErrorRises.String()+" "+ErrorUneven.String())
 }
 
-// The next speed joins while its mean does not differ from that of those before: by the
-// scatter of the difference of two means.
-func TestPlateauJoins(t *testing.T) {
-	// Three runs each, with a standard deviation of 0.1: the second mean is t times the
-	// standard uncertainty of the difference off; 2.45 is too much with six degrees of freedom.
+// Where the line does not fit, one mean differs from another by the scatter of the difference
+// of two means.
+func TestSlipMeansDiffer(t *testing.T) {
+	// Three runs each, with a standard deviation of 0.1: one mean is t times the standard
+	// uncertainty of the difference off; 2.45 is too much with six degrees of freedom.
 	at := func(mean float64) Series { return Series{mean - 0.1, mean, mean + 0.1} }
 	off := func(t float64) float64 { return t * 0.1 * math.Sqrt(2.0/3) }
-	apart := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99 - off(3)), 3: at(99 + off(3))}))
-	assert.Equal(t, FromPlateau, apart.Basis)
-	assert.Equal(t, 1, apart.Plateau)
-	// The line does not fit, although each speed agrees with those before.
-	all := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99 + off(2.3)), 3: at(99)}))
-	assert.Equal(t, FromPlateau, all.Basis)
-	assert.Equal(t, 3, all.Plateau)
-	assert.Equal(t, 9, all.Scale.Runs)
-	assert.Equal(t, []Warning{WarnThreshold}, all.Warnings)
-
-	rising := solveSlip(t, speeds(map[float64]Series{1: at(99), 2: at(99.5), 3: at(100.9)}))
-	assert.Equal(t, ErrorRises, rising.Trouble)
-	assert.Equal(t, []Warning{WarnErrorRises, WarnBent, WarnOneSlow}, rising.Warnings)
+	bump := func(t1, t2, t3 float64) SlipTest {
+		return speeds(map[float64]Series{1: at(99 + off(t1)), 2: at(99 + off(t2)), 3: at(99 + off(t3))})
+	}
+	for _, c := range []struct {
+		test SlipTest
+		want Trouble
+	}{
+		{bump(0, 0, -5), SlipFound},
+		{bump(0, 2.4, -4), SlipFound},    // up, but not by more than chance explains
+		{bump(0, 2.5, -4), ErrorUneven},  // up, and down again
+		{bump(0, -3, 3), ErrorUneven},    // down, and up again
+		{bump(0, -2.4, 3), ErrorRises},   // down, but not by more than chance explains
+		{bump(0, 2.9, 0), ErrorUneven},   // up and back
+		{bump(0, 6, 2.6), ErrorUneven},   // the last above the first, but down on the way
+		{bump(0, 2.4, 0.1), ErrorUneven}, // the line does not fit, and no pair differs: nothing is claimed
+	} {
+		r := solveSlip(t, c.test)
+		require.True(t, r.Misfit())
+		assert.Equal(t, c.want, r.Trouble, r.MeanErrors)
+		assert.Equal(t, c.want == SlipFound, r.Basis == FromSlowest, "only slip is taken from the two slowest")
+		want := map[Trouble]Warning{SlipFound: WarnBent, ErrorRises: WarnErrorRises, ErrorUneven: WarnErrorUneven}
+		assert.Equal(t, []Warning{want[c.want]}, r.Warnings)
+	}
 }
 
+// The tool's limits are in the uncertainty once, and its steps as the line carries them that
+// goes through each speed once.
 func TestSlipCommonPart(t *testing.T) {
 	m, err := MarkTest{Marks: Series{120}, Remaining: Series{20, 20.1}, With: Instrument{Resolution: 0.1, Accuracy: 0.5}}.Measure()
 	require.NoError(t, err)
-	for _, test := range []SlipTest{slipping, gripping, threshold} {
-		plain := solveSlip(t, test)
-		test.Common = m.Budget.Fixed()
-		with := solveSlip(t, test)
+	steps, limits := 0.1*math.Sqrt(2.0/12)/100, 0.5/math.Sqrt(3)*(99.95/120)/100
+	line := math.Hypot(1/math.Sqrt(4), 3.75/math.Sqrt(28.75)) // 1, 2, 4, 8: mean 3.75, squares 28.75
+	two := math.Hypot(1/math.Sqrt2, 1.5/math.Sqrt(0.5))       // 1, 2
+	for _, c := range []struct {
+		test  SlipTest
+		lever float64
+	}{{slipping, max(1, line)}, {gripping, max(1, line)}, {threshold, two}} {
+		plain := solveSlip(t, c.test)
+		c.test.Common = m.Budget.Fixed()
+		with := solveSlip(t, c.test)
 		assert.Equal(t, plain.Scale.Ratio.Value, with.Scale.Ratio.Value)
 		assert.Equal(t, plain.P, with.P, "it is common to all runs: the slope does not know of it")
-		common := m.Budget.Floor() / 100
-		assert.InEpsilon(t, math.Hypot(plain.Scale.Ratio.U, common), with.Scale.Ratio.U, 1e-12)
-		assert.InEpsilon(t, common, with.Scale.Floor, 1e-12)
+		assert.InEpsilon(t, math.Hypot(plain.Scale.Ratio.U, math.Hypot(limits, steps*c.lever)), with.Scale.Ratio.U, 1e-12)
+		assert.InEpsilon(t, math.Hypot(0.95*limits*math.Sqrt(3), 1.959963984540054*steps*c.lever), with.Scale.Floor, 1e-9)
 		j, err := with.Scale.Judge(0.02)
 		require.NoError(t, err)
 		assert.Equal(t, LeaveIt, j.Verdict)
@@ -186,7 +206,7 @@ func TestSlipEdges(t *testing.T) {
 	warns(WarnRepeatsEqual, map[float64]Series{1: {99, 99}, 2: {99.1, 99.1}, 3: {99, 99}})
 	level := solveSlip(t, speeds(map[float64]Series{1: {99, 99}, 2: {99, 99}, 3: {99, 99}}))
 	assert.Equal(t, NoSlipFound, level.Trouble)
-	assert.Equal(t, FromAllRuns, level.Basis)
+	assert.Equal(t, FromZeroSpeed, level.Basis)
 }
 
 func TestSlipOrder(t *testing.T) {

@@ -3,7 +3,7 @@ package report
 import (
 	"strings"
 
-	"striderule/calc/word"
+	"striderule/calc/lists"
 )
 
 // A Chart is a picture as data: points with intervals, bands and curves over
@@ -33,7 +33,7 @@ func (s Scale) Title() string {
 	if s.Unit == "" {
 		return s.Label
 	}
-	return s.Label + ", " + s.Unit
+	return axisTitle.Fill("label", s.Label, "unit", s.Unit)
 }
 
 // Figure is a value of the axis.
@@ -41,7 +41,7 @@ func (s Scale) Figure(v float64) *Figure { return &Figure{Value: v, Unit: s.Unit
 
 // FromTo is a range of values, without their unit.
 func (s Scale) FromTo(lo, hi float64) string {
-	return s.Figure(lo).Number() + " to " + s.Figure(hi).Number()
+	return fromTo.Fill("from", s.Figure(lo).Number(), "to", s.Figure(hi).Number())
 }
 
 // A Point is a reading, with its interval if Lo and Hi differ.
@@ -58,13 +58,13 @@ type PointKind int
 const (
 	// Counted readings are part of the answer.
 	Counted PointKind = iota
-	// Aside readings were set aside.
+	// Aside readings were left out.
 	Aside
-	// Suspect readings stand out.
+	// Suspect readings are outliers.
 	Suspect
 	// Result points are worked out from the others.
 	Result
-	// Later readings are another lot: made after the change, from the other side.
+	// Later readings are another lot: check runs, or from the other side.
 	Later
 
 	PointKinds
@@ -75,7 +75,7 @@ func PointAt(x, y float64, label string, kind PointKind) Point {
 	return Point{x, y, y, y, label, kind}
 }
 
-// A Band is a range of y: a tolerance, an interval.
+// A Band is a range of y: what is acceptable, an interval.
 type Band struct {
 	Lo, Hi float64
 	Label  string
@@ -111,11 +111,11 @@ func (c *Curve) Level() bool { return len(c.At) == 2 && c.At[0].Y == c.At[1].Y }
 
 // Reading is what a point says, in words.
 func (c *Chart) Reading(p Point) string {
-	says := p.Label + ": "
-	if c.X.Names == nil {
-		says += c.X.Figure(p.X).String() + ", "
+	value := c.Value(p, c.Y.Unit)
+	if c.X.Names != nil { // the label says where
+		return pointAt.Fill("label", p.Label, "value", value)
 	}
-	return says + c.Value(p, c.Y.Unit)
+	return pointAtPlace.Fill("label", p.Label, "at", c.X.Figure(p.X).String(), "value", value)
 }
 
 // Value is a point's value, in a unit, with its interval.
@@ -123,17 +123,27 @@ func (c *Chart) Value(p Point, unit string) string {
 	f := c.Y.Figure(p.Y)
 	f.Unit = unit
 	if p.Lo < p.Hi {
-		return f.String() + " (" + c.Y.FromTo(p.Lo, p.Hi) + ")"
+		return withInterval.Fill("value", f.String(), "from", c.Y.Figure(p.Lo).Number(), "to", c.Y.Figure(p.Hi).Number())
 	}
 	return f.String()
 }
 
 // Alt says in words what the picture shows, figures included.
 func (c *Chart) Alt() string {
-	says := []string{c.Says}
+	items := lists.Concat(c.pointsAlt(), c.linesAlt())
+	if len(items) == 0 {
+		return c.Says
+	}
+	return c.Says + " " + strings.Join(items, "; ") + "."
+}
+
+// pointsAlt says where the points lie, and each that was worked out.
+func (c *Chart) pointsAlt() []string {
+	var results []string
 	n, lo, hi := 0, 0.0, 0.0
 	for _, p := range c.Points {
 		if p.Kind == Result {
+			results = append(results, c.Reading(p))
 			continue
 		}
 		if n == 0 {
@@ -141,30 +151,36 @@ func (c *Chart) Alt() string {
 		}
 		n, lo, hi = n+1, min(lo, p.Y), max(hi, p.Y)
 	}
-	if n > 0 {
-		says = append(says, word.Plural(n, "point", "points")+" from "+c.Y.FromTo(lo, hi)+c.Y.Figure(0).Gap()+c.Y.Unit+".")
+	if n == 0 {
+		return results
 	}
-	for _, p := range c.Points {
-		if p.Kind == Result {
-			says = append(says, word.Capital(c.Reading(p))+".")
-		}
+	from := c.Y.Figure(lo).Number()
+	if n == 1 {
+		from = c.Y.Figure(lo).String()
 	}
+	return append([]string{pointsWithin.Fill(n, "from", from, "to", c.Y.Figure(hi).String())}, results...)
+}
+
+// linesAlt says where bands and curves lie.
+func (c *Chart) linesAlt() []string {
+	var items []string
+	add := func(label, value string) { items = append(items, pointAt.Fill("label", label, "value", value)) }
 	for _, b := range c.Bands {
-		says = append(says, word.Capital(b.Label)+": "+c.Y.FromTo(b.Lo, b.Hi)+".")
+		add(b.Label, c.Y.FromTo(b.Lo, b.Hi))
 	}
 	for _, l := range c.Curves {
-		text := c.Y.Figure(l.At[0].Y).Number()
-		if !l.Level() {
-			text = c.Y.FromTo(l.At[0].Y, l.At[len(l.At)-1].Y)
+		if l.Level() {
+			add(l.Label, c.Y.Figure(l.At[0].Y).Number())
+			continue
 		}
-		says = append(says, word.Capital(l.Label)+": "+text+".")
+		add(l.Label, c.Y.FromTo(l.At[0].Y, l.At[len(l.At)-1].Y))
 	}
-	return strings.Join(says, " ")
+	return items
 }
 
 // Values are the same in figures.
 func (c *Chart) Values() Table {
-	t := Table{Caption: c.Title + ", in figures", Head: []string{"", c.X.Title(), c.Y.Title()}}
+	t := Table{Caption: valuesOf.Fill("chart", c.Title), Head: []string{"", c.X.Title(), c.Y.Title()}}
 	row := func(label, x, y string) { t.Row(label, x, y) }
 	if c.X.Names != nil { // labels say it already
 		t.Head = []string{"", c.Y.Title()}

@@ -158,12 +158,9 @@ func (s *Sketch) DimOf(r Role, x1, x2, y, base float64, word string, value float
 // Words stand at a point.
 func (s *Sketch) Words(x, y float64, at Anchor, text string) { s.Add(Words{XY{x, y}, at, text}) }
 
-// Tell goes on saying what the drawing shows, with a figure at the end.
-func (s *Sketch) Tell(text string, v float64) { s.Alt += text + s.Show(v) }
-
-// Done closes the sheet below, and the sentence.
-func (s *Sketch) Done(high float64, end string) Drawing {
+// Done closes the sheet below; alt says what it shows, where Alt does not yet.
+func (s *Sketch) Done(high float64, alt string) Drawing {
 	s.High = high
-	s.Alt += end
+	s.Alt += alt
 	return s.Drawing
 }

@@ -18,14 +18,19 @@ func (r Report) Figures() []Figure {
 			}
 		}
 	}
+	parts := r.Parts
 	if a := r.Answer; a != nil {
-		add(a.Figure)
+		if a.Instead != nil {
+			parts = append([]Part{*a.Instead}, parts...)
+		} else {
+			add(a.Figure)
+		}
 		lines(a.Says)
 		for _, n := range a.Notes {
 			lines(n.Line)
 		}
 	}
-	for _, p := range r.Parts {
+	for _, p := range parts {
 		for _, b := range p.Blocks {
 			switch b := b.(type) {
 			case Para:
@@ -54,7 +59,7 @@ func (r Report) Figures() []Figure {
 	return all
 }
 
-// Notes returns what stands out in a report: that of the answer first.
+// Notes returns what stands out in a report: that of the answer first, that beside fields last.
 func (r Report) Notes() []Note {
 	var all []Note
 	if r.Answer != nil {
@@ -65,6 +70,11 @@ func (r Report) Notes() []Note {
 			if n, ok := b.(Note); ok {
 				all = append(all, n)
 			}
+		}
+	}
+	for _, m := range r.Remarks {
+		if m.Doubt {
+			all = append(all, Note{Doubt, Text(m.Says)})
 		}
 	}
 	return all

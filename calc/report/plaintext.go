@@ -7,11 +7,18 @@ import (
 	"striderule/calc/unit"
 )
 
+// leastChance is the least probability that is shown as a figure, in percent.
+const leastChance = 0.1
+
 // Number returns the figure's digits as shown, without its unit, and with a
 // real minus.
 func (f Figure) Number() string {
 	var s string
 	switch {
+	case f.Chance && f.Value < leastChance:
+		return "< " + unit.Trim(leastChance, 1)
+	case f.Chance && f.Value > 100-leastChance:
+		return "> " + unit.Trim(100-leastChance, 3)
 	case f.U > 0 || f.Like > 0:
 		s, _ = unit.Measured(f.Value, max(f.U, f.Like))
 	case f.Keep:
@@ -28,9 +35,9 @@ func (f Figure) Number() string {
 // Full returns the figure at full precision, as a machine reads it.
 func (f Figure) Full() string { return unit.Full(f.Value) }
 
-// Gap is what stands between number and unit: nothing before degrees.
+// Gap is what stands between number and unit: nothing before degrees and percent.
 func (f Figure) Gap() string {
-	if f.Unit == "" || strings.HasPrefix(f.Unit, "°") {
+	if f.Unit == "" || f.Unit == "%" || strings.HasPrefix(f.Unit, "°") {
 		return ""
 	}
 	return " "
@@ -74,18 +81,49 @@ func (r Report) String() string {
 		if v := r.Answer.Verdict; v != nil {
 			b.WriteString(v.Title + ": " + v.Says.String() + "\n")
 		}
-		b.WriteString(r.Answer.Label + ": " + r.Answer.String() + "\n" + r.Answer.Says.String() + "\n")
+		if k := r.Answer.Keep; k != nil {
+			b.WriteString(k.Label + ": " + k.String() + "\n")
+		}
+		b.WriteString(r.Answer.Aloud() + "\n")
 		for _, n := range r.Answer.Notes {
 			writeBlock(&b, n)
 		}
 	}
 	for _, p := range r.Parts {
-		b.WriteString("\n" + p.Title + "\n")
-		for _, block := range p.Blocks {
-			writeBlock(&b, block)
+		b.WriteString("\n")
+		p.write(&b)
+	}
+	for i, m := range r.Remarks {
+		if i == 0 {
+			b.WriteString("\n")
+			b.WriteString(asRead)
+			b.WriteString("\n")
 		}
+		b.WriteString("  ")
+		b.WriteString(remarkLine.Fill("key", m.Key, "says", m.Says))
+		b.WriteString("\n")
 	}
 	return b.String()
+}
+
+// Aloud is the figure, or what stands in its place, and what it means. It may have several
+// lines.
+func (a *Answer) Aloud() string {
+	var b strings.Builder
+	if a.Instead != nil {
+		a.Instead.write(&b)
+	} else {
+		b.WriteString(a.Label + ": " + a.Figure.String() + "\n")
+	}
+	b.WriteString(a.Says.String())
+	return b.String()
+}
+
+func (p *Part) write(b *strings.Builder) {
+	b.WriteString(p.Title + "\n")
+	for _, block := range p.Blocks {
+		writeBlock(b, block)
+	}
 }
 
 func writeBlock(b *strings.Builder, block Block) {
@@ -121,20 +159,20 @@ func writeBlock(b *strings.Builder, block Block) {
 		}
 	case Brought:
 		for _, l := range x.All {
-			write("  Came with the link, to be read before it is sent: ", l.Label, ": ", l.Text)
+			write("  ", broughtLines[x.State].Fill("label", l.Label, "line", l.Text))
 		}
 	case Code:
 		write("  ", x.Label, ": ", strings.ReplaceAll(x.Text, "\n", "\n    "))
 	case Note:
 		write("  ", x.Kind.String(), ": ", x.String())
 	case Ask:
-		write("  Needed for ", x.For, ": ", strings.Join(x.Keys, ", "))
+		write("  ", neededFor.Fill("result", x.For, "keys", strings.Join(x.Keys, ", ")))
 	case Chart:
 		write("  ", x.Title, ": ", x.Alt())
 	case Drawing:
 		write("  ", x.Title, ": ", x.Alt)
 	case Lots:
-		write("  Check by drawing lots: on request")
+		write("  ", onRequest)
 	case Bars:
 		for _, bar := range x.All {
 			write("  ", bar.Label, ": ", bar.Value.String())
@@ -147,4 +185,4 @@ func writeBlock(b *strings.Builder, block Block) {
 }
 
 // String names the kind.
-func (k NoteKind) String() string { return [...]string{"Tip", "Doubt", "Caution"}[k] }
+func (k NoteKind) String() string { return [...]string{tipKind, doubtKind, cautionKind}[k] }

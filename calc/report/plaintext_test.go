@@ -12,7 +12,7 @@ func TestReportAsText(t *testing.T) {
 	table := Table{Head: []string{"X", "Y"}}
 	table.Row("x", &figure)
 	r := Report{
-		Answer: &Answer{Figure: figure, Says: Say("Says ", &figure, "."), Notes: []Note{{Tip, Say("tip")}}, Verdict: &Verdict{Title: "Leave it", Says: Say("why")}},
+		Answer: &Answer{Figure: figure, Says: Say("Says {n}.", "n", &figure), Notes: []Note{{Tip, Say("tip")}}, Verdict: &Verdict{Title: "Leave it", Says: Say("why")}},
 		Parts: []Part{{Title: "Part", Blocks: []Block{
 			ParaOf("words"), Figures{[]Figure{figure}}, table, StepsOf("one", "two"), PointsOf("point"), Code{Label: "Line", Text: "a\nb"},
 			Note{Doubt, Say("doubt")}, Note{Caution, Say("caution")}, Ask{[]string{"k", "l"}, "it"}, Chart{Title: "Chart", Says: "What."},
@@ -34,12 +34,12 @@ words
   - point
   Line: a
     b
-  Doubt: doubt
+  Check: doubt
   Caution: caution
   Needed for it: k, l
   Chart: What.
   Drawing: What is there
-  Check by drawing lots: on request
+  Cross-check by simulation: on request
   Bar: −1.25 mm
   On: plan/#v=1
 `, r.String())

@@ -9,7 +9,7 @@ import (
 // A ReadingsChart draws readings beside their mean, in the making.
 type ReadingsChart struct {
 	Chart Chart
-	Noun  string // "run"
+	Words ReadingWords
 	Mean  measure.Estimate
 }
 
@@ -23,7 +23,7 @@ func (c *ReadingsChart) Add(row int, value float64, aside, suspect bool) {
 		kind = Suspect
 	}
 	n := strconv.Itoa(row + 1)
-	c.Put(n, Point{Y: value, Lo: value, Hi: value, Label: c.Noun + " " + n, Kind: kind})
+	c.Put(n, Point{Y: value, Lo: value, Hi: value, Label: c.Words.Point.Fill("n", n), Kind: kind})
 }
 
 // Put adds a point to the right of the others.
@@ -33,12 +33,11 @@ func (c *ReadingsChart) Put(name string, p Point) {
 	c.Chart.Points = append(c.Chart.Points, p)
 }
 
-// Within adds the mean with its interval, and what the tolerance lets pass.
+// Within adds the mean with its interval, and the band that is acceptable.
 func (c *ReadingsChart) Within(least, most float64) {
-	c.Chart.Title = "Readings, mean and tolerance"
-	c.Chart.Says = "Each " + c.Noun + " beside the mean of those that count, and what the tolerance lets pass."
-	c.Chart.Keys = [PointKinds]string{Counted: c.Noun, Aside: "set aside", Suspect: "stands out", Result: "mean with its interval", Later: "after the change"}
-	c.Chart.Bands = []Band{{least, most, "within tolerance"}}
+	c.Chart.Title, c.Chart.Says = c.Words.Title, c.Words.Says
+	c.Chart.Keys = [PointKinds]string{Counted: c.Words.One, Aside: leftOutKey, Suspect: outlierKey, Result: meanKey, Later: checkRunKey}
+	c.Chart.Bands = []Band{{least, most, acceptableKey}}
 	low, high := c.Mean.Interval()
-	c.Put("mean", Point{Y: c.Mean.Value, Lo: low, Hi: high, Label: "mean", Kind: Result})
+	c.Put(meanLabel, Point{Y: c.Mean.Value, Lo: low, Hi: high, Label: meanLabel, Kind: Result})
 }

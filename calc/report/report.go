@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 // A Report is a page's answer: the headline and the parts below it.
@@ -11,6 +12,7 @@ type Report struct {
 	Answer   *Answer // nil while something is missing or wrong
 	Parts    []Part
 	Problems []Problem // found while solving: entries that do not fit together
+	Remarks  Remarks   // beside fields
 }
 
 // A Problem is something wrong with an entry or a link, as a whole sentence
@@ -27,6 +29,7 @@ type Answer struct {
 	Verdict *Verdict // nil where there is nothing to decide
 	Says    Line
 	Keep    *Figure  // what to leave as it is, where nothing is to be changed
+	Instead *Part    // shown in place of the figure, where that alone would mislead
 	Notes   []Note   // what would mislead who reads no further
 	Needs   []string // keys without which it is withheld
 }
@@ -103,6 +106,7 @@ type Figure struct {
 	Like   float64 // shown with the digits of this uncertainty, but without it
 	Digits int     // significant digits shown, unless U says
 	Keep   bool    // keep zeros at the end: they were measured
+	Chance bool    // a probability in percent: nobody can mean more than 99.9 or less than 0.1
 }
 
 // A Line is a sentence made of text and figures.
@@ -114,20 +118,46 @@ type Span struct {
 	Figure *Figure
 }
 
-// Say makes a Line from strings and *Figures.
-func Say(parts ...any) Line {
+// Say makes a Line of a template and its parts: a name, then a string, a *Figure or a Line,
+// and so on.
+func Say(t word.Template, parts ...any) Line {
 	var l Line
-	for _, p := range parts {
-		switch p := p.(type) {
-		case string:
-			l = append(l, Span{Text: p})
-		case *Figure:
-			l = append(l, Span{Figure: p})
-		default:
-			panic("calc: say takes strings and Figures")
+	t.Each(func(text string) { l = append(l, Span{Text: text}) }, func(name string) {
+		for i := 0; i+1 < len(parts); i += 2 {
+			if parts[i] != name {
+				continue
+			}
+			switch p := parts[i+1].(type) {
+			case string:
+				l = append(l, Span{Text: p})
+			case *Figure:
+				l = append(l, Span{Figure: p})
+			case Line:
+				l = append(l, p...)
+			}
+			return
 		}
-	}
+		l = append(l, Span{Text: "{" + name + "}"}) // TestWords looks for parts that are not given
+	})
 	return l
+}
+
+// Text is a Line of text as it is, which may hold braces.
+func Text(text string) Line { return Line{{Text: text}} }
+
+// Show is a Line of a figure alone.
+func Show(f *Figure) Line { return Line{{Figure: f}} }
+
+// Together are whole sentences, one behind the other.
+func Together(sentences ...Line) Line {
+	var all Line
+	for _, s := range sentences {
+		if len(all) > 0 && len(s) > 0 {
+			all = append(all, Span{Text: " "})
+		}
+		all = append(all, s...)
+	}
+	return all
 }
 
 // A FigureList is labelled numbers in the making.
@@ -151,7 +181,7 @@ func FiguresOf(figures ...*Figure) Figures {
 type Sentences []Line
 
 // Say adds a sentence; see Say.
-func (l *Sentences) Say(parts ...any) { *l = append(*l, Say(parts...)) }
+func (l *Sentences) Say(t word.Template, parts ...any) { *l = append(*l, Say(t, parts...)) }
 
 // A Block is a piece of a part; the types below are all there are.
 type Block interface{ block() }
@@ -178,13 +208,14 @@ type (
 		ID                string // "line": also of its element, with code- before it
 		Label, Text, File string
 		Of                []string // keys of the templates that it is made of
+		Axes              string   // letters of the axes that those may name; any if empty
 		Brought           bool     // one of them came with the link: it is not offered yet
 	}
-	// A Brought stands before what is made of templates that came with the link and
-	// that nobody here has accepted.
+	// A Brought stands before what is made of templates that came with the link.
 	Brought struct {
 		Before string // the ID of that Code
 		All    []TemplateText
+		State  BroughtState
 	}
 	// A TemplateText is the template of a field: of its key and its label.
 	TemplateText struct{ Key, Label, Text string }
@@ -204,8 +235,20 @@ type (
 	Link struct{ Text, Slug, Fragment string }
 )
 
-// ParaOf is a paragraph of strings and *Figures.
-func ParaOf(parts ...any) Block { return Para{Say(parts...)} }
+// A BroughtState is what becomes of templates that came with the link.
+type BroughtState int
+
+const (
+	// ToAccept: nobody here has accepted them yet.
+	ToAccept BroughtState = iota
+	// Refused: nobody can, and nothing is made of them.
+	Refused
+	// Accepted: somebody here has, which can be taken back.
+	Accepted
+)
+
+// ParaOf is a paragraph; see Say.
+func ParaOf(t word.Template, parts ...any) Block { return Para{Say(t, parts...)} }
 
 // PointsOf are points of plain text.
 func PointsOf(items ...string) Block { return Points{sayEach(items)} }
@@ -217,7 +260,7 @@ func StepsOf(items ...string) Block { return Steps{sayEach(items)} }
 func sayEach(texts []string) []Line {
 	lines := make([]Line, len(texts))
 	for i, t := range texts {
-		lines[i] = Say(t)
+		lines[i] = Text(t)
 	}
 	return lines
 }
@@ -226,23 +269,26 @@ func sayEach(texts []string) []Line {
 func (t *Table) Row(cells ...any) {
 	row := make([]Line, len(cells))
 	for i, c := range cells {
-		if line, ok := c.(Line); ok {
-			row[i] = line
-		} else {
-			row[i] = Say(c)
+		switch c := c.(type) {
+		case Line:
+			row[i] = c
+		case *Figure:
+			row[i] = Show(c)
+		case string:
+			row[i] = Text(c)
 		}
 	}
 	t.Rows = append(t.Rows, row)
 }
 
 // TipNote is a note of what is good to know.
-func TipNote(parts ...any) Note { return Note{Tip, Say(parts...)} }
+func TipNote(t word.Template, parts ...any) Note { return Note{Tip, Say(t, parts...)} }
 
 // DoubtNote is a note of what may mislead.
-func DoubtNote(parts ...any) Note { return Note{Doubt, Say(parts...)} }
+func DoubtNote(t word.Template, parts ...any) Note { return Note{Doubt, Say(t, parts...)} }
 
 // CautionNote is a note of what may do harm; see CautionOf for the suite's own.
-func CautionNote(parts ...any) Note { return Note{Caution, Say(parts...)} }
+func CautionNote(t word.Template, parts ...any) Note { return Note{Caution, Say(t, parts...)} }
 
 // A NoteKind is why a note stands out.
 type NoteKind int

@@ -34,7 +34,7 @@ func (c *Choice) Set(text string) error {
 		return nil
 	}
 	if !slices.ContainsFunc(c.options, func(o Option) bool { return o.Word == word }) {
-		return &unit.Error{Text: text, Problem: "not one of the choices", Advice: "write " + c.About(), Cause: errChoice}
+		return &unit.Error{Text: text, Problem: noOption, Parts: []string{"options", c.About()}, Cause: errChoice}
 	}
 	c.Word = word
 	return nil

@@ -21,7 +21,7 @@ const flagOn = "yes"
 func (f *Flag) Set(text string) error {
 	f.On = f.Plain(text) == flagOn
 	if !f.On && strings.TrimSpace(text) != "" {
-		return &unit.Error{Text: text, Problem: "neither yes nor empty", Advice: "write yes, or leave it out", Cause: errChoice}
+		return &unit.Error{Text: text, Problem: noFlag, Cause: errChoice}
 	}
 	return nil
 }
@@ -38,4 +38,4 @@ func (f *Flag) String() string {
 func (f *Flag) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what yes means.
-func (f *Flag) About() string { return "yes: " + f.about }
+func (f *Flag) About() string { return aboutFlag.Fill("meaning", f.about) }

@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 
 	"striderule/calc/report"
+	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 // A Page is one calculator: what it asks, and how it answers.
@@ -85,18 +88,31 @@ type Section struct {
 // A Group is what its columns repeat: rows travel in links as parallel lists.
 // Columns of one group stand next to each other and share the pointer.
 type Group struct {
-	Noun  string // one row: "run"
-	Least int    // rows that are always shown
-	Start int    // rows that an empty form shows, at least Least
+	Words RowWords
+	Least int // rows that are always shown
+	Start int // rows that an empty form shows, at least Least
 	Most  int
 }
 
-// Nouns is Noun for several rows.
-func (g *Group) Nouns() string {
-	if stem, ok := strings.CutSuffix(g.Noun, "axis"); ok {
-		return stem + "axes"
+// RowWords are what the rows of a group are called.
+type RowWords struct {
+	_     unit.Uncompared
+	ID    string        // in the page's ids and the names of files: "run"
+	Row   word.Template // one of them: "run {n}"
+	Range word.Template // some of them: "runs {from} to {to}"
+	All   string        // "runs"
+	Add   string        // the button: "Add a run"
+}
+
+// Row names a row.
+func (g *Group) Row(row int) string { return g.Words.Row.Fill("n", strconv.Itoa(row+1)) }
+
+// RowsFrom names so many rows from one on.
+func (g *Group) RowsFrom(row, n int) string {
+	if n <= 1 {
+		return g.Row(row)
 	}
-	return g.Noun + "s"
+	return g.Words.Range.Fill("from", strconv.Itoa(row+1), "to", strconv.Itoa(row+n))
 }
 
 // MostRows is what no group may exceed.
@@ -108,7 +124,8 @@ const MostAtSight = 12
 // A Value is one typed cell: text in, text out. An empty text stands for the
 // value's default.
 type Value interface {
-	// Set reads text; an error says what is wrong and what would be right.
+	// Set reads text; the error is a *unit.Error, which says what is wrong and what would be
+	// right.
 	Set(text string) error
 	// String returns a text that reads back to the same value.
 	String() string
@@ -127,19 +144,23 @@ type Cells interface {
 
 // About says what a field takes, and when it applies.
 func About(f Field) string {
-	s := ""
+	takes := ""
 	if checks, ok := f.Cells.(*Checks); ok {
-		s = "any of " + words(checks.Options())
+		takes = anyOption.Fill("options", words(checks.Options()))
 	} else {
 		f.Cells.Resize(1)
-		s = f.Cells.At(0).About()
+		takes = f.Cells.At(0).About()
 	}
+	if len(f.When) == 0 {
+		return takes
+	}
+	choices := make([]string, len(f.When))
 	for i, w := range f.When {
 		sign := "="
 		if w.Not {
 			sign = "≠"
 		}
-		s += [...]string{"; only with ", " and "}[min(i, 1)] + w.Key + sign + strings.Join(w.Words, "|")
+		choices[i] = w.Key + sign + strings.Join(w.Words, "|")
 	}
-	return s
+	return onlyWith.Fill("takes", takes, "choices", strings.Join(choices, "&")) // as in a link
 }

@@ -2,27 +2,18 @@ package sheet
 
 import (
 	"errors"
-	"strconv"
-	"strings"
 
 	"striderule/calc/report"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
-
-// mostQuoted is how much of an entry a sentence repeats, in characters.
-const mostQuoted = mostTemplate
 
 // ProblemWith makes the sentence from the error of a value's Set.
 func ProblemWith(f Field, row int, err error) report.Problem {
-	says := f.Name(row) + ": " + err.Error() + "."
+	says := ""
 	if refused, ok := errors.AsType[*unit.Error](err); ok { // errors.As would bring reflection in
-		says = f.Name(row) + " is " + word.Quote(word.Clip(strings.TrimSpace(refused.Text), mostQuoted)) + ": " + refused.Problem
-		if errors.Is(err, unit.ErrAmbiguous) {
-			says += ": " + refused.Advice + "."
-		} else {
-			says += ". " + word.Capital(refused.Advice) + "."
-		}
+		says = refused.In(f.Name(row))
+	} else {
+		says = notToRead.Fill("field", f.Name(row))
 	}
 	return report.Problem{Key: f.Key, Row: row, Says: says}
 }
@@ -32,13 +23,22 @@ func (f Field) Name(row int) string {
 	if f.Group == nil {
 		return f.Label
 	}
-	return f.Label + " in " + f.Group.Noun + " " + strconv.Itoa(row+1)
+	return inRow.Fill("field", f.Label, "row", f.Group.Row(row))
+}
+
+// Named is the field's label, with the rows that it is a column of: it tells columns with the
+// same label apart.
+func (f Field) Named() string {
+	if f.Group == nil {
+		return f.Label
+	}
+	return inRows.Fill("field", f.Label, "rows", f.Group.Words.All)
 }
 
 // Heading names a column outside of the page: with the unit of bare numbers.
 func Heading(column Field) string {
 	if u, ok := column.Cells.At(0).(interface{ Unit() string }); ok && u.Unit() != "" {
-		return column.Label + " (" + u.Unit() + ")"
+		return withUnit.Fill("field", column.Label, "unit", u.Unit())
 	}
 	return column.Label
 }

@@ -10,12 +10,21 @@ import (
 // A Template is a line for a controller in the person's own wording, with places
 // for figures: "M92 E{value}".
 type Template struct {
-	Value string
-	about string
+	Value  string
+	about  string
+	places []string // what the line is for at first
 }
 
+// Places in lines for moves that are not for their length.
+const (
+	SpeedPlace = "{speed}"
+	AxisPlace  = "{axis}"
+)
+
 // NewTemplate makes a template; about says what the line is for.
-func NewTemplate(about string) Template { return Template{about: about} }
+func NewTemplate(about string, places ...string) Template {
+	return Template{about: about, places: places}
+}
 
 // mostTemplate is how long one may be, in characters.
 const mostTemplate = 200
@@ -27,7 +36,7 @@ func (t *Template) Set(text string) error {
 	t.Value = ""
 	text = strings.TrimSpace(text)
 	if shown := inASCII(text); shown != text {
-		return &unit.Error{Text: shown, Problem: "not all of it is printable ASCII", Advice: "a line for a machine is made of plain letters, digits and signs", Cause: errText}
+		return &unit.Error{Text: shown, Problem: noASCII, Cause: errText}
 	}
 	if len(text) > mostTemplate {
 		return errLongText(text, mostTemplate)
@@ -59,12 +68,13 @@ func (t *Template) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what the line is for.
 func (t *Template) About() string {
-	return t.about + ", in printable ASCII, at most " + strconv.Itoa(mostTemplate) + " characters"
+	return aboutLine.Fill("what", t.about, "n", strconv.Itoa(mostTemplate))
 }
 
-// HoldsTemplate reports whether a field holds a template.
-func (f Field) HoldsTemplate() bool {
-	cell, alone := f.Cells.(single)
-	_, ok := cell.value.(*Template)
-	return alone && ok
+// Template returns what a field holds if that is a template.
+func (f Field) Template() (t *Template, ok bool) {
+	if cell, alone := f.Cells.(single); alone {
+		t, ok = cell.value.(*Template)
+	}
+	return t, ok
 }

@@ -7,11 +7,12 @@ import (
 	"unicode/utf8"
 
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 var (
-	errChoice = errors.New("not one of the choices")
-	errText   = errors.New("text too long")
+	errChoice = errors.New("not-an-option")
+	errText   = errors.New("not-a-text")
 )
 
 // A Text is free text of one line.
@@ -24,10 +25,10 @@ type Text struct {
 // NewText makes a text of so many characters at most.
 func NewText(most int, about string) Text { return Text{most: most, about: about} }
 
-// Set takes the text, trimmed.
+// Set takes the text as it shows, trimmed.
 func (t *Text) Set(text string) error {
 	t.Value = ""
-	text = strings.TrimSpace(text)
+	text = strings.TrimSpace(word.Shown(text))
 	if utf8.RuneCountInString(text) > t.most {
 		return errLongText(text, t.most)
 	}
@@ -36,7 +37,7 @@ func (t *Text) Set(text string) error {
 }
 
 func errLongText(text string, most int) error {
-	return &unit.Error{Text: text, Problem: "longer than " + strconv.Itoa(most) + " characters", Advice: "shorten it", Cause: errText}
+	return &unit.Error{Text: text, Problem: tooLong, Parts: []string{"n", strconv.Itoa(most)}, Cause: errText}
 }
 
 // String returns the text.
@@ -46,4 +47,4 @@ func (t *Text) String() string { return t.Value }
 func (t *Text) Plain(text string) string { return strings.TrimSpace(text) }
 
 // About says what the text is for.
-func (t *Text) About() string { return t.about + ", at most " + strconv.Itoa(t.most) + " characters" }
+func (t *Text) About() string { return aboutText.Fill("what", t.about, "n", strconv.Itoa(t.most)) }

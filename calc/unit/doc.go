@@ -6,7 +6,7 @@
 //  1. readNumber takes the number at the front of a text: "80", "80,5",
 //     "1 5/16", "1,000.5" (number.go).
 //  2. A Kind knows the units of one quantity and turns number and unit into a
-//     value in the quantity's base unit (kind.go, kinds.go).
+//     value in the quantity's base unit (kind.go, kinds.go, quantities.go).
 //  3. An Input is a Kind with a bare unit and a range: one entry of a sheet,
 //     given or not. It is a flag.Value (input.go).
 //

@@ -65,6 +65,9 @@ func entries() []entry {
 		entryOf("angle per turn", unit.AnglesPerTurn, "°/rev", 0.0001, 10_000),
 		entryOf("teeth", unit.Teeth, "", 1, 2000),
 		entryOf("starts", unit.Starts, "", 1, 100),
+		entryOf("module", unit.Modules, "mm", 0.05, 50),
+		entryOf("threads per inch", unit.Threads, "tpi", 0.1, 500),
+		entryOf("resistance", unit.Resistances, "Ω", 0.001, 1000),
 		entryOf("microsteps", unit.Microsteps, "", 1, 4096),
 	}
 }

@@ -1,40 +1,47 @@
 package unit
 
-import "errors"
+import (
+	"errors"
+
+	"striderule/calc/word"
+)
 
 // Causes for which a text is refused; match them with errors.Is.
 var (
-	ErrNumber    = errors.New("not a number")
-	ErrUnit      = errors.New("unknown unit")
-	ErrRange     = errors.New("outside the range")
-	ErrWhole     = errors.New("not whole")
-	ErrAmbiguous = errors.New("ambiguous decimal mark")
+	ErrNumber    = errors.New("not-a-number")
+	ErrUnit      = errors.New("unknown-unit")
+	ErrRange     = errors.New("outside-the-range")
+	ErrWhole     = errors.New("not-whole")
+	ErrAmbiguous = errors.New("ambiguous-decimal-mark")
 )
 
-// An Error refuses a typed text. Problem says what is wrong with it and Advice
-// what would be right; both are parts of a sentence that a form completes with
-// the field's name.
+// An Error refuses a typed text. Its sentences name the field, which only a form knows: In
+// completes them.
 type Error struct {
-	Text    string // as typed
-	Problem string // "not a length"
-	Advice  string // "a length looks like 80 mm"
-	Cause   error  // one of the sentinels, for errors.Is
+	Text    string        // as typed
+	Problem word.Template // what is wrong, with the parts {field} and {typed}, and those below
+	Advice  word.Template // what would be right, a sentence of its own; empty if Problem says it
+	Parts   []string      // a name, its text, a name, its text ...
+	Cause   error         // one of the sentinels, for errors.Is
 }
 
-func (e *Error) Error() string {
-	return "`" + clip(e.Text) + "`: " + e.Problem + "; " + e.Advice
+// Error names the cause, for who writes programs; people read In.
+func (e *Error) Error() string { return "“" + quoted(e.Text) + "”: " + e.Cause.Error() }
+
+// In says what is wrong with the text in a field of this name, and what would be right.
+func (e *Error) In(field string) string {
+	parts := append([]string{"field", field, "typed", quoted(e.Text)}, e.Parts...)
+	return word.Together(e.Problem.Fill(parts...), e.Advice.Fill(parts...))
 }
 
-// clip shortens what a sentence repeats.
-func clip(text string) string {
-	const most = 60
-	for i := range text { // at the start of a letter, not inside one
-		if i >= most {
-			return text[:i] + "…"
-		}
-	}
-	return text
-}
+// How much of a text a sentence repeats, in characters: as much as the longest text that a
+// field takes, and more than a unit has.
+const (
+	mostQuoted = 200
+	mostUnit   = 60
+)
+
+func quoted(text string) string { return word.Clip(text, mostQuoted) }
 
 // Unwrap returns the cause.
 func (e *Error) Unwrap() error { return e.Cause }

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // An Input is one entry of a sheet: a quantity that may or may not be given.
 // Its fields are those of an Entry, which reads and writes it as text.
@@ -44,7 +47,7 @@ func (k *Kind[T]) Input(bare string, least, most T) Input[T] {
 func (w *writing) entry(bare string, least, most float64) Entry {
 	u := w.spelled(bare)
 	if u == nil {
-		panic("unit: " + w.Noun + " has no unit " + bare)
+		panic("unit: " + w.Words.Noun + " has no unit " + bare)
 	}
 	return Entry{takes: &limit{w, u, least, most}}
 }
@@ -100,7 +103,40 @@ func (e *Entry) Plain(text string) string {
 func (e *Entry) Unit() string { return e.takes.bare.Symbol }
 
 // About says what the entry takes: "a length, 0.1 to 10000 mm".
-func (e *Entry) About() string { return e.takes.Noun + ", " + e.takes.ends(e.takes.bare) }
+func (e *Entry) About() string {
+	says, ends := e.takes.ends(e.takes.bare, &about)
+	return says.Fill(append(ends, "kind", e.takes.Words.Noun)...)
+}
 
-// Numeric reports whether digits and a decimal mark are enough to type it.
-func (e *Entry) Numeric() bool { return !e.takes.Colon }
+// Typed returns what the value was read from, as Plain has it.
+func (e *Entry) Typed() string { return e.plain }
+
+// Numeric reports whether digits and a decimal mark are enough to type what
+// people have to type: not a ratio, and not what is marked in one of several units.
+func (e *Entry) Numeric() bool {
+	for i := range e.takes.Units {
+		if e.takes.Units[i].Before != nil {
+			return false
+		}
+	}
+	return !e.takes.Colon
+}
+
+// Grid returns what one in the last decimal stands for, in the base unit: readings of 28.7 and
+// 3.9 in are known to lie on lines 0.1 mm and 2.54 mm apart. Zeros at the end do not count. It
+// is 0 where nothing is given, and of fractions.
+func (e *Entry) Grid() float64 {
+	digits, rest := "", strings.TrimLeft(e.plain, "+-−")
+	for i, r := range rest + " " {
+		if (r < '0' || r > '9') && r != '.' {
+			digits, rest = rest[:i], rest[i:]
+			break
+		}
+	}
+	v, ok := parse(digits)
+	if !ok || v == 0 || strings.ContainsAny(rest, "/:0123456789") {
+		return 0
+	}
+	_, decimals, _ := strings.Cut(digits, ".")
+	return math.Abs(e.Number) / v * math.Pow10(-len(strings.TrimRight(decimals, "0")))
+}

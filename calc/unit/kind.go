@@ -4,16 +4,25 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"striderule/calc/word"
 )
 
 // A Unit is one way to write a quantity. A value in it is worth
-// value*Times/Over in the base unit, or Times/value where Inverse is set.
+// value*Times/Over in the base unit, or Times/(value*Over) where Inverse is set.
 type Unit struct {
 	Symbol  string   // "mm"; what texts are written with
 	Also    []string // further spellings, lower case and without spaces
+	Before  []string // spellings that may stand before the number, likewise
 	Times   float64  // exact; 0 stands for 1
 	Over    float64  // exact; 0 stands for 1
 	Inverse bool     // 200 steps per turn are 360/200 degrees a step
+
+	// A bare number in it that is less than Least or, where there is one, more than Most was
+	// probably meant in the unit Rather: Asks asks.
+	Least, Most float64
+	Rather      string
+	Asks        word.Template
 }
 
 func orOne(f float64) float64 {
@@ -25,7 +34,7 @@ func orOne(f float64) float64 {
 
 func (u *Unit) toBase(v float64) float64 {
 	if u.Inverse {
-		return orOne(u.Times) / v
+		return orOne(u.Times) / (v * orOne(u.Over))
 	}
 	return v * orOne(u.Times) / orOne(u.Over)
 }
@@ -33,7 +42,7 @@ func (u *Unit) toBase(v float64) float64 {
 // FromBase returns what v, in the base unit, is in this one.
 func (u *Unit) FromBase(v float64) float64 {
 	if u.Inverse {
-		return orOne(u.Times) / v
+		return orOne(u.Times) / (v * orOne(u.Over))
 	}
 	return v * orOne(u.Over) / orOne(u.Times)
 }
@@ -51,7 +60,7 @@ func (u *Unit) spelled(s string) bool {
 }
 
 // lookalikes are other characters, and words, for what units are made of.
-var lookalikes = []string{" per ", "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`}
+var lookalikes = []string{perWord, "/", "º", "°", "˚", "°", "μ", "µ", "”", `"`, "″", `"`}
 
 // Replaced returns a text with some pieces replaced: at each place the first one
 // that is there. pairs are what to look for, and what to put in its place.
@@ -82,21 +91,22 @@ func fold(s string) string {
 // A Quantity is a named number in its base unit.
 type Quantity interface{ ~float64 | ~int }
 
-// A Kind is one quantity as people write it: its noun, an example, and its
-// units, the base unit first. T only says what holds the values.
+// A Kind is one quantity as people write it: its words and its units, the base
+// unit first. T only says what holds the values.
 type Kind[T Quantity] writing
 
 // writing is what there is to every Kind, whatever holds its values.
 type writing struct {
-	Noun    string // with its article: "a length"
-	Example string // "80 mm"
-	Units   []Unit
-	Whole   bool // counts: no fractions
+	Words *Words
+	Units []Unit
+	Whole bool // counts: no fractions
 	// Reciprocal reads a value below one as its reciprocal:
 	// drivers are labelled 1/16 where they make 16 microsteps.
 	Reciprocal bool
-	// Colon reads "54:12" as 54/12.
+	// Colon reads "54:12", and "12 → 54", as 54/12.
 	Colon bool
+	// Chosen says that a form offers the units beside the number.
+	Chosen bool
 }
 
 // spelled returns the unit that a text spells, nil if there is none.
@@ -117,7 +127,7 @@ func (k *Kind[T]) Text(v T) string { return (*writing)(k).text(float64(v)) }
 func (w *writing) text(v float64) string { return withSymbol(shortest(v), w.Units[0].Symbol) }
 
 func withSymbol(number, symbol string) string {
-	if symbol == "" || symbol == "°" {
+	if symbol == "" || symbol == "°" || symbol == "%" || symbol == "‰" {
 		return number + symbol
 	}
 	return number + " " + symbol
@@ -144,47 +154,84 @@ type limit struct {
 // as decimal mark. A bare number is in the unit bare. Where "1,000" can be two
 // numbers, the one inside the range is meant; both inside is an error.
 func (l *limit) read(text string) (float64, string, error) {
-	refuse := func(cause error, problem, advice string) (float64, string, error) {
-		return 0, "", &Error{Text: text, Problem: problem, Advice: advice, Cause: cause}
+	typed := text
+	refuse := func(cause error, problem, advice word.Template, parts ...string) (float64, string, error) {
+		return 0, "", &Error{Text: typed, Problem: problem, Advice: advice, Parts: parts, Cause: cause}
 	}
-	looks := l.Noun + " looks like " + l.Example
-	source := text
 	if l.Colon {
-		source = strings.ReplaceAll(text, ":", "/")
+		text = turned(text)
+	}
+	before, u, source := l.before(text)
+	if l.Colon {
+		source = strings.ReplaceAll(source, ":", "/")
 	}
 	n, ok := readNumber(source)
 	if !ok {
-		return refuse(ErrNumber, "not "+l.Noun, looks)
+		return refuse(ErrNumber, notNumber, l.Words.Like)
 	}
 	if l.Colon && strings.Contains(text, ":") {
+		if strings.Contains(n.plain, " ") { // "5 4:12" is no mixed number: 54:12 was meant
+			return refuse(ErrNumber, notNumber, l.Words.Like)
+		}
 		n.plain = strings.Replace(n.plain, "/", ":", 1)
 	}
-	u := l.bare
 	if n.unit != "" {
-		u = l.spelled(n.unit)
-		if u == nil {
-			typed := strings.TrimSpace(text)
-			typed = typed[max(0, len(typed)-len(n.unit)):] // with its colons
-			return refuse(ErrUnit, "not "+l.Noun+" (“"+clip(typed)+"” is not a unit of it)", looks)
+		behind := l.spelled(n.unit)
+		if behind == nil || before != "" && behind != u { // "DP 24 mm"
+			unit := strings.TrimSpace(text)
+			unit = unit[max(0, len(unit)-len(n.unit)):] // with its colons
+			return refuse(ErrUnit, notUnit, l.Words.Like, "unit", word.Clip(unit, mostUnit))
 		}
+		u = behind
 	}
 	value, inside := l.value(n.value, u)
-	plain := n.plain + n.gap + n.unit
+	plain := before + n.plain + n.gap + n.unit
 	if other, otherInside := l.value(n.thousands, u); otherInside && l.counts(other) {
-		grouped := shortest(n.thousands) + n.gap + n.unit
+		grouped := before + shortest(n.thousands) + n.gap + n.unit
 		if inside && l.counts(value) {
-			return refuse(ErrAmbiguous, "this can be read in two ways",
-				"is it "+plain+" or "+grouped+"? Write "+plain+" or "+grouped)
+			return refuse(ErrAmbiguous, twoWays, "", "decimal", plain, "thousands", grouped)
 		}
 		value, inside, plain = other, true, grouped
 	}
 	if !inside {
-		return refuse(ErrRange, l.missed(n.value), l.Noun+" here is "+l.ends(u))
+		problem, ends := l.ends(u, &outside)
+		return refuse(ErrRange, problem, "", ends...)
 	}
 	if !l.counts(value) {
-		return refuse(ErrWhole, "not a whole number", "write "+l.Noun+" as a whole number, like "+l.Example)
+		return refuse(ErrWhole, notWhole, l.Words.Like)
 	}
 	return value, plain, nil
+}
+
+// turned writes a pair of teeth as the ratio that it makes: 12 → 54, the motor's side first,
+// is 54:12.
+func turned(pair string) string {
+	driving, driven, ok := strings.Cut(Replaced(pair, "->", "→"), "→")
+	if !ok {
+		return pair
+	}
+	return strings.TrimSpace(driven) + ":" + strings.TrimSpace(driving)
+}
+
+// before takes off what a text spells of a unit before its number, and returns
+// it, the unit of what is left, and that: "DP 24". It is the bare unit if there
+// is nothing of that kind.
+func (l *limit) before(text string) (spelling string, u *Unit, rest string) {
+	i := strings.IndexAny(text, "0123456789")
+	if i > 0 && !strings.ContainsAny(text[i-1:i], ".,+-") { // "DP.5" can be 5 or 0.5
+		for k := range l.Units {
+			for _, s := range l.Units[k].Before {
+				if fold(text[:i]) == s {
+					spelling = strings.Join(strings.Fields(text[:i]), " ")
+					if strings.HasSuffix(text[:i], spelling[len(spelling)-1:]) {
+						return spelling, &l.Units[k], text[i:]
+					}
+					return spelling + " ", &l.Units[k], text[i:]
+				}
+			}
+		}
+	}
+	return "", l.bare, text
 }
 
 // counts says whether the kind can have v: things are counted in whole numbers.
@@ -204,31 +251,20 @@ func (l *limit) value(v float64, u *Unit) (float64, bool) {
 	return b, Finite(b) && b >= l.least && b <= l.most
 }
 
-// missed says in words why v is not in the range.
-func (l *limit) missed(v float64) string {
-	switch {
-	case v < 0 && l.least >= 0:
-		return "it cannot be negative here"
-	case v == 0 && l.least >= 0:
-		return "it cannot be zero here"
-	}
-	return "outside the range"
-}
-
-// ends writes the range in the unit that was used.
-func (l *limit) ends(u *Unit) string {
+// ends returns the sentence about the range, and its parts: the ends in the unit that was used.
+func (l *limit) ends(u *Unit, says *ranged) (word.Template, []string) {
 	a, b := u.FromBase(l.least), u.FromBase(l.most)
 	if u.Inverse { // the least angle is the most steps
 		a, b = b, a
 	}
 	const digits = 9 // no bound in use has more in its own unit
 	switch {
-	case Finite(a) && Finite(b):
-		return Trim(a, digits) + " to " + withSymbol(Trim(b, digits), u.Symbol)
+	case Finite(a) && Finite(b): // the unit once
+		return says.both, []string{"least", Trim(a, digits), "most", withSymbol(Trim(b, digits), u.Symbol)}
 	case Finite(a):
-		return "at least " + withSymbol(Trim(a, digits), u.Symbol)
+		return says.least, []string{"least", withSymbol(Trim(a, digits), u.Symbol)}
 	case Finite(b):
-		return "at most " + withSymbol(Trim(b, digits), u.Symbol)
+		return says.most, []string{"most", withSymbol(Trim(b, digits), u.Symbol)}
 	}
-	return "any finite number"
+	return says.none, nil
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/unit"
 )
 
@@ -195,7 +196,7 @@ func TestUnitsAgree(t *testing.T) {
 // FromBase undoes reading, within rounding, for every unit of every kind.
 func TestFromBase(t *testing.T) {
 	read := func(u unit.Unit, v float64) float64 {
-		k := unit.Kind[unit.Length]{Noun: "a length", Units: []unit.Unit{u}}
+		k := unit.Kind[unit.Length]{Units: []unit.Unit{u}}
 		in := k.Input(u.Symbol, 1e-12, 1e12)
 		require.NoError(t, in.Entry().Set(unit.Full(v)))
 		return float64(in.Value())

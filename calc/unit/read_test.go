@@ -2,10 +2,13 @@ package unit_test
 
 import (
 	"math"
+	"math/big"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"striderule/calc/unit"
 )
@@ -69,6 +72,58 @@ func TestLength(t *testing.T) {
 	check("800e−1mm", 80) // Unicode minus in the exponent
 	check("0080", 80)     // leading zeros say nothing
 	check("007.50", 7.5)
+}
+
+// A module, or the diametral pitch that gears in inches are marked with: 25.4 mm
+// over it.
+func TestModule(t *testing.T) {
+	in := unit.Modules.Input("mm", 0.05, 50)
+	check := reads(t, in)
+	check("1", 1)
+	check("0,8 mm", 0.8)
+	check("m1", 1)
+	check("M 1.5", 1.5)
+	check("mod 0.8", 0.8)
+	check("Module 0.8 mm", 0.8)
+	check("24", 24)                    // as ever: without a unit it is millimetres
+	check("24 DP", 1.0583333333333333) // 127/120
+	check("24dp", 1.0583333333333333)
+	check("DP 24", 1.0583333333333333)
+	check("DP24", 1.0583333333333333)
+	check("  dp\u00a024 ", 1.0583333333333333)
+	check("D.P. 24", 1.0583333333333333)
+	check("24 D.P.", 1.0583333333333333)
+	check("24 diametral pitch", 1.0583333333333333)
+	check("Diametral pitch 24", 1.0583333333333333)
+	check("32 DP", 0.79375)
+	check("127/2 DP", 0.4)
+	check("0,508 DP", 50)
+	check("508 DP", 0.05)
+	check("1,000 DP", 25.4) // a thousand is out of range
+	for typed, plain := range map[string]string{"DP 24": "DP 24", "24 dp": "24 dp", " DP\t0,508": "DP 0.508", "m1,5": "m1.5"} {
+		require.NoError(t, in.Entry().Set(typed))
+		assert.Equal(t, plain, in.Entry().Plain(typed))
+		assert.Equal(t, plain, in.Entry().Typed())
+	}
+}
+
+// Text → value → text, in whatever way it is marked.
+func TestDiametralPitchComesBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 508).Draw(t, "teeth to the inch")
+		text := strconv.Itoa(n)
+		texts := []string{text + " DP", text + "dp", "DP " + text, "DP" + text, "dp " + text, text + " diametral pitch"}
+		for _, typed := range texts {
+			in := unit.Modules.Input("mm", 0.05, 50)
+			require.NoError(t, in.Entry().Set(typed))
+			require.Equal(t, typed, in.Entry().Plain(typed), "as it was typed")
+			exactly, _ := big.NewRat(254, int64(10*n)).Float64()
+			require.Equal(t, exactly, in.Number)
+			again := unit.Modules.Input("mm", 0.05, 50)
+			require.NoError(t, again.Entry().Set(in.Text()))
+			require.Equal(t, in.Number, again.Number)
+		}
+	})
 }
 
 func TestLengthBareUnit(t *testing.T) {
@@ -320,6 +375,9 @@ func TestNumeric(t *testing.T) {
 	length, ratio := unit.Lengths.Input("mm", 1, 2), unit.Ratios.Input("", 1, 2)
 	assert.True(t, length.Entry().Numeric())
 	assert.False(t, ratio.Entry().Numeric())
+	module := unit.Modules.Input("mm", 0.05, 50)
+	assert.False(t, module.Entry().Numeric(), "nor the letters of 24 DP")
+	assert.Equal(t, "mm", module.Entry().Unit())
 }
 
 func TestInputOfUnknownUnitIsABug(t *testing.T) {

@@ -24,6 +24,14 @@ func TestUnitsAreWorthWhatTheySay(t *testing.T) {
 	inductance := reads(t, unit.Inductances.Input("mH", 0, 1e6))
 	inductance("0.5 H", 500)
 	inductance("320 µH", 0.32)
+	resistance := reads(t, unit.Resistances.Input("Ω", 0.001, 1000))
+	resistance("3.3", 3.3)
+	resistance("3,3 Ω", 3.3)
+	resistance("3.3 Ω", 3.3) // the sign for ohm that some keyboards have
+	resistance("3.3 ohm", 3.3)
+	resistance("3.3Ohms", 3.3)
+	resistance("850 mΩ", 0.85)
+	resistance("850 milliohm", 0.85)
 	torque := reads(t, unit.Torques.Input("N·m", 0, 100))
 	torque("40 N·cm", 0.4)
 	torque("450 mN·m", 0.45)
@@ -83,26 +91,36 @@ func TestRangeIsSaidInTheUnitTyped(t *testing.T) {
 		in := unit.Lengths.Input("mm", least, most)
 		err := in.Entry().Set(text)
 		require.ErrorIs(t, err, unit.ErrRange)
-		assert.Contains(t, err.Error(), want)
+		assert.Equal(t, "Size: “"+text+"” is out of range. It must be "+want+".", said(t, err))
 	}
 	infinite := unit.Length(math.Inf(1))
-	says(0.1, 1000, "40 in", "0.00393700787 to 39.3700787 in")
+	says(0.1, 1000, "40 in", "from 0.00393700787 to 39.3700787 in")
 	says(1, infinite, "0.01 in", "at least 0.0393700787 in")
 	says(-infinite, 1000, "40 in", "at most 39.3700787 in")
-	says(0, 1000, "-1", "cannot be negative")
-	says(0.1, 1000, "-1", "cannot be negative")
-	says(0.1, 1000, "0", "cannot be zero")
+	says(0, 1000, "-1", "from 0 to 1000 mm")
+	says(0.1, 1000, "0", "from 0.1 to 1000 mm")
 }
 
-// A sentence repeats 60 letters of what was typed, not more.
+// said is what a refusal says of a field.
+func said(t *testing.T, err error) string {
+	t.Helper()
+	var e *unit.Error
+	require.ErrorAs(t, err, &e)
+	return e.In("Size")
+}
+
+// A sentence repeats 200 letters of what was typed, and 60 of a unit, not more.
 func TestLongTextsAreClipped(t *testing.T) {
 	repeats := func(text string) string {
 		in := unit.Lengths.Input("mm", 0.1, 1000)
-		return in.Entry().Set(text).Error()
+		return said(t, in.Entry().Set(text))
 	}
-	sixty := strings.Repeat("x", 60)
-	assert.Contains(t, repeats(sixty), "`"+sixty+"`")
-	assert.Contains(t, repeats(sixty+"y"), "`"+sixty+"…`")
+	long := strings.Repeat("é", 200)
+	assert.Contains(t, repeats(long), "“"+long+"”")
+	assert.Contains(t, repeats(long+"y"), "“"+long+"…”")
+	sixty := strings.Repeat("é", 60)
+	assert.Contains(t, repeats("80"+sixty), "“"+sixty+"” in")
+	assert.Contains(t, repeats("80"+sixty+"y"), "“"+sixty+"…” in")
 }
 
 // A tie goes to the even digit, as everywhere else.

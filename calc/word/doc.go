@@ -1,3 +1,3 @@
-// Package word writes the small change of sentences: plurals, quotation marks, first letters,
-// one valid line.
+// Package word writes sentences: templates and their parts, what counts one or many,
+// quotation marks, one valid line.
 package word

@@ -1,8 +1,6 @@
 package axis
 
 import (
-	"strings"
-
 	"striderule/calc/drive"
 	"striderule/calc/report"
 )
@@ -64,7 +62,7 @@ func (f Fact) In(to drive.Convention) (drive.Setting, []string) {
 
 // ask asks for what a convention's number needs.
 func (f Fact) ask(to drive.Convention, missing []string) report.Ask {
-	return report.Ask{Keys: missing, For: strings.ToLower(SettingName(to, f.Rotary))}
+	return report.Ask{Keys: missing, For: SettingNameWithin(to, f.Rotary)}
 }
 
 // A show makes the figure of a setting.
@@ -74,7 +72,7 @@ type show func(id string, s drive.Setting) *report.Figure
 // convention that is known, and asks for the rest. The new value in the
 // fact's own convention is left without an ID: the headline has it.
 func BeforeAndAfter(was, is Fact, before, after show) []report.Block {
-	t := report.Table{Caption: "Before and after", Head: []string{"", "Before", "After"}}
+	t := report.Table{Caption: beforeAndAfter, Head: []string{"", beforeHead, afterHead}}
 	var asks []report.Block
 	for _, to := range drive.Conventions {
 		old, missing := was.In(to)

@@ -3,6 +3,7 @@ package axis
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/unit"
@@ -14,36 +15,40 @@ type Implied struct {
 	ID, Label, Unit string
 	Value           float64
 	Nearest         float64 // that is made; 0 where every size can be
-	part            string  // "a pulley of 18 teeth"
-	look            string  // at what beside the motor, where no part that is made is near
-	whole           bool    // it is a count
+	words           *partWords
+	driving         int  // teeth on the motor side, of a gear pair
+	whole           bool // it is a count
 }
 
-const gearsOr = "gears left out or turned round, "
-
 // Implied returns the size of an output element that a travel per output turn
-// asks for. The element has one: it is no rotary table.
+// asks for. The element has one: it is no rotary table and no differential screw.
 func (o *OutputEntry) Implied(perTurn float64) Implied {
-	teeth := func(value float64, of, look string) Implied {
-		n := max(1, math.Round(value))
-		return Implied{"teeth", "Teeth of the " + of, "", value, n, "a " + of + " of " + word.Plural(int(n), "tooth", "teeth"), look, true}
+	if o.Moving() {
+		perTurn *= 2
 	}
-	switch o.Kind.Word {
+	switch o.Sort() {
 	case "belt":
-		return teeth(drive.PulleyTeeth(perTurn, o.Pitch.Value()), "pulley", gearsOr+"the belt's pitch")
+		return impliedTeeth("teeth", &pulleyWords, drive.PulleyTeeth(perTurn, o.Pitch.Value()))
 	case "rack":
-		return teeth(drive.PinionTeeth(perTurn, o.Module.Value()), "pinion", gearsOr+"the rack's module")
+		return impliedTeeth("teeth", &pinionWords, drive.PinionTeeth(perTurn, o.Module.Value()))
 	case "screw":
-		n := nearestLead(perTurn)
-		return Implied{"lead", "Lead of the screw", "mm", perTurn, n, "a screw of " + word.Number(n) + " mm lead", gearsOr + "an inch thread", false}
+		return Implied{ID: "lead", Label: screwWords.label, Unit: "mm", Value: perTurn, Nearest: nearestLead(perTurn), words: &screwWords}
 	}
-	return Implied{ID: "diameter", Label: "Effective diameter of the roller", Unit: "mm", Value: float64(drive.EffectiveDiameter(perTurn))}
+	label := effectiveDiameter
+	if o.Sort() == "drum" {
+		label = drumDiameter
+	}
+	return Implied{ID: "diameter", Label: label, Unit: "mm", Value: float64(drive.EffectiveDiameter(perTurn))}
+}
+
+func impliedTeeth(id string, words *partWords, value float64) Implied {
+	return Implied{ID: id, Label: words.label, Value: value, Nearest: max(1, math.Round(value)), words: words, whole: true}
 }
 
 // MissingPitch is what it takes besides the travel per turn.
 func (o *OutputEntry) MissingPitch() []string {
 	switch {
-	case o.Kind.Word == "belt" && !o.Pitch.Given:
+	case o.Sort() == "belt" && !o.Pitch.Given:
 		return []string{"pitch"}
 	case o.Kind.Word == "rack" && !o.Module.Given:
 		return []string{"module"}
@@ -54,8 +59,9 @@ func (o *OutputEntry) MissingPitch() []string {
 // ImpliedGear returns the driven teeth that a gear ratio asks for beside the
 // teeth on the motor side.
 func ImpliedGear(ratio float64, driving int) Implied {
-	n := max(1, math.Round(ratio*float64(driving)))
-	return Implied{"driven", "Teeth on the driven side", "", ratio * float64(driving), n, "a pair of " + strconv.Itoa(driving) + " and " + word.Number(n) + " teeth", "another output element, several stages", true}
+	i := impliedTeeth("driven", &gearWords, ratio*float64(driving))
+	i.driving = driving
+	return i
 }
 
 // Coarse threads have these pitches up to M24 (ISO 261); above them a lead is
@@ -74,6 +80,14 @@ func nearestLead(lead float64) float64 {
 	return best
 }
 
+// madeTravel is how near to a made part a travel per turn must be, as a share, to come from it:
+// settings are typed with five digits or more.
+const madeTravel = 1e-4
+
+// IsMade reports whether a travel per turn in mm is one that belts and screws have: whole mm, as
+// of whole teeth, or a usual lead.
+func IsMade(travel float64) bool { return math.Abs(travel/nearestLead(travel)-1) < madeTravel }
+
 // Off is how far the implied size lies from the nearest part, as a share of it.
 func (i Implied) Off() float64 { return i.Value/i.Nearest - 1 }
 
@@ -86,17 +100,30 @@ func (i Implied) near() bool {
 
 // Says is what the nearest part means for the setting.
 func (i Implied) Says() string {
-	off := math.Abs(i.Off())
-	if off < 1e-6 {
-		return word.Capital(i.part) + " gives exactly this setting."
+	off := i.Off()
+	exact := math.Abs(off) < 1e-6
+	switch {
+	case i.whole && (i.Nearest < fewestTeeth || i.Nearest < i.words.fewest && !exact):
+		return i.together(i.words.notMade, i.words.otherwise)
+	case exact: // as somebody typed it
+		return i.together(i.words.exact)
 	}
-	than := "more"
-	if i.Off() < 0 {
-		than = "less"
+	than := settingLarger
+	if off < 0 {
+		than = settingSmaller
 	}
-	s := "The nearest that is made is " + i.part + "; the setting implies " + unit.Trim(100*off, 2) + " % " + than + ". "
 	if i.near() {
-		return s + "That is near: such a part fits, and the rest is rounding, or what a measurement corrected."
+		return i.together(i.words.nearest, than, closeEnough)
 	}
-	return s + "That is not near, so look for something else: other microsteps or another motor, " + i.look + ", or a setting that was never right."
+	return i.together(i.words.nearest, than, notClose, i.words.otherwise)
+}
+
+// together are its sentences, one behind the other.
+func (i Implied) together(sentences ...word.Template) string {
+	all := make([]string, len(sentences))
+	for n, s := range sentences {
+		all[n] = s.Fill("size", unit.Trim(i.Nearest, 7), "value", unit.Trim(i.Value, 3),
+			"driving", strconv.Itoa(i.driving), "off", unit.Trim(100*math.Abs(i.Off()), 2))
+	}
+	return strings.Join(all, " ")
 }

@@ -5,6 +5,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"striderule/calc/unit"
 )
 
 func TestNearestLead(t *testing.T) {
@@ -30,4 +33,18 @@ func TestNearOnlyWhereAPartCanBeMeant(t *testing.T) {
 	assert.False(t, near(90.4, 90, true), "of large counts some whole one is always near")
 	assert.True(t, near(8.05, 8, false))
 	assert.False(t, near(12.7, 13, false))
+}
+
+// Where no part can be, none is named; what somebody typed as a part is taken for one.
+func TestNoPartOfAHandfulOfTeeth(t *testing.T) {
+	belt := NewOutputEntry()
+	require.NoError(t, belt.Pitch.Entry().Set("2"))
+	says := func(perTurn float64) string { return belt.Implied(perTurn).Says() }
+	for _, perTurn := range []float64{0.1, 2, 6, 14.6} {
+		assert.Contains(t, says(perTurn), "No such pulley exists: its tooth count would be "+unit.Trim(perTurn/2, 3)+". Check", perTurn)
+	}
+	assert.Equal(t, "A pulley with 5 teeth gives exactly this setting.", says(10))
+	assert.Contains(t, says(15.9), "The nearest real part is a pulley with 8 teeth.")
+	assert.Contains(t, ImpliedGear(0.1, 20).Says(), "No such gear exists: its tooth count would be 2. Check")
+	assert.Contains(t, ImpliedGear(90.1125, 1).Says(), "a gear pair of 1 → 90 teeth. Your setting works out 0.12% larger. That's close enough")
 }

@@ -1,47 +1,14 @@
 package axis
 
 import (
-	"strconv"
 	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
+	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
 )
-
-// A screwValue reads designations and leads; see drive.ParseScrew.
-type screwValue struct {
-	Value drive.Screw
-	Given bool
-	text  string
-}
-
-// Set reads a screw.
-func (s *screwValue) Set(text string) error {
-	text = s.Plain(text)
-	*s = screwValue{}
-	if text == "" {
-		return nil
-	}
-	v, err := drive.ParseScrew(text)
-	if err != nil {
-		return err
-	}
-	*s = screwValue{v, true, text}
-	return nil
-}
-
-// String returns the designation.
-func (s *screwValue) String() string { return s.text }
-
-// Plain returns the text, trimmed.
-func (s *screwValue) Plain(text string) string { return strings.TrimSpace(text) }
-
-// About says what is read.
-func (s *screwValue) About() string {
-	return "a screw: its designation such as Tr8x8(P2) or M8x1.25, its lead, or pitch x starts"
-}
 
 // An OutputEntry asks for the element that turns rotation into travel.
 type OutputEntry struct {
@@ -52,28 +19,29 @@ type OutputEntry struct {
 	Diameter unit.Input[unit.Length]
 	Module   unit.Input[unit.Length]
 	Pinion   unit.Input[unit.Count]
+	Drum     unit.Input[unit.Length]
+	Cable    unit.Input[unit.Length]
+	First    screwValue // of a differential screw
+	Second   screwValue
 }
 
-func outputChoice() sheet.Choice {
-	return sheet.Choose(
-		sheet.Option{Word: "belt", Label: "Belt and pulley", Hint: ""},
-		sheet.Option{Word: "screw", Label: "Screw", Hint: ""},
-		sheet.Option{Word: "roller", Label: "Drive roller", Hint: ""},
-		sheet.Option{Word: "rack", Label: "Rack and pinion", Hint: ""},
-		sheet.Option{Word: "rotary", Label: "Turns the work", Hint: "a rotary table"},
-	)
-}
+// fewestTeeth is what a pulley, a pinion or a driven gear has at least.
+const fewestTeeth = 4
+
+func outputChoice() sheet.Choice { return sheet.Choose(outputOptions...) }
 
 func pitchInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0.1, 100) }
-func wheelInput() unit.Input[unit.Count]     { return unit.Teeth.Input("", 4, 1000) } // pulley or pinion
+func wheelInput() unit.Input[unit.Count]     { return unit.Teeth.Input("", fewestTeeth, 1000) } // pulley or pinion
 func diameterInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.1, 1000) }
-func moduleInput() unit.Input[unit.Length]   { return unit.Lengths.Input("mm", 0.05, 50) }
+func moduleInput() unit.Input[unit.Length]   { return unit.Modules.Input("mm", 0.05, 50) }
+func cableInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0.01, 50) }
 
 // NewOutputEntry is one with nothing given.
 func NewOutputEntry() OutputEntry {
 	return OutputEntry{
 		Kind: outputChoice(), Pitch: pitchInput(), Teeth: wheelInput(),
 		Diameter: diameterInput(), Module: moduleInput(), Pinion: wheelInput(),
+		Drum: diameterInput(), Cable: cableInput(),
 	}
 }
 
@@ -81,61 +49,34 @@ func NewOutputEntry() OutputEntry {
 func (o *OutputEntry) Fields(section *sheet.Section, suffix string, on []sheet.When) []sheet.Field {
 	return OutputFields(section, nil, suffix, on, nil, outputCells{
 		sheet.One(&o.Kind), sheet.Input(&o.Pitch), sheet.Input(&o.Teeth), sheet.One(&o.Screw), sheet.Input(&o.Diameter), sheet.Input(&o.Module), sheet.Input(&o.Pinion),
+		sheet.Input(&o.Drum), sheet.Input(&o.Cable), sheet.One(&o.First), sheet.One(&o.Second),
 	})
 }
 
 // outputCells are what holds an output element: one, or one a row.
-type outputCells struct{ kind, pitch, teeth, screw, roller, module, pinion sheet.Cells }
+type outputCells struct{ kind, pitch, teeth, screw, roller, module, pinion, drum, cable, first, second sheet.Cells }
 
 // OutputFields declares the kind of element first. sized is when what decides
 // its travel per turn is asked for.
 func OutputFields(section *sheet.Section, group *sheet.Group, suffix string, on, sized []sheet.When, c outputCells) []sheet.Field {
-	with := func(kind string) []sheet.When { return sheet.And(on, "out"+suffix, kind) }
-	size := func(kind string) []sheet.When { return lists.Concat(with(kind), sized) }
+	with := func(kinds ...string) []sheet.When { return sheet.And(on, "out"+suffix, kinds...) }
+	size := func(kinds ...string) []sheet.When { return lists.Concat(with(kinds...), sized) }
 	field := func(key, label, hint string, on []sheet.When, cells sheet.Cells, suggest ...string) sheet.Field {
 		return sheet.Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: group, Cells: cells, Suggest: suggest}
 	}
 	return []sheet.Field{
-		field("out", "What moves the work", "", on, c.kind),
-		field("pitch", "Belt pitch", "From tooth to tooth.", with("belt"), c.pitch, "2 mm", "3 mm"),
-		field("teeth", "Pulley teeth", "", size("belt"), c.teeth, "16", "20"),
-		field("screw", "Screw", "Its designation such as Tr8x8(P2), its lead (8 mm), or pitch x starts (2 mm x 4).", size("screw"), c.screw),
-		field("roller", "Effective diameter of the roller", "Where it grips: a little less than its outer diameter. The listed one will do to begin with; measure afterwards.", size("roller"), c.roller),
-		field("module", "Module of the rack", "", with("rack"), c.module),
-		field("pinion", "Pinion teeth", "", size("rack"), c.pinion),
+		field("out", outLabel, "", on, c.kind),
+		field("pitch", pitchLabel, pitchHint, with("belt", "belt2"), c.pitch, "2 mm", "3 mm"),
+		field("teeth", teethLabel, "", size("belt", "belt2"), c.teeth, "16", "18"),
+		field("screw", screwLabel, screwHint, size("screw"), c.screw),
+		field("roller", diameterLabel, diameterHint, size("roller"), c.roller),
+		field("module", moduleLabel, moduleHint, with("rack"), c.module),
+		field("pinion", pinionLabel, "", size("rack"), c.pinion),
+		field("drum", drumLabel, drumHint, size("drum", "drum2"), c.drum),
+		field("cable", cableLabel, cableHint, size("drum", "drum2"), c.cable),
+		field("first", firstLabel, firstHint, size("differential"), c.first),
+		field("second", secondLabel, secondHint, size("differential"), c.second),
 	}
-}
-
-// OutputRows is an outputEntry for each row.
-type OutputRows struct {
-	Kind     sheet.ChoiceList
-	Pitch    sheet.LengthList
-	Teeth    sheet.CountList
-	Screw    sheet.List[screwValue, *screwValue]
-	Diameter sheet.LengthList
-	Module   sheet.LengthList
-	Pinion   sheet.CountList
-}
-
-// NewOutputRows is a table without rows.
-func NewOutputRows() OutputRows {
-	wheels := func() sheet.CountList { return sheet.ColumnOf(wheelInput()) }
-	return OutputRows{
-		Kind:  sheet.ListOf(outputChoice()),
-		Pitch: sheet.LengthsOf(pitchInput()), Teeth: wheels(),
-		Screw:    sheet.ListOf(screwValue{}),
-		Diameter: sheet.LengthsOf(diameterInput()), Module: sheet.LengthsOf(moduleInput()), Pinion: wheels(),
-	}
-}
-
-// Cells are the columns.
-func (o *OutputRows) Cells() outputCells {
-	return outputCells{&o.Kind, o.Pitch.Cells(), o.Teeth.Cells(), &o.Screw, o.Diameter.Cells(), o.Module.Cells(), o.Pinion.Cells()}
-}
-
-// At is the entry of one row.
-func (o *OutputRows) At(i int) *OutputEntry {
-	return &OutputEntry{o.Kind.Rows[i], o.Pitch.Row(i), o.Teeth.Row(i), o.Screw.Rows[i], o.Diameter.Row(i), o.Module.Row(i), o.Pinion.Row(i)}
 }
 
 // Element returns the output, nil while it is incomplete, and the keys of what
@@ -149,7 +90,7 @@ func (o *OutputEntry) Element(suffix string) (drive.Output, []string) {
 	}
 	var out drive.Output
 	switch o.Kind.Word {
-	case "belt":
+	case "belt", "belt2":
 		need("pitch", o.Pitch.Given)
 		need("teeth", o.Teeth.Given)
 		out = drive.Belt{Pitch: o.Pitch.Value(), Teeth: o.Teeth.Value()}
@@ -165,41 +106,61 @@ func (o *OutputEntry) Element(suffix string) (drive.Output, []string) {
 		out = drive.Rack{Module: o.Module.Value(), Teeth: o.Pinion.Value()}
 	case "rotary":
 		out = drive.Rotary{}
+	case "drum", "drum2":
+		need("drum", o.Drum.Given)
+		need("cable", o.Cable.Given)
+		out = drive.Drum{Diameter: o.Drum.Value(), Cable: o.Cable.Value()}
+	case "differential":
+		need("first", o.First.Given)
+		need("second", o.Second.Given && !o.alike())
+		out = o.threads()
 	}
 	if len(missing) > 0 {
 		return nil, missing
 	}
+	if o.Moving() {
+		out = drive.MovingPulley{Pulled: out}
+	}
 	return out, nil
+}
+
+// Sort is the kind of element, whether or not it pulls over a moving pulley.
+func (o *OutputEntry) Sort() string { return strings.TrimSuffix(o.Kind.Word, "2") }
+
+// Moving reports whether a moving pulley halves the travel.
+func (o *OutputEntry) Moving() bool { return o.Kind.Word != o.Sort() }
+
+func (o *OutputEntry) threads() drive.Differential {
+	return drive.Differential{First: o.First.Value, Second: o.Second.Value}
+}
+
+// alike reports whether both threads of a differential screw are given, and do the same.
+func (o *OutputEntry) alike() bool {
+	return o.First.Given && o.Second.Given && o.threads().Check() != nil
+}
+
+// Problems are those between the facts of the element, in a row of a table or row 0.
+func (o *OutputEntry) Problems(suffix string, row int) []report.Problem {
+	if o.Kind.Word != "differential" || !o.alike() {
+		return nil
+	}
+	return []report.Problem{{Key: "second" + suffix, Row: row, Says: sameLeads.Fill("typed", o.Second.String(), "lead", millimetres(o.Second.Value.Lead()))}}
 }
 
 // Filled fills the same entry of another page in.
 func (o *OutputEntry) Filled(suffix string) []Filling {
 	return Fills(
 		"out"+suffix, o.Kind.Chosen(), "pitch"+suffix, o.Pitch.Bare(), "teeth"+suffix, o.Teeth.Bare(), "screw"+suffix, o.Screw.String(),
-		"roller"+suffix, o.Diameter.Bare(), "module"+suffix, o.Module.Bare(), "pinion"+suffix, o.Pinion.Bare(),
+		"roller"+suffix, o.Diameter.Bare(), "module"+suffix, o.Module.Entry().Typed(), "pinion"+suffix, o.Pinion.Bare(),
+		"drum"+suffix, o.Drum.Bare(), "cable"+suffix, o.Cable.Bare(), "first"+suffix, o.First.String(), "second"+suffix, o.Second.String(),
 	)
 }
 
 // Keys are all that the element is made of.
 func (o *OutputEntry) Keys(suffix string) []string {
-	keys := []string{"out", "pitch", "teeth", "screw", "roller", "module", "pinion"}
+	keys := []string{"out", "pitch", "teeth", "screw", "roller", "module", "pinion", "drum", "cable", "first", "second"}
 	for i := range keys {
 		keys[i] += suffix
 	}
 	return keys
-}
-
-// Describe says what the element is: "belt of 2 mm pitch on 20 teeth".
-func (o *OutputEntry) Describe() string {
-	switch o.Kind.Word {
-	case "belt":
-		return "a belt of " + unit.Lengths.Text(o.Pitch.Value()) + " pitch on " + strconv.Itoa(int(o.Teeth.Value())) + " teeth"
-	case "screw":
-		return "a screw of " + unit.Lengths.Text(o.Screw.Value.Lead()) + " lead"
-	case "roller":
-		return "a roller of " + unit.Lengths.Text(o.Diameter.Value()) + " effective diameter"
-	case "rack":
-		return "a rack of module " + unit.Full(o.Module.Number) + " on " + strconv.Itoa(int(o.Pinion.Value())) + " teeth"
-	}
-	return "turning the work directly"
 }

@@ -11,7 +11,7 @@ import (
 
 // NameList are names of axes.
 func NameList() sheet.TextList {
-	return sheet.ListOf(sheet.NewText(40, "a name of your own"))
+	return sheet.ListOf(sheet.NewText(40, nameAbout))
 }
 
 // NameOf is how a report calls an axis of a table.
@@ -19,7 +19,7 @@ func NameOf(name sheet.Text, i int) string {
 	if name.Value != "" {
 		return name.Value
 	}
-	return "Axis " + strconv.Itoa(i+1)
+	return axisOf.Fill("n", strconv.Itoa(i+1))
 }
 
 // ScaleRows is a scaleEntry for each row.
@@ -67,12 +67,12 @@ func (s *ScaleRows) Fields(section *sheet.Section, group *sheet.Group, label str
 	deg := func(as string) []sheet.When { return sheet.And(lists.Concat(on, rotary), "as", as) }
 	return []sheet.Field{
 		col("as", label, "", on, &s.As),
-		col("steps", "Steps per mm", "For inches write the unit: 13665.2 steps/in.", mm(AsSteps), s.Steps.Cells()),
-		col("stepsdeg", "Steps per degree", "", deg(AsSteps), s.StepsDeg.Cells()),
-		col("turn", "Travel per motor turn", "In mm; or write the unit: 0.2342 in.", mm(AsTurn), s.Turn.Cells()),
-		col("turndeg", "Degrees per motor turn", "", deg(AsTurn), s.TurnDeg.Cells()),
-		col("output", "Travel per output turn", "In mm; or write the unit: 1.0538 in.", mm(AsOutput), s.Output.Cells()),
-		col("outputdeg", "Degrees per output turn", "", deg(AsOutput), s.OutputDeg.Cells()),
+		col("steps", stepsLabel, stepsInches, mm(AsSteps), s.Steps.Cells()),
+		col("stepsdeg", stepsDegLabel, stepsDegrees, deg(AsSteps), s.StepsDeg.Cells()),
+		col("turn", turnLabel, turnInches, mm(AsTurn), s.Turn.Cells()),
+		col("turndeg", turnDegLabel, "", deg(AsTurn), s.TurnDeg.Cells()),
+		col("output", outputLabel, outputInches, mm(AsOutput), s.Output.Cells()),
+		col("outputdeg", outputDegLabel, "", deg(AsOutput), s.OutputDeg.Cells()),
 	}
 }
 
@@ -97,8 +97,8 @@ func (m *MotorRows) At(i int) *MotorEntry { return &MotorEntry{m.Angle.Row(i), m
 // Fields declares the columns; on is when there is a motor.
 func (m *MotorRows) Fields(section *sheet.Section, group *sheet.Group, on []sheet.When) []sheet.Field {
 	return []sheet.Field{
-		{Key: "angle", Label: "Step angle", Hint: AngleHint, Section: section, When: on, Group: group, Cells: m.Angle.Cells(), Suggest: UsualAngles, Carry: true},
-		{Key: "micro", Label: "Microsteps", Hint: MicroHint, Section: section, When: on, Group: group, Cells: m.Micro.Cells(), Suggest: UsualMicro, Carry: true},
+		{Key: "angle", Label: stepAngleLabel, Hint: AngleHint, Section: section, When: on, Group: group, Cells: m.Angle.Cells(), Suggest: UsualAngles, Carry: true},
+		{Key: "micro", Label: microstepsLabel, Hint: MicroHint, Section: section, When: on, Group: group, Cells: m.Micro.Cells(), Suggest: UsualMicro, Carry: true},
 	}
 }
 

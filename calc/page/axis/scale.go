@@ -18,11 +18,7 @@ const (
 var ConventionWords = []string{AsSteps, AsTurn, AsOutput}
 
 func conventionChoice() sheet.Choice {
-	return sheet.Choose(
-		sheet.Option{Word: AsSteps, Label: "Steps per mm", Hint: "microsteps sent for one millimetre (or degree)"},
-		sheet.Option{Word: AsTurn, Label: "Travel per motor turn", Hint: "how far the axis moves when the motor turns once"},
-		sheet.Option{Word: AsOutput, Label: "Travel per output turn", Hint: "with the gear ratio as an entry of its own"},
-	)
+	return sheet.Choose(asSteps, asTurn, asOutput)
 }
 
 func conventionOf(c sheet.Choice) drive.Convention {
@@ -51,23 +47,28 @@ func SettingUnit(c drive.Convention, rotary bool) string {
 	return units[c]
 }
 
-var settingNames = [...]string{"Steps per mm", "Travel per motor turn", "Travel per output turn"}
-
 // SettingName is what a setting in a convention is called.
 func SettingName(c drive.Convention, rotary bool) string {
 	if c == drive.StepsPerUnit && rotary {
-		return "Steps per degree"
+		return stepsPerDegree
 	}
 	return settingNames[c]
 }
 
-// SettingOutputs declares the figures that settingFigure makes, with a prefix
-// and a wording of their own.
-func SettingOutputs(prefix, label string) []sheet.Output {
+// SettingNameWithin is what it is called within a sentence.
+func SettingNameWithin(c drive.Convention, rotary bool) string {
+	if c == drive.StepsPerUnit && rotary {
+		return stepsPerDegreeWithin
+	}
+	return settingNamesWithin[c]
+}
+
+// SettingOutputs declares the figures that SettingFigure makes.
+func SettingOutputs() []sheet.Output {
 	var out []sheet.Output
 	for _, c := range drive.Conventions {
-		u := SettingUnit(c, false) + " or " + SettingUnit(c, true)
-		out = append(out, sheet.Output{ID: prefix + ConventionWords[c], Label: settingNames[c] + label, Unit: u})
+		out = append(out, sheet.Output{ID: ConventionWords[c], Label: settingNames[c],
+			Unit: linearOrRotary.Fill("linear", SettingUnit(c, false), "rotary", SettingUnit(c, true))})
 	}
 	return out
 }
@@ -120,9 +121,9 @@ func NewScaleEntry() ScaleEntry {
 func (s *ScaleEntry) Fields(section *sheet.Section, hint, axis string, linear ...string) []sheet.Field {
 	rotary := func(as string) []sheet.When { return sheet.And(sheet.If(axis, "rotary"), "as", as) }
 	return append(s.LinearFields(section, hint, sheet.If(axis, linear...)),
-		sheet.Field{Key: "stepsdeg", Label: "Steps per degree", Hint: hint, Section: section, When: rotary(AsSteps), Cells: sheet.Input(&s.StepsDeg)},
-		sheet.Field{Key: "turndeg", Label: "Degrees per motor turn", Hint: hint, Section: section, When: rotary(AsTurn), Cells: sheet.Input(&s.TurnDeg)},
-		sheet.Field{Key: "outputdeg", Label: "Degrees per output turn", Hint: hint, Section: section, When: rotary(AsOutput), Cells: sheet.Input(&s.OutputDeg)},
+		sheet.Field{Key: "stepsdeg", Label: stepsDegLabel, Hint: hint, Section: section, When: rotary(AsSteps), Cells: sheet.Input(&s.StepsDeg)},
+		sheet.Field{Key: "turndeg", Label: turnDegLabel, Hint: hint, Section: section, When: rotary(AsTurn), Cells: sheet.Input(&s.TurnDeg)},
+		sheet.Field{Key: "outputdeg", Label: outputDegLabel, Hint: hint, Section: section, When: rotary(AsOutput), Cells: sheet.Input(&s.OutputDeg)},
 	)
 }
 
@@ -130,10 +131,10 @@ func (s *ScaleEntry) Fields(section *sheet.Section, hint, axis string, linear ..
 // axis is one.
 func (s *ScaleEntry) LinearFields(section *sheet.Section, hint string, on []sheet.When) []sheet.Field {
 	return []sheet.Field{
-		{Key: "as", Label: "The controller stores", Section: section, Cells: sheet.One(&s.As)},
-		{Key: "steps", Label: "Steps per mm", Hint: hint, Section: section, When: sheet.And(on, "as", AsSteps), Cells: sheet.Input(&s.Steps)},
-		{Key: "turn", Label: "Travel per motor turn", Hint: hint, Section: section, When: sheet.And(on, "as", AsTurn), Cells: sheet.Input(&s.Turn)},
-		{Key: "output", Label: "Travel per output turn", Hint: hint, Section: section, When: sheet.And(on, "as", AsOutput), Cells: sheet.Input(&s.Output)},
+		{Key: "as", Label: asLabel, Section: section, Cells: sheet.One(&s.As)},
+		{Key: "steps", Label: stepsLabel, Hint: hint, Section: section, When: sheet.And(on, "as", AsSteps), Cells: sheet.Input(&s.Steps)},
+		{Key: "turn", Label: turnLabel, Hint: hint, Section: section, When: sheet.And(on, "as", AsTurn), Cells: sheet.Input(&s.Turn)},
+		{Key: "output", Label: outputLabel, Hint: hint, Section: section, When: sheet.And(on, "as", AsOutput), Cells: sheet.Input(&s.Output)},
 	}
 }
 

@@ -7,9 +7,10 @@ import (
 
 	"striderule/calc/drive"
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
-var errTeeth = errors.New("not a list of teeth")
+var errTeeth = errors.New("not-teeth")
 
 // mostStages is more gear stages than small machines have.
 const mostStages = 6
@@ -32,17 +33,17 @@ func (t *Teeth) Set(text string) error {
 	}
 	stages := strings.Split(unit.Replaced(text, "×", "x", "X", "x", "*", "x"), "x")
 	if len(stages) > mostStages {
-		return refuseTeeth(text, "more than "+strconv.Itoa(mostStages)+" stages", "write the product of some of them as one stage")
+		return refuseTeeth(text, manyStages, "n", strconv.Itoa(mostStages))
 	}
 	var all []unit.Count
 	for _, s := range stages {
 		in := TeethInput()
 		err := in.Entry().Set(s)
 		if refused, ok := errors.AsType[*unit.Error](err); ok && errors.Is(err, unit.ErrRange) {
-			return refuseTeeth(text, refused.Problem, refused.Advice)
+			return refuseTeeth(text, teethRange, refused.Parts...)
 		}
 		if err != nil || !in.Given {
-			return refuseTeeth(text, "not a list of teeth", "teeth look like 12; several stages like 12 x 20, in order from the motor")
+			return refuseTeeth(text, notTeeth)
 		}
 		all = append(all, in.Value())
 	}
@@ -50,8 +51,8 @@ func (t *Teeth) Set(text string) error {
 	return nil
 }
 
-func refuseTeeth(text, problem, advice string) error {
-	return &unit.Error{Text: text, Problem: problem, Advice: advice, Cause: errTeeth}
+func refuseTeeth(text string, problem word.Template, parts ...string) error {
+	return &unit.Error{Text: text, Problem: problem, Parts: parts, Cause: errTeeth}
 }
 
 // String returns the counts with an x between them.
@@ -60,7 +61,7 @@ func (t *Teeth) String() string {
 	for i, n := range t.Value {
 		all[i] = strconv.Itoa(int(n))
 	}
-	return strings.Join(all, " x ")
+	return strings.Join(all, betweenStages)
 }
 
 // Plain returns the counts without what a link would have to escape; what
@@ -74,9 +75,7 @@ func (t *Teeth) Plain(text string) string {
 }
 
 // About says what is read.
-func (t *Teeth) About() string {
-	return "a number of teeth, 1 to 10000; for several stages like 12 x 20, in order from the motor"
-}
+func (t *Teeth) About() string { return aboutTeeth }
 
 // StagesOf pairs the teeth of both sides. ok is false where a side is not
 // given, or has another number of stages.

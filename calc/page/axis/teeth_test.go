@@ -35,19 +35,22 @@ func TestTeethAreRefused(t *testing.T) {
 		teeth := Teeth{[]unit.Count{5}}
 		err := teeth.Set(text)
 		require.ErrorIs(t, err, errTeeth, text)
-		assert.ErrorContains(t, err, sentence)
+		var e *unit.Error
+		require.ErrorAs(t, err, &e)
+		assert.Equal(t, "Teeth: “"+text+"” "+sentence, e.In("Teeth"))
 		assert.Nil(t, teeth.Value, "nothing stale stays")
 		assert.Equal(t, text, teeth.Plain(text), "what was typed stays")
 	}
-	const looks = "not a list of teeth; teeth look like 12; several stages like 12 x 20, in order from the motor"
+	const like = "isn't a list of teeth. Write it like 12, or 12 x 20 for two stages, in order from the motor."
 	for _, text := range []string{"x", "12 x", "x 12", "12 20", "12,5", "12.5", "12:54", "12 + 20", "1O", "12 mm", "twelve", "12, 20"} {
-		refuse(text, looks)
+		refuse(text, like)
 	}
-	refuse("0", "1 to 10000")
-	refuse("12 x 0", "1 to 10000")
-	refuse("-3", "1 to 10000")
-	refuse("10001", "1 to 10000")
-	refuse("2x2x2x2x2x2x2", "more than 6 stages")
+	const outside = "is out of range. Each number of teeth must be from 1 to 10000."
+	refuse("0", outside)
+	refuse("12 x 0", outside)
+	refuse("-3", outside)
+	refuse("10001", outside)
+	refuse("2x2x2x2x2x2x2", "has more than 6 stages. Write the product of some of them as one stage.")
 }
 
 func TestStagesOf(t *testing.T) {

@@ -18,11 +18,6 @@ func microInput() unit.Input[unit.Count] { return unit.Microsteps.Input("", 1, 4
 // NewMotorEntry is one with nothing given.
 func NewMotorEntry() MotorEntry { return MotorEntry{Angle: angleInput(), Micro: microInput()} }
 
-const (
-	AngleHint = "On the motor's label or in its data sheet: 1.8° is 200 full steps per turn, 0.9° is 400."
-	MicroHint = "As the driver is set, by jumpers or by software. What it smooths by itself does not count."
-)
-
 var (
 	UsualAngles = []string{"1.8°", "0.9°"}
 	UsualMicro  = []string{"8", "16", "32", "64"}
@@ -36,8 +31,8 @@ func (m *MotorEntry) Motor() drive.Motor {
 // Fields declares the entry.
 func (m *MotorEntry) Fields(section *sheet.Section) []sheet.Field {
 	return []sheet.Field{
-		{Key: "angle", Label: "Step angle of the motor", Hint: AngleHint, Section: section, Cells: sheet.Input(&m.Angle), Suggest: UsualAngles},
-		{Key: "micro", Label: "Microsteps", Hint: MicroHint, Section: section, Cells: sheet.Input(&m.Micro), Suggest: UsualMicro},
+		{Key: "angle", Label: motorAngleLabel, Hint: AngleHint, Section: section, Cells: sheet.Input(&m.Angle), Suggest: UsualAngles},
+		{Key: "micro", Label: microstepsLabel, Hint: MicroHint, Section: section, Cells: sheet.Input(&m.Micro), Suggest: UsualMicro},
 	}
 }
 
@@ -77,28 +72,23 @@ func NewGearEntry(kinds ...sheet.Option) GearEntry {
 		Driving: sheet.ColumnOf(teeth),
 		Driven:  sheet.ColumnOf(teeth),
 		Ratio:   ratioInput(),
-		stage:   &sheet.Group{Noun: "stage", Least: 1, Most: 6},
+		stage:   &sheet.Group{Words: stageRows, Least: 1, Most: 6},
 	}
 }
-
-// Words of the kinds of gearing.
-var (
-	GearsUnknown = sheet.Option{Word: "unknown", Label: "Not known", Hint: "what depends on it is left out"}
-	GearsNone    = sheet.Option{Word: "none", Label: "None", Hint: "the motor drives it directly"}
-	GearsPairs   = sheet.Option{Word: "pairs", Label: "Tooth pairs", Hint: "gears, or pulleys on a belt between them"}
-	GearsRatio   = sheet.Option{Word: "ratio", Label: "A ratio", Hint: "motor turns for one output turn"}
-)
 
 // Fields declares the entry; on is when there is a gearing to tell.
 func (g *GearEntry) Fields(section *sheet.Section, suffix string, on []sheet.When) []sheet.Field {
 	with := func(kind string) []sheet.When { return sheet.And(on, "gears"+suffix, kind) }
+	if suffix != "" { // a page that has two of them
+		g.stage.Words.ID = stageRows.ID + "-" + suffix
+	}
 	return []sheet.Field{
-		{Key: "gears" + suffix, Label: "Gears between motor and output", Section: section, When: on, Cells: sheet.One(&g.Kind)},
-		{Key: "driving" + suffix, Label: "Teeth on the motor side", Hint: "For a worm: its number of starts.",
+		{Key: "gears" + suffix, Label: gearsLabel, Section: section, When: on, Cells: sheet.One(&g.Kind)},
+		{Key: "driving" + suffix, Label: drivingLabel, Hint: drivingHint,
 			Section: section, When: with("pairs"), Group: g.stage, Cells: g.Driving.Cells()},
-		{Key: "driven" + suffix, Label: "Teeth on the driven side", Hint: "For a worm: the teeth of its wheel.",
+		{Key: "driven" + suffix, Label: drivenLabel, Hint: drivenHint,
 			Section: section, When: with("pairs"), Group: g.stage, Cells: g.Driven.Cells()},
-		{Key: "ratio" + suffix, Label: "Gear ratio", Hint: "Motor turns for one output turn, above 1 where the output turns slower: 4.5, or 54:12.",
+		{Key: "ratio" + suffix, Label: ratioLabel, Hint: ratioHint,
 			Section: section, When: with("ratio"), Cells: sheet.Input(&g.Ratio)},
 	}
 }
@@ -181,16 +171,6 @@ func (g *GearEntry) Put(p *drive.Parts) {
 	} else if g.Known() {
 		p.Ratio = g.Ratio.Number
 	}
-}
-
-// Relabel says of fields with a text to fill in at which time they are meant.
-func Relabel(fields []sheet.Field, suffix string) []sheet.Field {
-	for i := range fields {
-		if fields[i].Key != "as" {
-			fields[i].Label += suffix
-		}
-	}
-	return fields
 }
 
 // Suffixes of the keys of what is there after the swap, and of what stayed.

@@ -2,7 +2,7 @@ package calibrate
 
 import (
 	"errors"
-	"strings"
+	"math"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
@@ -11,14 +11,32 @@ import (
 	"striderule/calc/page/trial"
 	"striderule/calc/report"
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
-// settingDigits is how precisely a setting is shown of whose uncertainty nothing
-// is known, lineDigits how precisely it is sent.
-const (
-	settingDigits = 5
-	lineDigits    = 6
-)
+// lineDigits is how precisely a setting is sent of whose uncertainty nothing is known.
+const lineDigits = 6
+
+// leastDigits keeps a setting of three digits as it is, though a length was read to two.
+const leastDigits = 3
+
+// oldDigits is how precisely a setting is shown that was typed, or follows from one.
+const oldDigits = 5
+
+// digits is how precisely a new setting is shown of whose uncertainty nothing is known: as the
+// readings that it comes from.
+func (a *solution) digits() int {
+	digits := oldDigits
+	if a.wide > 0 && !a.alone {
+		return digits // these do not count
+	}
+	for _, r := range trial.Counted(a.runs) {
+		if grid := r.Reading.Grid(); grid > 0 && r.Moved > 0 {
+			digits = min(digits, max(leastDigits, int(math.Ceil(math.Log10(r.Moved/grid)))))
+		}
+	}
+	return digits
+}
 
 func (a *solution) length(id, label string, v float64) *report.Figure {
 	return &report.Figure{ID: id, Label: label, Value: v, Unit: a.unit, Digits: 5}
@@ -29,115 +47,150 @@ func (a *solution) uncertainty(s drive.Setting) float64 {
 	if a.alone {
 		return 0 // not known
 	}
-	return a.k * a.scale.Ratio.U / a.scale.Ratio.Value * s.Value // relatively, that of the correction is the same
+	return a.wide / a.scale.Ratio.Value * s.Value // relatively, that of the correction is the same
 }
 
 // setting is a new setting with what is known of it.
 func (a *solution) setting(id string, s drive.Setting) *report.Figure {
-	f := axis.SettingFigure(id, s, a.sheet.rotary(), settingDigits, true)
+	f := axis.SettingFigure(id, s, a.sheet.rotary(), a.digits(), true)
 	f.U = a.uncertainty(s)
 	return f
 }
 
 // old is a setting as the person gave it, or as it follows from that.
 func (a *solution) old(id string, s drive.Setting) *report.Figure {
-	f := axis.SettingFigure(id, s, a.sheet.rotary(), settingDigits, true)
+	f := axis.SettingFigure(id, s, a.sheet.rotary(), oldDigits, true)
 	if s.Convention == a.now.Convention {
 		f.Digits, f.Keep = 7, false
 	}
 	return f
 }
 
-// verb is what the axis did.
-func (a *solution) verb() string {
-	switch a.sheet.Axis.Word {
-	case "feed":
-		return "fed"
-	case "rotary":
-		return "turned"
-	}
-	return "moved"
+// A wording is what the page says in other words of each sort of axis.
+type wording struct {
+	verdict trial.Wording
+	did     string        // what the axis did, as the name of a length
+	head    word.Template // the same of a column
 }
 
-// wording is how this page says its verdicts.
-func (a *solution) wording() trial.Wording {
-	return trial.Wording{
-		It: "It " + a.verb() + " ", Exactly: "exactly what was asked.", Tries: "runs",
-		Hopeless:  "Not with this instrument and length",
-		TooCoarse: "It is off, but what you read it with is too coarse over this length to set it right to",
-		Cannot:    "However many runs you make, what you read them with is too coarse over this length to tell",
+func (a *solution) wording() *wording {
+	switch {
+	case a.sheet.isFeed():
+		return &extruderWords
+	case a.sheet.rotary():
+		return &rotaryWords
 	}
+	return &axisWords
+}
+
+// label names a setting in a line that has its name at the beginning or within.
+func (a *solution) label(t word.Template) string {
+	c, rotary := a.now.Convention, a.sheet.rotary()
+	return t.Fill("name", axis.SettingName(c, rotary), "setting", axis.SettingNameWithin(c, rotary))
 }
 
 func (a *solution) answer() *report.Answer {
 	f := a.setting(axis.ConventionWords[a.now.Convention], a.corrected())
-	name := strings.ToLower(axis.SettingName(a.now.Convention, a.sheet.rotary()))
-	f.Label = "New setting, " + name
-	answer := &report.Answer{Figure: *f, Verdict: a.firstVerdict(), Says: report.Say("Now ", a.old("", a.now), "."), Notes: a.grave(), Needs: a.allKeys}
+	f.Label = a.label(newLabel)
+	now := report.Say(currently, "setting", a.old("", a.now))
+	answer := &report.Answer{Figure: *f, Verdict: a.firstVerdict(), Says: now, Notes: a.grave(), Needs: a.allKeys}
 	switch {
 	case a.hasThen:
 		e := a.then.Error()
 		off := report.Percent("", "", e.Value, 0)
-		off.U = 100 * e.Expanded()
+		off.U = a.wideThen()
 		answer.Verdict = a.secondVerdict()
-		answer.Label = "As the first runs gave it, " + name
-		answer.Says = report.Say("The error now is ", off, ". The setting was ", a.old("", a.now), " before the change.")
+		answer.Label = a.label(firstLabel)
+		answer.Says = report.Say(afterSays, "error", off, "setting", a.old("", a.now))
 		answer.Needs = lists.Concat(answer.Needs, a.laterKeys)
 		if a.judgedThen.Verdict == measure.LeaveIt {
 			keep := a.setting("", a.corrected())
-			keep.Label, keep.U, keep.Like = "It is set: keep it at, "+name, 0, keep.U
+			keep.Label, keep.U, keep.Like = a.label(confirmedLabel), 0, keep.U
 			answer.Keep = keep
 		}
 	case a.judged.Verdict == measure.LeaveIt:
 		keep := a.old("", a.now)
-		keep.Label = "Leave it at, " + name
-		answer.Label, answer.Keep = "What the readings give", keep
-		answer.Says = report.Say("The difference is within the tolerance: changing it would bring nothing.")
+		keep.Label = a.label(keepLabel)
+		answer.Label, answer.Keep = readLabel, keep
+		answer.Says = report.Say(nothingToGain)
+	case a.suspectsMistake():
+		answer.Label = a.label(doubtfulLabel)
+		answer.Keep = a.old("", a.now)
+		answer.Keep.Label = a.label(holdLabel)
+		if s, ok := a.mended(); ok {
+			answer.Label = a.label(aloneLabel)
+			answer.Keep = a.old("", s)
+			answer.Keep.Label = a.label(mendLabel)
+			answer.Says = report.Together(now, report.Say(thenCalibrate, "setting", a.withUnit(a.toSet())))
+		}
+	case a.interim:
+		answer.Label = a.label(interimLabel)
 	case a.judged.Verdict == measure.MeasureMore, a.judged.Verdict == measure.NotWithThis:
-		answer.Label = "So far, " + name
-		answer.Says = append(answer.Says, report.Say(" Do not enter this yet.")...)
+		answer.Keep = a.old("", a.now)
+		answer.Keep.Label = a.label(holdLabel)
+		answer.Label = a.label(soFarLabel)
+		answer.Says = report.Say(notYetSays)
 	}
+	a.keepParts(answer)
 	return answer
 }
 
-// firstVerdict is that of the first round, unless a usual mistake or slip comes
+// firstVerdict is that of the first round, unless a common mistake or slip comes
 // before it.
 func (a *solution) firstVerdict() *report.Verdict {
-	v := a.wording().Verdict(a.judged, a.scale.Error())
-	if a.alone {
-		v.Says = lists.Concat(a.wording().Span(measure.Estimate{Value: a.scale.Error().Value}), report.Say(" One run cannot show how much the runs scatter: make at least three."))
+	says := a.wording().verdict
+	v := says.Verdict(a.judged, a.scale.Error())
+	switch {
+	case a.alone:
+		v = says.Alone(a.judged, a.scale.Error())
+	case a.scale.Plan > a.scale.Runs && v.Kind == report.MeasureMore && a.scale.Ratio.U > 0:
+		v = says.Planned(a.judged, a.scale.Error(), a.scale.Plan)
+	}
+	if a.interim {
+		v.Kind, v.Title, v.Interim = report.Change, interimTitle, true
+		v.Says = report.Together(v.Says, report.Say(interimSays))
+	}
+	slips := a.slips()
+	if slips {
+		v.Title, v.Slip = slipTitles[v.Kind], true
+		if a.interim {
+			v.Title = interimSlipTitle
+		}
+		v.Says = report.Together(v.Says, report.Say(slipLeftOut))
 	}
 	if a.suspectsMistake() {
-		v.Title, v.Mistake = "Look for a mistake first", true
-		v.Says = append(v.Says, report.Say(" And it is just what a usual mistake does: see below before you enter anything.")...)
-	}
-	if a.slips() {
-		v.Title += ", and mind the slip"
-		v.Says = lists.Concat(report.Say("Taken from the runs without slip: "), v.Says)
+		v.Title, v.Mistake = mistakeTitle, true
+		if slips {
+			v.Title = mistakeSlipTitle
+		}
+		v.Says = report.Together(v.Says, a.mistakeSays())
 	}
 	return v
 }
 
 // secondVerdict is that of the round after the change.
 func (a *solution) secondVerdict() *report.Verdict {
-	v := a.wording().Verdict(a.judgedThen, a.then.Error())
-	v.Title = [...]string{
-		report.Leave: "Done: the change did what it should", report.Change: "Still off after the change", report.MeasureMore: "Not sure yet: add runs after the change",
-		report.Hopeless: "Not with this instrument and length", report.Either: "As near as it matters",
-	}[v.Kind]
+	says := a.wording().verdict
+	v := says.Verdict(a.judgedThen, a.then.Error())
+	if a.aloneThen {
+		v = says.Alone(a.judgedThen, a.then.Error())
+	}
+	v.After = true
+	v.Title = checkTitles[v.Kind]
 	return v
 }
 
-// suspectsMistake reports whether the found ratio is one that a usual mistake
-// makes, so that entering it would only hide that.
-func (a *solution) suspectsMistake() bool {
-	return a.judged.Verdict == measure.ChangeIt && len(a.fits) > 0
+// wideThen is the ± of the error after the change, in percent; 0 where a single run shows none.
+func (a *solution) wideThen() float64 {
+	if a.aloneThen {
+		return 0
+	}
+	return 100 * a.then.Error().HalfWidth()
 }
 
 // slips reports whether the error falls with speed.
 func (a *solution) slips() bool {
-	return a.sheet.Method() == trial.SeveralSpeeds && a.slip.Trouble != measure.ErrorRises &&
-		(a.slip.Trouble == measure.SlipFound || a.slip.Basis == measure.FromPlateau)
+	return a.sheet.Method() == trial.SeveralSpeeds && a.slip.Trouble == measure.SlipFound
 }
 
 // missing asks for what the answer needs.
@@ -152,23 +205,23 @@ func (a *solution) missing() *report.Part {
 	if len(keys) == 0 {
 		return nil
 	}
-	return &report.Part{ID: "missing", Title: "Still needed", Blocks: []report.Block{report.Ask{Keys: keys, For: "the new setting"}}}
+	return &report.Part{ID: "missing", Title: missingTitle, Blocks: []report.Block{report.Ask{Keys: keys, For: missingFor}}}
 }
 
 func (a *solution) missingReadings() []string {
 	var keys []string
 	s := a.sheet
 	if s.Method() == trial.BothSides {
-		return []string{"target", "up", "down"}
+		return s.sideKeys()
 	}
 	if !a.hasAsked && s.Method() != trial.SeveralLengths {
 		keys = append(keys, a.askedKey)
 	}
 	if s.Method() == trial.SeveralLengths {
-		keys = append(keys, "want")
+		keys = append(keys, s.wantKey())
 	}
 	if len(trial.Counted(a.runs)) == 0 {
-		readings := a.runKeys[1:] // after the one for setting aside
+		readings := a.runKeys[1:] // after the one for leaving out
 		if readings[0] == "mark" && s.Mark.Given {
 			readings = readings[1:]
 		}
@@ -180,28 +233,44 @@ func (a *solution) missingReadings() []string {
 	return keys
 }
 
-// impossible says why complete readings show no scale, and what would.
+// impossible says why complete readings show no error, and what would.
 func (a *solution) impossible() *report.Part {
 	if a.failed == nil || errors.Is(a.failed, errMissing) {
 		return nil
 	}
-	why, cure := a.failed.Error(), "Look through the readings: one of them cannot be."
-	switch {
-	case errors.Is(a.failed, measure.ErrNothingMoved) && a.sheet.Method() == trial.BothSides:
-		why, cure = "the positions fall where the targets rise", "Look which way they are counted."
-	case errors.Is(a.failed, measure.ErrTooFew) && a.sheet.Method() == trial.BothSides:
-		cure = "Approach three targets at least, each from either side."
-	case errors.Is(a.failed, measure.ErrTooFew):
-		cure = "Make at least three runs."
-	case errors.Is(a.failed, measure.ErrOneLength) && a.sheet.Method() == trial.SeveralSpeeds:
-		cure = "All runs are at one speed: add runs at others, or choose One speed above."
-	case errors.Is(a.failed, measure.ErrOneLength):
-		cure = "All runs are at one place: add others, or choose One length above."
-	case errors.Is(a.failed, measure.ErrOneDirection):
-		cure = "Each target needs a position from either side: fill in both boxes."
+	p := &report.Part{ID: "impossible", Title: impossibleTitle, Needs: a.readKeys}
+	if title, blocks := a.stuck(a.failed); blocks != nil {
+		p.Title, p.Blocks = title, blocks
+		return p
 	}
-	return &report.Part{ID: "impossible", Title: "Not yet", Needs: a.readKeys,
-		Blocks: []report.Block{report.DoubtNote("These readings show no scale: " + why + ". " + cure)}}
+	p.Add(a.whyImpossible())
+	return p
+}
+
+func (a *solution) whyImpossible() report.Note {
+	is := func(cause error) bool { return errors.Is(a.failed, cause) }
+	method := a.sheet.Method()
+	switch {
+	case is(errVague) && a.scale.TooCoarse():
+		return report.DoubtNote(a.sheet.moves().toolSaysNothing)
+	case is(errVague):
+		return report.DoubtNote(nothingSaid)
+	case is(measure.ErrNothingMoved) && method == trial.BothSides:
+		return report.DoubtNote(positionsFall)
+	case is(measure.ErrTooFew) && method == trial.BothSides:
+		return report.DoubtNote(tooFewTargets)
+	case is(measure.ErrTooFew):
+		return report.DoubtNote(tooFewRuns)
+	case is(measure.ErrOneLength) && method == trial.SeveralSpeeds:
+		return report.DoubtNote(oneSpeedOnly, "choice", a.sheet.Trial.Options()[0].Label)
+	case is(measure.ErrOneLength) && method == trial.BothSides:
+		return report.DoubtNote(onePositionOnly)
+	case is(measure.ErrOneLength):
+		return report.DoubtNote(a.sheet.moves().oneLengthOnly, "choice", a.sheet.Trip.Options()[0].Label)
+	case is(measure.ErrOneDirection):
+		return report.DoubtNote(oneSideOnly)
+	}
+	return report.DoubtNote(anyImpossible)
 }
 
 // number writes a setting to be entered, as the headline has it: rounded to
@@ -214,7 +283,7 @@ func (a *solution) number(s drive.Setting) string {
 	return unit.Trim(s.Value, lineDigits)
 }
 
-// entered is that number with its unit.
-func (a *solution) entered(s drive.Setting) string {
-	return a.number(s) + a.setting("", s).Gap() + axis.SettingUnit(s.Convention, a.sheet.rotary())
+// withUnit is the number of a setting as it is entered, with its unit.
+func (a *solution) withUnit(number string) string {
+	return number + a.setting("", a.now).Gap() + axis.SettingUnit(a.now.Convention, a.sheet.rotary())
 }

@@ -1,10 +1,11 @@
 package calibrate
 
 import (
-	"math"
 	"strconv"
+	"strings"
 
 	"striderule/calc/measure"
+	"striderule/calc/page/trial"
 	"striderule/calc/report"
 )
 
@@ -16,86 +17,78 @@ func Taken(x float64, e measure.Estimate, per float64, label string) report.Poin
 
 // speedChart draws the error against speed, and what the setting is taken from.
 func (a *solution) speedChart() report.Chart {
-	c := report.Chart{ID: "speeds", Title: "Error against feed speed", Says: "The error of each run against its speed. " + a.slipSays(),
-		X: report.Scale{Label: "Speed", Unit: "mm/s", Digits: 4}, Y: report.Scale{Label: "Error", Unit: "%", Digits: 3}}
-	fastest, sum := 0.0, 0.0
-	runs := a.withSpeed()
-	for _, r := range runs {
-		c.Points = append(c.Points, report.PointAt(r.Speed, 100*measure.Error(a.asked, r.Moved), "run "+strconv.Itoa(r.Row+1), report.Counted))
-		fastest, sum = max(fastest, r.Speed), sum+r.Speed
+	c := report.Chart{ID: "speeds", Title: speedChartTitle, Says: strings.Join(append([]string{speedChartSays}, a.slipSays()...), " "),
+		X: report.Scale{Label: speedName, Unit: "mm/s", Digits: 4}, Y: report.Scale{Label: errorLabel, Unit: "%", Digits: 3}}
+	fastest := 0.0
+	for _, r := range a.withSpeed() {
+		c.Points = append(c.Points, report.PointAt(r.Speed, 100*measure.Error(a.asked, r.Moved), runName(r), report.Counted))
+		fastest = max(fastest, r.Speed)
 	}
-	line := report.Curve{Label: "line through the runs", Kind: report.Fitted, At: []report.Place{{X: 0, Y: 100 * a.slip.Line.Intercept}, {X: fastest, Y: 100 * (a.slip.Line.Intercept + a.slip.Line.Slope*fastest)}}}
-	c.Keys = [report.PointKinds]string{report.Counted: "run"}
-	switch a.slip.Basis {
-	case measure.FromZeroSpeed:
-		c.Keys[report.Result] = "the line at zero speed, with its interval"
-		c.Points = append(c.Points, Taken(0, a.scale.Error(), 100, "at zero speed"))
-		c.Curves = []report.Curve{line}
-	case measure.FromPlateau: // no line fits
-		slow := measure.Series(a.slip.Speeds[:a.slip.Plateau])
-		c.Keys[report.Result] = "mean of the slow runs that agree, with its interval"
-		c.Points = append(c.Points, Taken(slow.Mean(), a.scale.Error(), 100, "mean of the slow runs"))
-	default:
-		c.Keys[report.Result] = "mean of all runs, with its interval"
-		c.Points = append(c.Points, Taken(sum/float64(len(runs)), a.scale.Error(), 100, "mean of all runs"))
-		c.Curves = []report.Curve{line}
+	name, end := lineName, report.Place{X: fastest, Y: 100 * (a.slip.Line.Intercept + a.slip.Line.Slope*fastest)}
+	if a.slip.Basis == measure.FromSlowest {
+		name, end = slowLineName, report.Place{X: a.slip.Speeds[1], Y: 100 * a.slip.MeanErrors[1]}
 	}
-	t := 100 * a.sheet.tolerance()
-	c.Bands = []report.Band{{Lo: -t, Hi: t, Label: "within tolerance"}}
+	e := a.scale.Error()
+	c.Curves = []report.Curve{{Label: name, Kind: report.Fitted, At: []report.Place{{X: 0, Y: 100 * e.Value}, end}}}
+	c.Keys = [report.PointKinds]string{report.Counted: runNoun, report.Result: zeroSpeedKey}
+	c.Points = append(c.Points, Taken(0, e, 100, zeroSpeedName))
+	t := 100 * a.sheet.acceptable()
+	c.Bands = []report.Band{{Lo: -t, Hi: t, Label: bandName}}
 	return c
 }
 
 // lengthChart draws the line: it starts at the offset and rises with the error.
 func (a *solution) lengthChart() report.Chart {
-	c := report.Chart{ID: "lengths", Title: "Measured less commanded", Says: "Measured less commanded length against the commanded one. The line starts at the fixed offset and rises or falls with the error of the scale.",
-		X: report.Scale{Label: "Commanded", Unit: "mm", Digits: 5}, Y: report.Scale{Label: "Difference", Unit: "mm", Digits: 3},
-		Keys: [report.PointKinds]string{report.Counted: "run", report.Result: "fixed offset, with its interval"}}
+	c := report.Chart{ID: "lengths", Title: lengthChartTitle, Says: a.sheet.moves().lengthChartSays,
+		X: report.Scale{Label: commandedName, Unit: a.unit, Digits: 5}, Y: report.Scale{Label: differenceName, Unit: a.unit, Digits: 3},
+		Keys: [report.PointKinds]string{report.Counted: runNoun, report.Result: offsetKey}}
 	line := a.fit.Line
 	longest := 0.0
 	for _, r := range a.withLength() {
-		c.Points = append(c.Points, report.PointAt(r.Want, r.Moved-r.Want, "run "+strconv.Itoa(r.Row+1), report.Counted))
+		c.Points = append(c.Points, report.PointAt(r.Want, r.Moved-r.Want, runName(r), report.Counted))
 		longest = max(longest, r.Want)
 	}
-	c.Points = append(c.Points, Taken(0, a.fit.Offset, 1, "fixed offset"))
-	c.Curves = []report.Curve{{Label: "line through the runs", Kind: report.Fitted, At: []report.Place{{X: 0, Y: line.Intercept}, {X: longest, Y: line.Intercept + (line.Slope-1)*longest}}}}
+	c.Points = append(c.Points, Taken(0, a.fit.Offset, 1, offsetName))
+	c.Curves = []report.Curve{{Label: lineName, Kind: report.Fitted, At: []report.Place{{X: 0, Y: line.Intercept}, {X: longest, Y: line.Intercept + (line.Slope-1)*longest}}}}
 	return c
 }
 
-// roundingNoise is what rounding leaves of a residual that is 0, in mm, at most.
+// roundingNoise is what rounding leaves of a residual, or a deviation, that is 0, at most: in mm
+// or degrees.
 const roundingNoise = 1e-9
 
 // residualChart draws what the line leaves over.
 func (a *solution) residualChart() report.Chart {
-	c := report.Chart{ID: "residuals", Title: "What the line leaves over", Says: "How far each run lies above or below the line. Without a pattern, all is well; a bow says that the error changes with length.",
-		X: report.Scale{Label: "Commanded", Unit: "mm", Digits: 5}, Y: report.Scale{Label: "Above the line", Unit: "mm", Digits: 3},
-		Keys: [report.PointKinds]string{report.Counted: "run"}, Flat: true}
+	c := report.Chart{ID: "residuals", Title: residualTitle, Says: a.sheet.moves().residualSays,
+		X: report.Scale{Label: commandedName, Unit: a.unit, Digits: 5}, Y: report.Scale{Label: aboveName, Unit: a.unit, Digits: 3},
+		Keys: [report.PointKinds]string{report.Counted: runNoun}, Flat: true}
 	longest := 0.0
 	for i, r := range a.withLength() {
-		left := a.fit.Line.Residual(i)
-		if math.Abs(left) < roundingNoise {
-			left = 0
-		}
-		c.Points = append(c.Points, report.PointAt(r.Want, left, "run "+strconv.Itoa(r.Row+1), report.Counted))
+		left := withoutNoise(a.fit.Line.Residual(i))
+		c.Points = append(c.Points, report.PointAt(r.Want, left, runName(r), report.Counted))
 		longest = max(longest, r.Want)
 	}
-	c.Curves = []report.Curve{report.Level("the line", report.Fitted, 0, longest, 0)}
+	c.Curves = []report.Curve{report.Level(theLine, report.Fitted, 0, longest, 0)}
 	return c
 }
 
 // sideChart draws positions that were approached from both sides.
 func (a *solution) sideChart() report.Chart {
-	c := report.Chart{ID: "sides", Title: "Deviation from the target", Says: "Reached less target position. The gap between both directions is what is lost on reversal.",
-		X: report.Scale{Label: "Target", Unit: "mm", Digits: 5}, Y: report.Scale{Label: "Deviation", Unit: "mm", Digits: 3},
-		Keys: [report.PointKinds]string{report.Counted: "going up", report.Later: "coming down"}}
-	s := a.sheet
-	for i, in := range s.Targets.Rows {
+	c := report.Chart{ID: "sides", Title: sideChartTitle, Says: sideChartSays,
+		X: report.Scale{Label: targetName, Unit: a.unit, Digits: 5}, Y: report.Scale{Label: deviationName, Unit: a.unit, Digits: 3},
+		Keys: [report.PointKinds]string{report.Counted: upName, report.Later: downName}}
+	targets, ups, downs := a.sheet.positions()
+	for i, in := range targets.Rows {
 		target := in.Number
-		if up := &s.Up.Rows[i]; in.Given && up.Given {
-			c.Points = append(c.Points, report.PointAt(target, up.Number-target, "going up", report.Counted))
+		if up := &ups.Rows[i]; in.Given && up.Given {
+			c.Points = append(c.Points, report.PointAt(target, up.Number-target, upName, report.Counted))
 		}
-		if down := &s.Down.Rows[i]; in.Given && down.Given {
-			c.Points = append(c.Points, report.PointAt(target, down.Number-target, "coming down", report.Later))
+		if down := &downs.Rows[i]; in.Given && down.Given {
+			c.Points = append(c.Points, report.PointAt(target, down.Number-target, downName, report.Later))
 		}
 	}
 	return c
 }
+
+// runName calls a run by its number.
+func runName(r trial.Run) string { return runLabel.Fill("n", strconv.Itoa(r.Row+1)) }

@@ -7,79 +7,75 @@ import (
 	"striderule/calc/sheet"
 )
 
-// The sections of the form.
-var (
-	secAxis   = &sheet.Section{Title: "The axis and its setting in this test"}
-	secTest   = &sheet.Section{Title: "The test"}
-	secBefore = &sheet.Section{Title: "Before a reading is worth anything", Folded: true}
-	secRuns   = &sheet.Section{Title: "The readings"}
-	secTool   = &sheet.Section{Title: "What you read with"}
-	secAgain  = &sheet.Section{Title: "After the change: the same test again", Folded: true}
-	secParts  = &sheet.Section{Title: "The drivetrain, for the other conventions", Folded: true}
-	secLine   = &sheet.Section{Title: "Your own line to send", Folded: true}
-)
-
-const lineHint = "With {value} where the number goes."
-
 func (s *entries) Fields() []sheet.Field {
-	feed, travel := sheet.If("axis", "feed"), sheet.If("axis", "travel")
-	rest := sheet.And(feed, "read", "rest")
+	feed, travel, rotary := sheet.If("axis", "feed"), sheet.If("axis", "travel"), sheet.If("axis", "rotary")
+	rest, moves := sheet.And(feed, "read", "rest"), sheet.If("axis", "feed", "travel")
 	return lists.Concat(
-		[]sheet.Field{{Key: "axis", Label: "Axis", Section: secAxis, Cells: sheet.One(&s.Axis)}},
-		axis.Relabel(s.ScaleEntry.Fields(secAxis, "As it stood during the first runs, with all its digits. Leave it so when you enter readings after the change.", "axis", "feed", "travel"), " in this test"),
+		[]sheet.Field{{Key: "axis", Label: axisLabel, Section: secAxis, Cells: sheet.One(&s.Axis)}},
+		s.ScaleEntry.Fields(secAxis, settingHint, "axis", "feed", "travel"),
 		[]sheet.Field{
-			{Key: "drive", Label: "The drive sits", Section: secTest, When: feed, Cells: sheet.One(&s.Drive)},
-			{Key: "path", Label: "Test", Section: secTest, When: feed, Cells: sheet.One(&s.Path)},
-			{Key: "trial", Label: "Runs at", Section: secTest, When: feed, Cells: sheet.One(&s.Trial)},
-			{Key: "trip", Label: "Moves", Section: secTest, When: travel, Cells: sheet.One(&s.Trip)},
-			{Key: "asked", Label: "Commanded length", Hint: "What the controller was asked to move in one run.",
+			{Key: "drive", Label: driveLabel, Section: secTest, When: feed, Cells: sheet.One(&s.Drive)},
+			{Key: "path", Label: pathLabel, Section: secTest, When: feed, Cells: sheet.One(&s.Path)},
+			{Key: "trial", Label: trialLabel, Section: secTest, When: feed, Cells: sheet.One(&s.Trial)},
+			{Key: "trip", Label: tripLabel, Section: secTest, When: sheet.If("axis", "travel", "rotary"), Cells: sheet.One(&s.Trip)},
+			{Key: "asked", Label: askedLabel, Hint: askedHint,
 				Section: secTest, When: sheet.And(sheet.If("axis", "feed", "travel"), "trip", "one"), Cells: sheet.Input(&s.Asked), Suggest: []string{"80", "100"}},
-			{Key: "askeddeg", Label: "Commanded angle", Hint: "What the controller was asked to turn in one run.",
-				Section: secTest, When: sheet.If("axis", "rotary"), Cells: sheet.Input(&s.AskedDeg)},
-			{Key: "speed", Label: "Feed speed", Hint: "If you know it. A number alone is in mm/min, as behind the F of a move; or write 1.5 mm/s.",
+			{Key: "askeddeg", Label: askedDegLabel, Hint: askedDegHint,
+				Section: secTest, When: sheet.And(rotary, "trip", "one"), Cells: sheet.Input(&s.AskedDeg)},
+			{Key: "speed", Label: speedLabel, Hint: speedHint,
 				Section: secTest, When: sheet.And(feed, "trial", "one"), Cells: sheet.Input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
 
-			{Key: "done", Label: "Checks done", Section: secBefore, When: feed, Cells: &s.Done},
+			{Key: "done", Label: doneLabel, Section: secBefore, When: feed, Cells: &s.Done},
 
-			{Key: "read", Label: "What you read", Section: secRuns, When: feed, Cells: sheet.One(&s.Read)},
-			{Key: "marks", Label: "The mark's distance", Section: secRuns, When: rest, Cells: sheet.One(&s.Marks)},
-			{Key: "mark", Label: "Mark at", Hint: "From the drive's inlet to the mark before the run: more than the commanded length, so that the mark stays outside.",
+			{Key: "read", Label: readingLabel, Section: secRuns, When: feed, Cells: sheet.One(&s.Read)},
+			{Key: "marks", Label: marksLabel, Section: secRuns, When: rest, Cells: sheet.One(&s.Marks)},
+			{Key: "mark", Label: markLabel, Hint: markHint,
 				Section: secRuns, When: sheet.And(rest, "marks", "set"), Cells: sheet.Input(&s.Mark)},
 		},
 		s.first.Fields(secRuns, "", nil,
-			sheet.Field{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min; or write 1.5 mm/s.", Section: secRuns,
+			sheet.Field{Key: "at", Label: speedLabel, Hint: atHint, Section: secRuns,
 				When: sheet.And(feed, "trial", "speeds"), Group: s.first.Group, Cells: s.At.Cells()},
-			sheet.Field{Key: "want", Label: "Commanded", Section: secRuns,
+			sheet.Field{Key: "want", Label: wantLabel, Section: secRuns,
 				When: sheet.And(travel, "trip", "lengths"), Group: s.first.Group, Cells: s.Want.Cells()},
+			sheet.Field{Key: "wantdeg", Label: wantLabel, Section: secRuns,
+				When: sheet.And(rotary, "trip", "lengths"), Group: s.first.Group, Cells: s.WantDeg.Cells()},
 		),
+		s.sideFields(travel, "", s.Targets.Cells(), s.Up.Cells(), s.Down.Cells()),
+		s.sideFields(rotary, axis.SuffixAngle, s.TargetsDeg.Cells(), s.UpDeg.Cells(), s.DownDeg.Cells()),
+		s.tool.Fields(secTool, "", toolLabel, sheet.If("axis", "feed", "travel")),
+		s.angleTool.Fields(secTool, "", toolLabel, rotary),
+		s.markTool.Fields(secTool, "mark", markToolLabel, rest),
 		[]sheet.Field{
-			{Key: "target", Label: "Target position", Hint: "Approach each target at least twice from either side; write a row for each time.", Section: secRuns,
-				When: sheet.And(travel, "trip", "sides"), Group: s.target, Cells: s.Targets.Cells()},
-			{Key: "up", Label: "Reached going up", Section: secRuns, When: sheet.And(travel, "trip", "sides"), Group: s.target, Cells: s.Up.Cells()},
-			{Key: "down", Label: "Reached coming down", Section: secRuns, When: sheet.And(travel, "trip", "sides"), Group: s.target, Cells: s.Down.Cells()},
+			{Key: "tol", Label: tolLabel, Hint: tolHint, Section: secTool, Cells: sheet.Input(&s.Tol)},
 		},
-		s.tool.Fields(secTool, "", "Read with", sheet.If("axis", "feed", "travel")),
-		s.markTool.Fields(secTool, "mark", "The mark was set with", rest),
-		[]sheet.Field{
-			{Key: "tol", Label: "Tolerance on the error, ±", Hint: "Empty: 0.5 % for a feed axis, 0.2 % for others.", Section: secTool, Cells: sheet.Input(&s.Tol)},
-		},
+		s.EarlierEntry.Fields(secEarlier),
 		s.second.Fields(secAgain, trial.Again, sheet.And(sheet.If("trial", "one"), "trip", "one")),
 		s.MotorEntry.Fields(secParts),
 		s.GearEntry.Fields(secParts, "", nil),
 		[]sheet.Field{
-			{Key: "counted", Label: "Feed is counted", Section: secParts, When: feed, Cells: sheet.One(&s.Counted)},
+			{Key: "counted", Label: countedLabel, Section: secParts, When: feed, Cells: sheet.One(&s.Counted)},
 		},
-		s.TunedFields(feed, travel), s.SpeedFields(sheet.If("axis", "feed", "travel")),
+		s.TunedFields(moves, feed, travel), s.SpeedFields(moves),
 		[]sheet.Field{
-			// A line names its axis: one for feeding must not be there for another.
-			{Key: "line", Label: "Your controller's line", Hint: lineHint,
-				Section: secLine, When: sheet.And(feed, "as", axis.AsSteps), Cells: sheet.One(&s.Line), Suggest: []string{"M92 E{value}"}},
-			{Key: "linetravel", Label: "Your controller's line", Hint: lineHint,
-				Section: secLine, When: sheet.And(travel, "as", axis.AsSteps), Cells: sheet.One(&s.TravelLine), Suggest: []string{"M92 X{value}", "M92 Y{value}", "M92 Z{value}"}},
-			{Key: "linerotary", Label: "Your controller's line", Hint: lineHint,
-				Section: secLine, When: sheet.And(sheet.If("axis", "rotary"), "as", axis.AsSteps), Cells: sheet.One(&s.RotaryLine), Suggest: []string{"M92 A{value}"}},
-			{Key: "entry", Label: "Entry in the configuration", Hint: "Your own line, with {value} where the number goes.",
+			// A line names its axis: that of an extruder must not be there for another.
+			{Key: "line", Label: lineLabel, Hint: lineHint,
+				Section: secLine, When: sheet.And(feed, "as", axis.AsSteps), Cells: sheet.One(&s.Line), Suggest: []string{extruderLine}},
+			{Key: "linetravel", Label: lineLabel, Hint: lineHint,
+				Section: secLine, When: sheet.And(travel, "as", axis.AsSteps), Cells: sheet.One(&s.TravelLine), Suggest: []string{linearLine, linearLineY, linearLineZ}},
+			{Key: "linerotary", Label: lineLabel, Hint: lineHint,
+				Section: secLine, When: sheet.And(rotary, "as", axis.AsSteps), Cells: sheet.One(&s.RotaryLine), Suggest: []string{rotaryLine}},
+			{Key: "entry", Label: entryLabel, Hint: entryHint,
 				Section: secLine, When: sheet.If("as", axis.AsTurn, axis.AsOutput), Cells: sheet.One(&s.Entry)},
 		},
 	)
+}
+
+// sideFields are the columns of positions that are approached from both sides.
+func (s *entries) sideFields(on []sheet.When, suffix string, targets, up, down *sheet.Entries) []sheet.Field {
+	on = sheet.And(on, "trip", "sides")
+	return []sheet.Field{
+		{Key: "target" + suffix, Label: targetLabel, Hint: targetHint, Section: secRuns, When: on, Group: s.target, Cells: targets},
+		{Key: "up" + suffix, Label: upLabel, Section: secRuns, When: on, Group: s.target, Cells: up},
+		{Key: "down" + suffix, Label: downLabel, Section: secRuns, When: on, Group: s.target, Cells: down},
+	}
 }

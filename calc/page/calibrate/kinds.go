@@ -2,116 +2,102 @@ package calibrate
 
 import (
 	"strconv"
+	"strings"
 
-	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/page/trial"
 	"striderule/calc/report"
-	"striderule/calc/word"
 )
 
-// speeds tells slip from scale.
+// speeds tells slip from an error of the setting.
 func (a *solution) speeds() *report.Part {
 	if a.sheet.Method() != trial.SeveralSpeeds {
 		return nil
 	}
-	p := &report.Part{ID: "speeds", Title: "Error and feed speed", Needs: a.readKeys}
+	p := &report.Part{ID: "speeds", Title: speedsTitle, Needs: a.readKeys}
 	r := a.slip
-	t := report.Table{Caption: "Mean error at each speed", Head: []string{"Speed, mm/s", "Error, %"}}
+	t := report.Table{Caption: speedsCaption, Head: []string{speedHead, errorHead}}
 	for i, v := range r.Speeds {
 		t.Row(&report.Figure{Value: v, Digits: 4},
 			&report.Figure{ID: "speedmean-" + strconv.Itoa(i+1), Value: 100 * r.MeanErrors[i], Digits: 3})
 	}
 	slope := r.Line.SlopeEstimate()
-	figures := report.FigureList{{ID: "slope", Label: "Error gained with each mm/s", Value: 100 * slope.Value, U: 100 * slope.Expanded(), Unit: "%", Digits: 3}}
-	if v, ok := r.HoldsUpTo(a.sheet.tolerance(), a.judged.Verdict != measure.LeaveIt); ok {
-		figures.Add(&report.Figure{ID: "holds", Label: "Within the tolerance up to", Value: v, Unit: "mm/s", Digits: 3})
+	figures := report.FigureList{{ID: "slope", Label: slopeLabel, Value: 100 * slope.Value, U: 100 * slope.HalfWidth(), Unit: "%", Digits: 3}}
+	if v, ok := a.holdsUpTo(); ok {
+		figures.Add(&report.Figure{ID: "holds", Label: holdsLabel, Value: v, Unit: "mm/s", Digits: 3})
 	}
-	p.Add(report.ParaOf(a.slipSays()), a.speedChart(), t, report.Figures{All: figures})
-	if w, ok := r.MayHide(a.sheet.tolerance()); ok {
-		p.Add(report.DoubtNote(string(w)))
+	p.Add(report.Para{Line: report.Text(strings.Join(a.slipSays(), " "))}, a.speedChart(), t, report.Figures{All: figures})
+	if w, ok := r.MayHide(a.sheet.acceptable()); ok {
+		p.Add(report.DoubtNote(trial.Doubt(w)))
 	}
 	if a.slips() {
-		p.Add(report.TipNote("Steps are not the cure for slip: a setting that hides it at one speed is wrong at every other."))
+		p.Add(report.TipNote(slipTip))
 	}
 	return p
 }
 
-func (a *solution) slipSays() string {
-	from := [...]string{
-		measure.FromAllRuns:   "The setting is taken from all runs together.",
-		measure.FromZeroSpeed: "The setting is taken from the line at zero speed, where nothing slips.",
-		measure.FromPlateau:   "The setting is taken from the slow runs that agree with each other.",
-	}[a.slip.Basis]
-	switch {
-	case a.slip.Trouble == measure.ErrorRises:
-		return "The faster it feeds, the more comes out, which slip cannot do. " + from
-	case a.slip.Basis == measure.FromPlateau:
-		return "The drive holds up to some speed and then gives way: that is slip, not scale. " + from
-	case a.slip.Trouble == measure.SlipFound:
-		return "The faster it feeds, the less comes out: that is slip on top of the scale. " + from
-	}
-	return "Speed makes no difference that these runs show. " + from
+// holdsUpTo is up to which speed the error is acceptable: with the new setting where the verdict
+// is to set it, else with the one of the test.
+func (a *solution) holdsUpTo() (float64, bool) {
+	v := a.judged.Verdict
+	return a.slip.HoldsUpTo(a.sheet.acceptable(), v == measure.ChangeIt || v == measure.EitherIsFine)
 }
 
-// lengths tells the scale from a fixed offset.
+// slipSays says in sentences what speed does, and where the setting is taken from.
+func (a *solution) slipSays() []string {
+	what := slipNone
+	switch {
+	case a.slip.Trouble == measure.ErrorRises:
+		what = slipRises
+	case a.slip.Trouble == measure.ErrorUneven:
+		what = slipUneven
+	case a.slip.Basis == measure.FromSlowest:
+		what = slipBent
+	case a.slip.Trouble == measure.SlipFound:
+		what = slipGrows
+	}
+	says := []string{what, basisSays[a.slip.Basis]}
+	if a.scale.Ratio.U > 0 {
+		says = append(says, slowestToo)
+	}
+	return says
+}
+
+// lengths tells an error of the setting from a fixed offset.
 func (a *solution) lengths() *report.Part {
 	if a.sheet.Method() != trial.SeveralLengths {
 		return nil
 	}
-	p := &report.Part{ID: "lengths", Title: "Scale and fixed offset", Needs: a.readKeys}
-	offset := a.fit.Offset
-	says := "No fixed offset shows."
+	p := &report.Part{ID: "lengths", Title: a.sheet.moves().lengthsTitle, Needs: a.readKeys}
+	says := noOffset
 	if a.fit.OffsetFound {
-		says = "There is a fixed offset, the same at every length: slack, an edge, or a thick mark. It does not belong into the scale, and one length alone would have put it there."
+		says = a.sheet.moves().offsetFound
 	}
-	p.Add(report.ParaOf(says), a.lengthChart(), a.residualChart(),
-		report.Figures{All: []report.Figure{{ID: "offset", Label: "Fixed offset", Value: offset.Value, U: offset.Expanded(), Unit: "mm", Digits: 3}}},
+	p.Add(report.Para{Line: report.Text(says)}, a.lengthChart(), a.residualChart(),
+		report.Figures{All: []report.Figure{a.offset("offset")}},
 	)
 	return p
 }
 
-// sides tells what is lost on reversal.
+func (a *solution) offset(id string) report.Figure {
+	o := a.fit.Offset
+	return report.Figure{ID: id, Label: offsetLabel, Value: o.Value, U: o.HalfWidth(), Unit: a.unit, Digits: 3}
+}
+
+// sides tells the backlash.
 func (a *solution) sides() *report.Part {
 	if a.sheet.Method() != trial.BothSides {
 		return nil
 	}
 	r := a.reversal
 	figures := report.FigureList{
-		{ID: "reversal", Label: "Lost on reversal, the largest (reversal value)", Value: r.B, Unit: "mm", Digits: 3},
-		{ID: "lost", Label: "Lost on reversal, mean (up less down)", Value: r.MeanReversal.Value, U: r.MeanReversal.Expanded(), Unit: "mm", Digits: 3},
+		{ID: "reversal", Label: reversalLabel, Value: r.B, Unit: a.unit, Digits: 3},
+		{ID: "lost", Label: lostLabel, Value: r.MeanReversal.Value, U: r.MeanReversal.HalfWidth(), Unit: a.unit, Digits: 3},
 	}
-	p := &report.Part{ID: "sides", Title: "Lost on reversal", Needs: a.readKeys, Blocks: []report.Block{
+	p := &report.Part{ID: "sides", Title: sidesTitle, Needs: a.readKeys, Blocks: []report.Block{
 		report.Figures{All: figures}, a.sideChart(),
-		report.ParaOf("What is lost when the direction changes is play, not scale: tighten the belt or the nut, or look for a loose pulley. Do not dial it into the steps."),
+		report.ParaOf(a.sheet.moves().sidesSays),
 	}}
 	p.Add(a.doubts()...)
-	return p
-}
-
-// ratio names the usual mistakes that would explain what was found.
-func (a *solution) ratio() *report.Part {
-	fits := a.fits
-	if len(fits) == 0 {
-		return nil
-	}
-	p := &report.Part{ID: "ratio", Title: "It looks like a usual mistake", Needs: lists.Concat(a.readKeys, a.sheet.GearEntry.Keys(""), []string{"counted"})}
-	var items report.Sentences
-	for _, f := range fits[:min(len(fits), 4)] {
-		what, look := "", ""
-		for i, m := range f {
-			if i > 0 {
-				what, look = what+", and ", look+"; and at "
-			}
-			what, look = what+m.What, look+m.Look
-		}
-		items.Say(word.Capital(what) + ". Look at " + look + ".")
-	}
-	says := "The ratio that you found is just what this does:"
-	if len(fits) > 1 {
-		says = strconv.Itoa(len(fits)) + " explanations fit, the most usual first; the readings cannot tell which it is:"
-	}
-	p.Add(report.ParaOf(says), report.Points{Items: items},
-		report.ParaOf("If one of them is true, put that right and measure again, instead of dialling it into the setting."))
 	return p
 }

@@ -2,19 +2,43 @@ package calibrate
 
 import (
 	"errors"
-	"slices"
+	"math"
 
 	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/page/trial"
+	"striderule/calc/report"
 )
 
 // errMissing says that the readings are not complete; what is missing is asked
 // for, so it needs no words.
-var errMissing = errors.New("not complete")
+var errMissing = errors.New("missing")
 
-// solve takes the scale from the readings.
+// errVague says that the readings scatter too much to say anything.
+var errVague = errors.New("vague")
+
+// moving returns why runs show no move that a setting could come from.
+func (a *solution) moving(runs []trial.Run) error {
+	if a.sheet.Method() == trial.BothSides {
+		return nil
+	}
+	return trial.Moving(trial.Counted(runs), a.asked)
+}
+
+// stuck says what to look at then.
+func (a *solution) stuck(cause error) (title string, blocks []report.Block) {
+	choice := ""
+	if a.sheet.isFeed() && a.sheet.Read.Word != "fed" {
+		choice = readFed.Label
+	}
+	return trial.Stuck(cause, a.sheet.isFeed(), choice)
+}
+
+// solve takes the ratio of measured to commanded from the readings.
 func (a *solution) solve() error {
+	if err := a.moving(a.runs); err != nil {
+		return err
+	}
 	switch a.sheet.Method() {
 	case trial.SeveralSpeeds:
 		return a.solveSpeeds()
@@ -28,8 +52,11 @@ func (a *solution) solve() error {
 		return errMissing
 	}
 	var err error
-	if a.test, err = a.sheet.evidence(runs).Measure(); err == nil {
+	if a.test, err = a.sheet.evidence(runs, a.sheet.Earlier()).Measure(); err == nil {
 		a.scale, err = measure.ScaleOf(a.asked, a.test)
+	}
+	if a.sheet.rotary() {
+		a.scale.Test.Tools = measure.AngleInstruments
 	}
 	return err
 }
@@ -40,10 +67,10 @@ func (a *solution) solveSpeeds() error {
 		return errMissing
 	}
 	var err error
-	if a.test, err = a.sheet.evidence(runs).Measure(); err != nil {
+	if a.test, err = a.sheet.evidence(runs, measure.Spread{}).Measure(); err != nil {
 		return err
 	}
-	test := measure.SlipTest{Commanded: a.asked, Common: a.test.Budget.Fixed()}
+	test := measure.SlipTest{Commanded: a.asked, Common: a.test.Budget.Fixed(), Grid: a.sheet.rounding(runs) / math.Sqrt(3)}
 	for _, r := range runs {
 		test.Runs = append(test.Runs, measure.SpeedRun{Speed: r.Speed, Length: r.Moved})
 	}
@@ -67,7 +94,7 @@ func (a *solution) solveLengths() error {
 	for i, r := range runs {
 		points[i] = measure.Point{X: r.Want, Y: r.Moved}
 	}
-	with, _ := a.sheet.instrument()
+	with, _ := a.sheet.measuredWith()
 	var err error
 	if a.fit, err = measure.ScaleAndOffset(points, with); err == nil {
 		a.scale = a.fit.Scale
@@ -80,74 +107,45 @@ func (a *solution) withLength() []trial.Run {
 	return lists.Keep(a.runs, func(r trial.Run) bool { return !r.Aside && r.Want > 0 })
 }
 
-// solveSides takes reversal from positions, and the scale from the line through
+// solveSides takes backlash from positions, and the ratio from the line through
 // the means of both directions.
 func (a *solution) solveSides() error {
-	s := a.sheet
-	var targets []measure.Target
-	var means []measure.Point
-	for i, in := range s.Targets.Rows {
-		up, down := &s.Up.Rows[i], &s.Down.Rows[i]
-		if !in.Given || !up.Given && !down.Given {
-			continue
-		}
-		at := in.Number
-		place := slices.IndexFunc(targets, func(t measure.Target) bool { return t.Position == at })
-		if place < 0 {
-			place = len(targets)
-			targets = append(targets, measure.Target{Position: at})
-		}
-		t := &targets[place]
-		if up.Given {
-			t.Forward = append(t.Forward, up.Number)
-		}
-		if down.Given {
-			t.Backward = append(t.Backward, down.Number)
-		}
-		if up.Given && down.Given {
-			means = append(means, measure.Point{X: at, Y: (up.Number + down.Number) / 2})
-		}
-	}
+	targets, means := a.sheet.approached()
 	if len(targets) == 0 {
 		return errMissing
 	}
 	var err error
-	if a.reversal, err = measure.Bidirectional(targets); err != nil {
+	with, _ := a.sheet.measuredWith()
+	if a.reversal, err = measure.Bidirectional(targets, with); err != nil {
 		return err
 	}
-	line, err := measure.Fit(means)
-	if err == nil {
-		a.scale = measure.Scale{Ratio: line.SlopeEstimate(), Runs: len(means)}
-		err = a.scale.Check()
+	if a.fit, err = measure.ScaleOfPositions(means, with); err == nil {
+		a.scale = a.fit.Scale
 	}
 	return err
 }
 
-// settlesNothing takes a verdict back that rests on a single run: that shows no
-// scatter, so it looks better known than three of them.
-func settlesNothing(j *measure.Judgement, runs []trial.Run) bool {
-	if len(runs) != 1 {
-		return false
-	}
-	if j.Verdict != measure.NotWithThis {
-		j.Verdict = measure.MeasureMore
-	}
-	return true
-}
-
-// solveAgain takes the error after the change from the second round.
+// solveAgain takes the error after the change from the second round. The runs of the first
+// one scatter alike: that is known from before.
 func (a *solution) solveAgain() {
 	runs := trial.Counted(a.later)
 	if len(runs) == 0 || !a.hasAsked {
 		return
 	}
-	test, err := a.sheet.evidence(runs).Measure()
+	if a.stillThen = a.moving(a.later); a.stillThen != nil {
+		return
+	}
+	earlier := a.sheet.Earlier()
+	if a.found && a.sheet.Method() == trial.OneLength {
+		earlier = a.test.Test.Shown()
+	}
+	test, err := a.sheet.evidence(runs, earlier).Measure()
 	if err != nil {
 		return
 	}
 	if a.then, err = measure.ScaleOf(a.asked, test); err == nil {
-		a.judgedThen, err = a.then.Judge(a.sheet.tolerance())
+		a.judgedThen, err = a.then.Judge(a.sheet.acceptable())
 		a.hasThen = err == nil
-		settlesNothing(&a.judgedThen, runs)
+		a.aloneThen = !test.Test.Known()
 	}
 }

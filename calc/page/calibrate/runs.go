@@ -18,7 +18,7 @@ func (a *solution) readings() *report.Part {
 	if len(a.runs) == 0 || a.sheet.Method() == trial.BothSides {
 		return nil
 	}
-	p := &report.Part{ID: "runs", Title: "What the readings say", Needs: a.readKeys, Blocks: []report.Block{a.runTable()}}
+	p := &report.Part{ID: "runs", Title: runsTitle, Needs: a.readKeys, Blocks: []report.Block{a.runTable()}}
 	if a.found && a.sheet.Method() == trial.OneLength {
 		p.Add(a.runChart(), report.Figures{All: a.runFigures()})
 	}
@@ -27,29 +27,35 @@ func (a *solution) readings() *report.Part {
 }
 
 func (a *solution) runTable() report.Table {
-	unit := ", " + a.unit // once, in the head: five columns must fit on a phone
 	mark := a.runs[0].Mark > 0
-	t := report.Table{Caption: "Runs", Head: []string{"Run", word.Capital(a.verb()) + unit}}
+	t := report.Table{Caption: runsCaption, Head: []string{runHead}}
+	head := func(column word.Template) { // has the unit, once: five columns must fit on a phone
+		t.Head = append(t.Head, column.Fill("unit", a.unit))
+	}
 	if mark {
-		t.Head = []string{"Run", "Mark" + unit, "Left" + unit, "Fed" + unit}
+		head(markHead)
+		head(remainingHead)
 	}
+	head(a.wording().head)
 	if a.hasAsked {
-		t.Head = append(t.Head, "Error, %")
+		t.Head = append(t.Head, errorHead)
 	}
-	cell := func(id string, v float64) report.Line { return report.Say(&report.Figure{ID: id, Value: v, Digits: 5}) }
+	cell := func(id string, v float64) report.Line {
+		return report.Show(&report.Figure{ID: id, Value: v, Digits: 5})
+	}
 	for _, r := range a.runs {
 		n := strconv.Itoa(r.Row + 1)
 		name := n
 		if r.Aside {
-			name += ", set aside"
+			name = leftOut.Fill("run", n)
 		}
-		cells := []report.Line{report.Say(name)}
+		cells := []report.Line{report.Text(name)}
 		if mark {
 			cells = append(cells, cell("", r.Mark), cell("", r.Rest))
 		}
 		cells = append(cells, cell("moved-"+n, r.Moved))
 		if a.hasAsked {
-			cells = append(cells, report.Say(&report.Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.Moved), Digits: 3, Keep: true}))
+			cells = append(cells, report.Show(&report.Figure{ID: "off-" + n, Value: 100 * measure.Error(a.asked, r.Moved), Digits: 3, Keep: true}))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -59,35 +65,35 @@ func (a *solution) runTable() report.Table {
 
 func (a *solution) runFigures() []report.Figure {
 	e := a.scale.Error()
-	off := report.Percent("error", "Error", e.Value, 0)
+	off := report.Percent("error", errorLabel, e.Value, 0)
 	if !a.alone {
-		off.U = 100 * e.Expanded()
+		off.U = 100 * e.HalfWidth()
 	}
 	var figures report.FigureList
-	figures.Add(a.length("mean", "Mean", a.test.Length), off,
-		&report.Figure{ID: "correction", Label: "Correction (commanded / measured)", Value: a.scale.Factor().Value, Digits: 6})
+	figures.Add(a.length("mean", meanLabel, a.test.Length), off,
+		&report.Figure{ID: "correction", Label: correctionLabel, Value: a.scale.Factor().Value, Digits: 6})
 	if len(a.test.Runs) > 1 {
-		figures.Add(&report.Figure{ID: "spread", Label: "Spread (standard deviation)", Value: a.test.Scatter, Unit: a.unit, Digits: 2, Keep: true})
+		figures.Add(&report.Figure{ID: "spread", Label: scatterLabel, Value: a.test.Scatter, Unit: a.unit, Digits: 2, Keep: true})
 	}
 	return figures
 }
 
 // runChart draws the readings with their mean, its interval, and the lengths
-// that the tolerance lets pass.
+// whose error is acceptable.
 func (a *solution) runChart() report.Chart {
 	c := report.ReadingsChart{
-		Chart: report.Chart{ID: "runs", X: report.Scale{Label: "Run"}, Y: report.Scale{Label: word.Capital(a.verb()), Unit: a.unit, Digits: 5}},
-		Noun:  "run", Mean: a.test.Estimate(),
+		Chart: report.Chart{ID: "runs", X: report.Scale{Label: runHead}, Y: report.Scale{Label: a.wording().did, Unit: a.unit, Digits: 5}},
+		Words: report.RunWords, Mean: a.test.Estimate(),
 	}
 	suspect := a.suspect()
 	for _, r := range a.runs {
 		c.Add(r.Row, r.Moved, r.Aside, suspect != nil && suspect.Row == r.Row)
 	}
-	t := a.sheet.tolerance()
+	t := a.sheet.acceptable()
 	c.Within(a.asked*(1-t), a.asked*(1+t))
 	for _, r := range a.later {
 		n := strconv.Itoa(r.Row + 1)
-		c.Put(n, report.Point{Y: r.Moved, Lo: r.Moved, Hi: r.Moved, Label: "run " + n + " after the change", Kind: report.Later})
+		c.Put(n, report.Point{Y: r.Moved, Lo: r.Moved, Hi: r.Moved, Label: checkLabel.Fill("n", n), Kind: report.Later})
 	}
 	return c.Chart
 }
@@ -98,12 +104,34 @@ func (a *solution) suspect() *trial.Run {
 	if a.sheet.Method() != trial.OneLength {
 		return nil
 	}
-	with, _ := a.sheet.instrument()
-	i, found := trial.StandsOut(seriesOf(runs), with.Resolution)
-	if !found {
+	out, err := measure.StandsOut(seriesOf(runs), a.sheet.rounding(runs))
+	if err != nil || !out.Found {
 		return nil
 	}
-	return &runs[i]
+	return &runs[out.Index]
+}
+
+// rounding is by how much a length may be off at most by the lines that its readings fall on:
+// half of those of the tool, or of the last decimal typed where that is coarser; of the mark as
+// well where each run has its own.
+func (s *entries) rounding(runs []trial.Run) float64 {
+	with, _ := s.measuredWith()
+	markWith := with
+	if other, ok := s.markTool.Instrument(); ok {
+		markWith = other
+	}
+	readings, marks := math.Inf(1), math.Inf(1)
+	for _, r := range runs {
+		readings = min(readings, r.Reading.Grid())
+		if r.MarkedAt != nil && s.Marks.Word == "each" {
+			marks = min(marks, r.MarkedAt.Grid())
+		}
+	}
+	half := max(readings, with.Resolution) / 2
+	if !math.IsInf(marks, 1) {
+		half += max(marks, markWith.Resolution) / 2
+	}
+	return half
 }
 
 func seriesOf(runs []trial.Run) measure.Series {
@@ -117,25 +145,40 @@ func seriesOf(runs []trial.Run) measure.Series {
 // grave are the doubts that who reads no further must see.
 func (a *solution) grave() []report.Note {
 	var notes []report.Note
-	doubt := func(text string) { notes = append(notes, report.DoubtNote(text)) }
+	doubt := func(t word.Template, parts ...any) { notes = append(notes, report.DoubtNote(t, parts...)) }
 	if r := a.suspect(); r != nil {
-		doubt("Run " + strconv.Itoa(r.Row+1) + " stands out from the others by more than chance explains. A slip in typing or reading? Tick Set aside there if you know why; if not, make more runs.")
+		doubt(outlierDoubt, "n", strconv.Itoa(r.Row+1))
 	}
 	if a.hasAsked && a.runs[0].Mark > 0 && a.runs[0].Mark <= a.asked {
-		doubt("The mark is not farther away than the commanded length: it would run into the drive. Mark it some 20 mm farther.")
+		doubt(markInsideDoubt)
 	}
 	if a.test.Scatter == 0 && len(a.test.Runs) > 1 {
-		seldom := ""
+		says := report.Say(trial.Doubt(measure.WarnAllEqual))
 		if a.runs[0].Mark > 0 {
-			seldom = " A mark that is made by hand is seldom that good."
+			says = report.Together(says, report.Say(handMadeDoubt))
 		}
-		doubt(string(measure.WarnAllEqual) + seldom)
+		notes = append(notes, report.Note{Kind: report.Doubt, Line: says})
 	}
-	if math.Abs(a.scale.Error().Value) > 0.2 {
-		doubt("That is more than a fifth off: seldom grip or wear. Look at step angle, microsteps, gears, pulley and unit first.")
+	switch {
+	case a.suspectsMistake() || math.Abs(a.scale.Error().Value) <= farOff:
+	case a.sheet.Angle.Given || a.sheet.Micro.Given || a.sheet.GearEntry.Known():
+		doubt(farOffKnown)
+	default:
+		doubt(farOffDoubt)
 	}
-	if a.sheet.Axis.Word == "travel" {
-		notes = append(notes, report.TipNote(trustParts))
+	if a.sheet.Method() == trial.SeveralLengths && a.fit.OffsetFound {
+		o := a.offset("")
+		notes = append(notes, report.TipNote(offsetTip, "offset", &o), report.TipNote(word.Template(a.sheet.moves().offsetFound)))
+	}
+	if a.alone && a.judged.Verdict != measure.NotWithThis {
+		return notes
+	}
+	note, ok := a.sheet.measuringTool().Assumes()
+	if ok {
+		notes = append(notes, note)
+	}
+	if other, both := a.sheet.markTool.Assumes(); both && len(a.runs) > 0 && a.runs[0].Mark > 0 && !(ok && other.Line.String() == note.Line.String()) {
+		notes = append(notes, other)
 	}
 	return notes
 }
@@ -144,21 +187,20 @@ func (a *solution) grave() []report.Note {
 func (a *solution) doubts() []report.Block {
 	var notes []report.Block
 	for _, w := range a.warnings() {
-		if w == measure.WarnAllEqual {
-			continue // beside the answer already
+		known := a.sheet.Earlier().Dof > 0 && a.found && !a.alone
+		if w == measure.WarnAllEqual || known && (w == measure.WarnOneRun || w == measure.WarnTwoRuns) {
+			continue // beside the answer already, or the scatter is known from before
 		}
-		notes = append(notes, report.DoubtNote(string(w)))
+		notes = append(notes, report.DoubtNote(a.sheet.doubt(w)))
 	}
-	if _, told := a.sheet.instrument(); !told && a.found && !a.sheet.rotary() {
-		notes = append(notes, report.DoubtNote("Say what you read it with: its share of the doubt is missing so far."))
+	if _, told := a.sheet.measuredWith(); !told && a.found {
+		notes = append(notes, report.DoubtNote(toolDoubt))
 	}
-	if a.sheet.Axis.Word == "travel" && a.sheet.Method() == trial.OneLength {
-		notes = append(notes, report.TipNote("One length cannot tell the scale from a fixed offset such as slack: choose Several lengths for that."))
+	if !a.sheet.isFeed() && a.sheet.Method() == trial.OneLength {
+		notes = append(notes, report.TipNote(a.sheet.moves().oneLengthTip, "choice", a.sheet.Trip.Options()[1].Label))
 	}
 	return notes
 }
-
-const trustParts = "For belts and screws, trust the value that the parts give over a measured one unless a part explains the difference."
 
 // warnings are those of the evidence and of what was made of it, once each.
 func (a *solution) warnings() []measure.Warning {
@@ -171,18 +213,26 @@ func (a *solution) warnings() []measure.Warning {
 	return all
 }
 
-// runs returns the complete rows, the keys they are read from, and what is
+// runs returns the complete rows, the keys they are read from, the reading's last, and what is
 // wrong with those that cannot be.
 func (s *entries) runs(r *trial.RoundEntry, suffix string) (runs []trial.Run, keys []string, problems []report.Problem) {
 	keys = []string{"aside" + suffix}
 	switch {
 	case s.rotary():
-		return trial.PlainRuns(r, r.Turned.Cells()), append(keys, "turned"+suffix), nil
+		runs, keys = trial.PlainRuns(r, r.Turned.Cells()), append(keys, "turned"+suffix)
 	case s.Axis.Word == "travel":
-		return trial.PlainRuns(r, r.Moved.Cells()), append(keys, "moved"+suffix), nil
+		runs, keys = trial.PlainRuns(r, r.Moved.Cells()), append(keys, "moved"+suffix)
 	case s.Read.Word == "fed":
-		return trial.PlainRuns(r, r.Fed.Cells()), append(keys, "fed"+suffix), nil
+		runs, keys = trial.PlainRuns(r, r.Fed.Cells()), append(keys, "fed"+suffix)
+	default:
+		runs, keys = s.markRuns(r, suffix, keys)
 	}
+	return runs, keys, trial.Strays(runs, keys[len(keys)-1], readFed.Label)
+}
+
+// markRuns are those of a test with a mark on the filament.
+func (s *entries) markRuns(r *trial.RoundEntry, suffix string, keys []string) ([]trial.Run, []string) {
+	var runs []trial.Run
 	each := s.Marks.Word == "each"
 	keys = append(keys, "mark", "rest"+suffix)
 	if each {
@@ -196,12 +246,7 @@ func (s *entries) runs(r *trial.RoundEntry, suffix string) (runs []trial.Run, ke
 		if !mark.Given || !rest.Given {
 			continue
 		}
-		if rest.Number >= mark.Number {
-			problems = append(problems, report.Problem{Key: "rest" + suffix, Row: i, Says: word.Quote(rest.String()) + " is not less than the mark, " + mark.String() +
-				": nothing would have been fed. Write what is left between the drive and the mark; if you measured what went in, choose Fed length above."})
-			continue
-		}
-		runs = append(runs, trial.Run{Row: i, Mark: mark.Number, Rest: rest.Number, Moved: mark.Number - rest.Number, Aside: r.Aside.Rows[i].On})
+		runs = append(runs, trial.Run{Row: i, Mark: mark.Number, Rest: rest.Number, Moved: mark.Number - rest.Number, Aside: r.Aside.Rows[i].On, Reading: &r.Rest.Rows[i], MarkedAt: mark})
 	}
-	return runs, keys, problems
+	return runs, keys
 }

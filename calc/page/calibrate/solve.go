@@ -1,9 +1,12 @@
 package calibrate
 
 import (
+	"math"
+
 	"striderule/calc/drive"
 	"striderule/calc/lists"
 	"striderule/calc/measure"
+	"striderule/calc/page/axis"
 	"striderule/calc/page/trial"
 	"striderule/calc/report"
 )
@@ -21,7 +24,8 @@ func (s *entries) asked() (v float64, key string, ok bool) {
 	return s.Asked.Number, "asked", s.Asked.Given
 }
 
-func (s *entries) tolerance() float64 {
+// acceptable is the error that is good enough.
+func (s *entries) acceptable() float64 {
 	switch {
 	case s.Tol.Given:
 		return s.Tol.Number / 100
@@ -31,25 +35,36 @@ func (s *entries) tolerance() float64 {
 	return trial.TravelTolerance
 }
 
-// instrument is what lengths are read with; angles are read without one.
-func (s *entries) instrument() (measure.Instrument, bool) {
+// measuringTool asks what lengths, or angles, are read with.
+func (s *entries) measuringTool() *axis.ToolEntry {
 	if s.rotary() {
-		return measure.Instrument{}, false
+		return &s.angleTool
 	}
-	return s.tool.Instrument()
+	return &s.tool
 }
 
-// evidence is a round's runs as measure takes them.
-func (s *entries) evidence(runs []trial.Run) measure.Evidence {
-	with, _ := s.instrument()
+// measuredWith is what was chosen there.
+func (s *entries) measuredWith() (measure.Instrument, bool) { return s.measuringTool().Instrument() }
+
+// toolKeys are those of what lengths, or angles, are read with.
+func (s *entries) toolKeys() []string {
+	if s.rotary() {
+		return s.angleTool.Keys("")
+	}
+	return append(s.tool.Keys(""), s.markTool.Keys("mark")...)
+}
+
+// evidence is a round's runs as measure takes them, with the scatter known from before.
+func (s *entries) evidence(runs []trial.Run, earlier measure.Spread) measure.Evidence {
+	with, _ := s.measuredWith()
 	if runs[0].Mark == 0 {
 		lengths := make(measure.Series, len(runs))
 		for i, r := range runs {
 			lengths[i] = r.Moved
 		}
-		return measure.Repeated{Readings: lengths, With: with}
+		return measure.Repeated{Readings: lengths, With: with, Earlier: earlier}
 	}
-	test := measure.MarkTest{With: with}
+	test := measure.MarkTest{With: with, Earlier: earlier}
 	for _, r := range runs {
 		test.Remaining = append(test.Remaining, r.Rest)
 		if s.Marks.Word == "each" || len(test.Marks) == 0 {
@@ -72,10 +87,11 @@ type solution struct {
 	now      drive.Setting
 	hasNow   bool
 
-	found    bool              // the readings show a scale
-	alone    bool              // it is a single run
-	k        float64           // the scale's coverage factor, which costs more than all the rest
-	fits     [][]drive.Mistake // usual mistakes that make the ratio that was found
+	found    bool               // the readings show a ratio
+	interim  bool               // the setting in use is worse by far than the new one is uncertain
+	alone    bool               // by a single run, which shows no scatter
+	wide     float64            // half-width of the ratio's interval, which costs more than all the rest
+	read     drive.RatioReading // common mistakes that make the ratio that was found
 	failed   error
 	test     measure.Measured // of one length, and of several speeds for what they share
 	scale    measure.Scale
@@ -89,8 +105,10 @@ type solution struct {
 	then       measure.Scale
 	judgedThen measure.Judgement
 	hasThen    bool
+	stillThen  error    // why the second round shows no move
+	aloneThen  bool     // as alone, of the second round
 	runKeys    []string // of the readings
-	readKeys   []string // of all that the scale depends on
+	readKeys   []string // of all that the ratio depends on
 	allKeys    []string // and of the setting
 	nowKey     string
 	askedKey   string
@@ -104,25 +122,31 @@ func (s *entries) Solve() report.Report {
 	var problems, later []report.Problem
 	a.runs, a.runKeys, problems = s.runs(&s.first, "")
 	for i, r := range a.runs {
-		a.runs[i].Speed, a.runs[i].Want = s.At.Rows[r.Row].Number, s.Want.Rows[r.Row].Number
+		a.runs[i].Speed, a.runs[i].Want = s.At.Rows[r.Row].Number, s.want().Rows[r.Row].Number
 	}
 	a.later, a.laterKeys, later = s.runs(&s.second, trial.Again)
 	a.asked, a.askedKey, a.hasAsked = s.asked()
 	a.now, a.nowKey, a.hasNow = s.Setting(s.rotary())
-	a.readKeys = lists.Concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", "want", "target", "up", "down", "tol"},
-		a.runKeys, s.tool.Keys(""), s.markTool.Keys("mark"))
+	a.readKeys = lists.Concat([]string{"axis", a.askedKey, "read", "marks", "trial", "trip", "at", s.wantKey()}, s.sideKeys(), []string{"tol"},
+		a.runKeys, s.toolKeys(), trial.EarlierKeys)
 	a.allKeys = append([]string{"as", a.nowKey, "counted"}, a.readKeys...)
 	a.failed = a.solve()
+	if a.failed == nil && a.scale.Vague() {
+		a.failed = errVague
+	}
 	if a.failed == nil {
-		a.judged, a.failed = a.scale.Judge(s.tolerance())
+		a.scale.Plan = int(s.Planned.Value())
+		a.judged, a.failed = a.scale.Judge(s.acceptable())
 		a.found = a.failed == nil
 	}
 	if a.found {
-		a.k = a.scale.Ratio.K()
-		a.fits = a.readRatio()
+		a.wide = a.scale.Ratio.HalfWidth()
+		a.read = a.readRatio()
 	}
-	if s.Method() == trial.OneLength {
-		a.alone = settlesNothing(&a.judged, trial.Counted(a.runs))
+	a.alone = a.found && s.Method() == trial.OneLength && !a.test.Test.Known()
+	a.interim = a.found && a.farWorse()
+	if a.found && (a.judged.Verdict == measure.ChangeIt || a.interim) && (s.Axis.Word == "travel" || math.Abs(a.scale.Error().Value) > leastMended) {
+		a.allKeys = append(a.allKeys, a.trainKeys()...) // what is to be set depends on the parts too
 	}
 	a.solveAgain()
 	return a.report(lists.Concat(problems, later, s.templateProblems()))
@@ -133,22 +157,38 @@ func (a *solution) hasAnswer() bool { return a.found && a.hasNow }
 // corrected is the new setting.
 func (a *solution) corrected() drive.Setting { return a.now.Corrected(a.scale.Factor().Value) }
 
+// farTimes is how many times as large as its ± an error must be, and as what is acceptable, for
+// a setting that is not settled yet to be better than the one in use: a third is left at most.
+const farTimes = 3
+
+// farWorse reports whether the setting in use is worse by far than the new one is uncertain,
+// while the verdict is not to change it. A plan under way is not broken: all its runs are made
+// with one setting.
+func (a *solution) farWorse() bool {
+	v, off := a.judged.Verdict, math.Abs(a.scale.Error().Value)
+	return (v == measure.NotWithThis || v == measure.MeasureMore) && !a.alone && a.wide > 0 && a.scale.Plan <= a.scale.Runs &&
+		off >= farTimes*max(a.wide, a.sheet.acceptable())
+}
+
 // report orders the parts: guides first, then with an answer the answer, without
 // one what to do.
 func (a *solution) report(problems []report.Problem) report.Report {
 	r := report.Report{Problems: problems}
+	a.sheet.GearEntry.Read(&r.Remarks, "")
 	if !a.hasAnswer() {
 		r.Add(a.howTo(), a.missing(), a.impossible(), a.picture(), a.readings())
 		return r
 	}
 	r.Answer = a.answer()
 	r.Add(a.howTo(), a.again())
-	switch a.judged.Verdict {
-	case measure.ChangeIt, measure.EitherIsFine:
+	switch {
+	case a.keepsParts():
+		r.Add(a.next(), a.apply())
+	case a.interim, a.judged.Verdict == measure.ChangeIt, a.judged.Verdict == measure.EitherIsFine:
 		r.Add(a.ratio(), a.apply(), a.next(), a.touches())
 	default:
 		r.Add(a.next(), a.ratio(), a.apply())
 	}
-	r.Add(a.picture(), a.readings(), a.speeds(), a.lengths(), a.sides(), a.conventions(), a.why())
+	r.Add(a.picture(), a.readings(), a.speeds(), a.lengths(), a.sides(), a.accuracy(), a.conventions(), a.why())
 	return r
 }

@@ -4,6 +4,7 @@ import (
 	"striderule/calc/drive"
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
+	"striderule/calc/page/trial"
 	"striderule/calc/report"
 	"striderule/calc/unit"
 	"striderule/calc/word"
@@ -19,22 +20,20 @@ func (a *solution) facts() (was, is axis.Fact) {
 	return was, is
 }
 
-// touches says what the change of scale brings with it.
+// touches says what the change brings with it.
 func (a *solution) touches() *report.Part {
 	s := a.sheet
 	p := &report.Part{ID: "touches", Title: axis.TouchesTitle,
 		Needs: lists.Concat(a.allKeys, []string{"angle", "micro"}, s.GearEntry.Keys(""), axis.TunedKeys, axis.SpeedKeys)}
 	t := axis.Change{TouchedEntry: &s.TouchedEntry}
 	t.Was, t.Is = a.facts()
-	var items report.Sentences
-	switch s.Axis.Word {
-	case "feed":
-		items = t.TunedFeed()
-	case "travel":
-		items = t.TunedTravel()
+	if s, ok := a.mended(); ok {
+		t.Is.Setting = s
 	}
-	items = append(items, axis.Elsewhere(a.old("", a.now).String(), a.entered(t.Is.Setting), !s.isFeed())...)
-	p.Add(report.Points{Items: items})
+	if !s.rotary() {
+		p.Add(t.TunedNumbers(s.isFeed(), a.suspectsMistake() && !a.hasThen)...)
+	}
+	p.Add(report.Points{Items: axis.Elsewhere(a.old("", a.now).String(), a.withUnit(a.toSet()), !s.isFeed())})
 	p.Add(t.Pulses()...)
 	if steps, missing := t.Is.In(drive.StepsPerUnit); len(missing) == 0 {
 		p.Add(report.Links{All: []report.Link{a.toRate(steps)}})
@@ -42,26 +41,34 @@ func (a *solution) touches() *report.Part {
 	return p
 }
 
-// toPlan hands over what these readings say about the next test.
-func (a *solution) toPlan() report.Link {
+// toPlan hands over what these readings say about the next test, unless one is under way.
+func (a *solution) toPlan() []report.Link {
+	if a.scale.Plan > a.scale.Runs {
+		return nil
+	}
 	s := a.sheet
 	wanted, scatter := "", ""
 	if s.Tol.Given {
 		wanted = unit.Trim(s.Tol.Number/2, 3)
 	}
-	if a.test.Scatter > 0 {
+	switch {
+	case s.Method() == trial.SeveralSpeeds: // what the speed does is no scatter
+		if a.slip.HasLack && a.slip.Lack.PureSD > 0 {
+			scatter = unit.Trim(a.slip.Lack.PureSD*a.asked, 2)
+		}
+	case a.test.Scatter > 0:
 		scatter = unit.Trim(a.test.Scatter, 2)
 	}
-	return axis.LinkTo("Plan a test that settles it", "plan", lists.Concat(
-		axis.Fills("axis", s.Axis.Chosen(), "path", s.Path.Chosen(), "wanted", wanted),
-		s.tool.Filled(""), axis.Fills("scatter", scatter), s.ScaleEntry.Filled(false), s.MotorEntry.Filled(), s.GearEntry.Filled())...)
+	return []report.Link{axis.LinkTo(planLink, "plan", lists.Concat(
+		axis.Fills("axis", s.Axis.Chosen(), "path", s.Path.Chosen(), "trial", s.Trial.Chosen(), "wanted", wanted),
+		s.tool.Filled(""), axis.Fills("scatter", scatter), s.ScaleEntry.Filled(false), s.MotorEntry.Filled(), s.GearEntry.Filled())...)}
 }
 
-// whenRight leads on from a scale that is right, at a setting.
+// whenRight leads on from a setting that is right.
 func (a *solution) whenRight(setting drive.Setting) []report.Link {
 	var links []report.Link
 	if a.sheet.isFeed() {
-		links = append(links, axis.LinkTo("Trim the flow", "flow", append(axis.Fills("scale", axis.ScaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.Filled("")...)...))
+		links = append(links, axis.LinkTo(flowLink, "flow", append(axis.Fills("scale", axis.ScaleVerified, "flow", a.sheet.Flow.Bare()), a.sheet.tool.Filled("")...)...))
 	}
 	f, _ := a.facts()
 	f.Setting = setting
@@ -71,7 +78,7 @@ func (a *solution) whenRight(setting drive.Setting) []report.Link {
 	return links
 }
 
-// toRate hands a setting in steps over to the page of pulse rates.
+// toRate hands a setting in steps over to the page of step rates.
 func (a *solution) toRate(steps drive.Setting) report.Link {
 	s := a.sheet
 	moves := word.Table{{"feed", "feed"}, {"rotary", "rotary"}}.Of(s.Axis.Word)
@@ -79,6 +86,6 @@ func (a *solution) toRate(steps drive.Setting) report.Link {
 	if s.isFeed() {
 		speed = axis.Fill("back", s.Fastest.Bare())
 	}
-	return axis.LinkTo("Speed and step rate", "rate", axis.Fill("moves", moves), axis.Fill(axis.SettingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
+	return axis.LinkTo(rateLink, "rate", axis.Fill("moves", moves), axis.Fill(axis.SettingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
 		axis.Fill("angle", s.Angle.Bare()), axis.Fill("micro", s.Micro.Bare()), speed, axis.Fill("limit", s.Limit.Bare()))
 }

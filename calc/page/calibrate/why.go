@@ -8,9 +8,9 @@ import (
 
 // why is what the verdict rests on, folded away.
 func (a *solution) why() *report.Part {
-	p := &report.Part{ID: "why", Title: "Why: what the uncertainty is made of", Folded: true, Needs: a.readKeys}
+	p := &report.Part{ID: "why", Title: whyTitle, Folded: true, Needs: a.readKeys}
 	e := a.scale.Error()
-	p.Blocks = trial.WhyBlocks(a.relativeBudget(), e, a.judged, trial.PartName)
+	p.Blocks = trial.WhyBlocks(a.relativeBudget(), e, a.judged, a.alone, trial.PartName)
 	if a.sheet.Method() == trial.OneLength && len(a.test.Runs) > 1 && e.U > 0 {
 		low, high := e.Interval()
 		p.Add(report.Lots{Value: a.test.Length, Budget: a.test.Budget, Commanded: a.asked, Low: 100 * low, High: 100 * high})

@@ -1,2 +1,2 @@
-// Package convert is the page that tells the same fact in the other conventions.
+// Package convert is the page that tells the same setting in the other conventions.
 package convert

@@ -2,28 +2,26 @@ package convert
 
 import (
 	"strconv"
+	"strings"
 
+	"striderule/calc/drive"
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 )
 
-// Page tells the same fact in the other conventions.
+// Page tells the same setting as another controller stores it.
 var Page = sheet.Page{
 	Slug:     "convert",
-	Menu:     "Convert",
-	Title:    "Convert between conventions",
-	Question: "My new controller wants the other number. What is it?",
-	About:    "Turn steps per mm, inch or degree into travel per motor turn or per output turn and back, for one axis or a whole table of them.",
+	Menu:     pageMenu,
+	Title:    pageTitle,
+	Question: pageQuestion,
+	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&name=Heron%20feed,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8,1.8,1.8&micro=16,16,16&ratio=54:12,1,1",
-	Outputs: lists.Concat(
-		axis.SettingOutputs("", ""), axis.Outputs,
-	),
-	Tasks: []sheet.Task{
-		{Situation: "My new controller wants the other number", Help: "Steps per mm into travel per motor turn, or back, for all axes at once.", Fragment: ""},
-	},
+	Outputs:  lists.Concat(axis.SettingOutputs(), axis.Outputs),
+	Tasks:    []sheet.Task{task},
 }
 
 // entries are a table of axes, each with its setting in one convention.
@@ -34,38 +32,48 @@ type entries struct {
 	axis.ScaleRows
 	axis.MotorRows
 	Ratio sheet.RatioList
+	Wants sheet.Choice
 }
 
 func newEntries() *entries {
 	return &entries{
-		axis:      &sheet.Group{Noun: "axis", Least: 1, Most: sheet.MostRows},
+		axis:      &sheet.Group{Words: axis.AxisRows, Least: 1, Most: sheet.MostRows},
 		Name:      axis.NameList(),
-		Moves:     sheet.ListOf(sheet.Choose(sheet.Option{Word: "linear", Label: "In mm", Hint: "carriage, nut, filament"}, sheet.Option{Word: "rotary", Label: "In degrees", Hint: "table, spindle"})),
+		Moves:     sheet.ListOf(sheet.Choose(linear, rotary)),
 		ScaleRows: axis.NewScaleRows(),
 		MotorRows: axis.NewMotorRows(),
 		Ratio:     axis.RatioRows(),
+		Wants:     axis.WantsChoice(),
 	}
 }
 
 func (s *entries) Fields() []sheet.Field {
-	section := &sheet.Section{Title: "Axes"}
 	col := func(key, label, hint string, cells sheet.Cells, suggest ...string) sheet.Field {
-		return sheet.Field{Key: key, Label: label, Hint: hint, Section: section, Group: s.axis, Cells: cells, Suggest: suggest}
+		return sheet.Field{Key: key, Label: label, Hint: hint, Section: secAxes, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
 	return lists.Concat(
-		[]sheet.Field{col("name", "Name", "", &s.Name), col("moves", "It moves", "", &s.Moves)},
-		s.ScaleRows.Fields(section, s.axis, "Given is", nil, sheet.If("moves", "linear"), sheet.If("moves", "rotary")),
-		s.MotorRows.Fields(section, s.axis, nil),
-		[]sheet.Field{col("ratio", "Gear ratio", "Motor turns for one output turn: 1 for a direct drive; for gears the teeth on the driven side first, 54:12, or 4.5.", s.Ratio.Cells(), "1")},
+		[]sheet.Field{col("name", nameLabel, "", &s.Name), col("moves", movesLabel, "", &s.Moves)},
+		s.ScaleRows.Fields(secAxes, s.axis, asLabel, nil, sheet.If("moves", linear.Word), sheet.If("moves", rotary.Word)),
+		s.MotorRows.Fields(secAxes, s.axis, nil),
+		[]sheet.Field{
+			col("ratio", ratioLabel, ratioHint, s.Ratio.Cells(), "1"),
+			{Key: "wants", Label: wantsLabel, Section: secNew, Cells: sheet.One(&s.Wants)},
+		},
 	)
 }
 
 // A row is an axis of the table, with what is to be said of it.
-type row struct{ axis.Row }
+type row struct {
+	axis.Row
+	ratio string // what the gear ratio is called
+	wants drive.Convention
+	told  bool // what is wanted
+}
 
 func (s *entries) row(i int) row {
-	r := row{axis.Row{N: strconv.Itoa(i + 1), Name: axis.NameOf(s.Name.Rows[i], i)}}
-	r.Rotary = s.Moves.Rows[i].Word == "rotary"
+	r := row{Row: axis.Row{N: strconv.Itoa(i + 1), Name: axis.NameOf(s.Name.Rows[i], i)}, ratio: ratioLabel}
+	r.wants, r.told = axis.Wanted(&s.Wants)
+	r.Rotary = s.Moves.Rows[i].Word == rotary.Word
 	r.Setting, r.Key, r.Given = s.ScaleRows.At(i).Setting(r.Rotary)
 	motor := s.MotorRows.At(i)
 	r.Motor = motor.Motor()
@@ -73,6 +81,9 @@ func (s *entries) row(i int) row {
 	r.Gears = axis.PlainRatio(s.Ratio.Rows[i].Number)
 	if !s.Ratio.Rows[i].Given {
 		r.NoGears = []string{"ratio"}
+	}
+	if typed := s.Ratio.Rows[i].Typed(); strings.Contains(typed, ":") {
+		r.ratio = ratioTyped.Fill("typed", typed)
 	}
 	return r
 }
@@ -88,16 +99,23 @@ func (s *entries) Solve() report.Report {
 		if i > 0 && axis.Blank(fields, i) {
 			continue
 		}
+		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
 		if !row.Given {
 			r.Add(&report.Part{ID: "missing-" + row.N, Title: row.Name, Needs: []string{"name"},
-				Blocks: []report.Block{report.Ask{Keys: []string{row.Key}, For: "its other numbers"}}})
+				Blocks: []report.Block{report.Ask{Keys: []string{row.Key}, For: theOther}}})
 			continue
 		}
 		given = append(given, row)
-		r.Add(row.part())
+		part := row.part()
 		if r.Answer == nil {
 			r.Answer = row.answer(above)
 		}
+		if r.Answer == nil || len(given) > 1 { // the headline has its own
+			for _, n := range row.doubts() {
+				part.Add(n)
+			}
+		}
+		r.Add(part)
 	}
 	r.AddFirst(s.overview(given))
 	return r

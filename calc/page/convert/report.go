@@ -1,40 +1,61 @@
 package convert
 
 import (
-	"strings"
+	"slices"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 func (r row) needs() []string {
-	return []string{"name", "moves", "as", r.Key, "angle", "micro", "ratio"}
+	return []string{"name", "moves", "as", r.Key, "angle", "micro", "ratio", "wants"}
 }
 
 func (r row) part() *report.Part {
 	figures, asks := r.Numbers()
-	p := &report.Part{ID: "axis-" + r.N, Title: r.Name, Needs: r.needs(), Blocks: append([]report.Block{report.Figures{All: figures}}, asks...)}
-	if ratio, ok := r.Gears.(axis.PlainRatio); ok && ratio > 0 && ratio < 1 {
-		p.Add(axis.TurnsFaster)
-	}
-	return p
+	return &report.Part{ID: "axis-" + r.N, Title: r.Name, Needs: r.needs(), Blocks: append([]report.Block{report.Figures{All: figures}}, asks...)}
 }
 
-// overview is the number that was asked for, of every axis, side by side.
+// overview is the setting of every axis, side by side, with all that belongs together.
 func (s *entries) overview(rows []row) *report.Part {
-	t := report.Table{Caption: "All axes", Head: []string{"Axis", "Given", "Wanted"}}
-	p := &report.Part{ID: "all", Title: "All axes at a glance"}
+	t := report.Table{Caption: allCaption, Head: oneHead}
+	p := &report.Part{ID: "all", Title: allTitle}
+	each := slices.ContainsFunc(rows, row.severally)
+	to, told := axis.Wanted(&s.Wants)
+	switch {
+	case each:
+		t.Head = eachHead
+	case told && to == drive.TravelPerOutputTurn:
+		t.Head = ratioHead
+	}
 	for _, r := range rows {
 		p.Needs = append(p.Needs, r.needs()...)
-		to := r.other()
-		wanted, missing := r.In(to)
-		if len(missing) > 0 {
-			continue
+		cells := []any{r.Name}
+		in := []drive.Convention{r.Setting.Convention, r.other()}
+		if each {
+			in = drive.Conventions
 		}
-		t.Row(r.Name,
-			axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false),
-			axis.SettingFigure("", wanted, r.Rotary, axis.Digits, false))
+		for _, c := range in {
+			if wanted, missing := r.In(c); len(missing) == 0 {
+				cells = append(cells, axis.SettingFigure("", wanted, r.Rotary, axis.Digits, false))
+			} else if each {
+				cells = append(cells, unknown)
+			}
+		}
+		if len(cells) <= len(in) {
+			continue // the converted setting is missing
+		}
+		if len(cells) < len(t.Head) {
+			ratio := unknown
+			if len(r.NoGears) == 0 {
+				ratio = report.Figure{Value: r.Gears.Reduction(), Digits: axis.Digits}.String()
+			}
+			cells = append(cells, ratio)
+		}
+		t.Row(cells...)
 	}
 	p.Add(t)
 	if len(t.Rows) < 2 {
@@ -43,16 +64,25 @@ func (s *entries) overview(rows []row) *report.Part {
 	return p
 }
 
-// other is the convention that the person does not have.
+// other is the convention that is wanted; while it is not told, that which the person does
+// not have.
 func (r row) other() drive.Convention {
+	if r.told {
+		return r.wants
+	}
 	if r.Setting.Convention == drive.StepsPerUnit {
 		return drive.TravelPerTurn
 	}
 	return drive.StepsPerUnit
 }
 
-// answer is the number in the other convention: travel per motor turn for who
-// has steps per mm, steps per mm for the others.
+// severally reports whether there is more than one other setting, and nobody has told which
+// of them is wanted: with gears between, the two travels are told apart by nothing but their
+// names.
+func (r row) severally() bool { return !r.told && r.Geared() }
+
+// answer is the setting in the other convention: travel per motor turn for who has steps per
+// mm, steps per mm for the others. What must be entered together stands together.
 func (r row) answer(needs []string) *report.Answer {
 	to := r.other()
 	s, missing := r.In(to)
@@ -60,7 +90,57 @@ func (r row) answer(needs []string) *report.Answer {
 		return nil
 	}
 	f := axis.SettingFigure(axis.ConventionWords[to], s, r.Rotary, axis.Digits, false)
-	f.Label = r.Name + ", " + strings.ToLower(f.Label)
+	f.Label = answerLabel.Fill("setting", f.Label, "axis", r.Name)
+	return &report.Answer{Figure: *f, Needs: needs, Says: r.says(to), Instead: r.instead(to), Notes: r.doubts()}
+}
+
+// doubts are those of the gears.
+func (r row) doubts() []report.Note {
+	if len(r.NoGears) == 0 && r.Gears.Reduction() < 1 {
+		return []report.Note{axis.TurnsFaster}
+	}
+	return nil
+}
+
+// says what the setting was, with the motor and the microsteps where they are in it.
+func (r row) says(to drive.Convention) report.Line {
 	from := axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false)
-	return &report.Answer{Figure: *f, Needs: needs, Says: report.Say("The same fact as ", from, ".")}
+	says := report.Say(sameAs, "setting", from)
+	if motor, _ := drive.Facts(r.Setting.Convention, to); motor {
+		says = report.Say(sameAt, "setting", from, "angle", unit.Full(float64(r.Motor.StepAngle)), "micro", strconv.Itoa(int(r.Motor.Microsteps)))
+	}
+	switch {
+	case r.severally():
+		says = report.Together(says, report.Text(tellWhich))
+	case to == r.Setting.Convention:
+		says = report.Text(sameKind)
+	case !r.told && len(r.NoGears) > 0:
+		says = report.Together(says, report.Text(ifGeared))
+	}
+	return says
+}
+
+// instead is what to enter where it is more than one number; nil where it is one.
+func (r row) instead(to drive.Convention) *report.Part {
+	p := &report.Part{}
+	switch {
+	case r.severally():
+		p.Title = dependsTitle.Fill("axis", r.Name)
+		for _, c := range drive.Conventions {
+			if c == r.Setting.Convention {
+				continue
+			}
+			if blocks, missing := r.Together(c, r.ratio); len(missing) == 0 {
+				p.Add(report.ParaOf(ifItStores, "setting", axis.SettingNameWithin(c, r.Rotary)))
+				p.Add(blocks...)
+			}
+		}
+	case r.told && to != drive.StepsPerUnit:
+		p.Title = togetherTitle.Fill("axis", r.Name)
+		blocks, _ := r.Together(to, r.ratio)
+		p.Add(blocks...)
+	default:
+		return nil
+	}
+	return p
 }

@@ -1,2 +1,2 @@
-// Package flow is the page that trims the flow factor, once the scale is right.
+// Package flow is the page that tunes the flow, once the extruder is calibrated.
 package flow

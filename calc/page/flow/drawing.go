@@ -3,16 +3,14 @@ package flow
 import (
 	"math"
 
-	"striderule/calc/drive"
 	"striderule/calc/report"
-	"striderule/calc/word"
 )
 
 // picture is a section through the wall: its lines as they should be, and the
 // thickness that the caliper reads.
 func (a *solution) picture() *report.Part {
-	p := &report.Part{ID: "wall", Title: "The wall, cut through", Needs: flowKeys}
-	if a.sheet.By.Word != byWalls || !a.hasGauge {
+	p := &report.Part{ID: "wall", Title: sectionTitle, Needs: flowKeys}
+	if a.sheet.By.Word != byWalls || !a.hasGauge || !a.sheet.Layer.Given {
 		return nil
 	}
 	p.Add(a.section())
@@ -22,12 +20,13 @@ func (a *solution) picture() *report.Part {
 func (a *solution) section() report.Drawing {
 	layer, pitch := a.sheet.Layer.Number, a.sheet.spacing()
 	wanted, mean, n := a.gauge.at(1), a.raw.Length, int(a.sheet.walls())
-	width := pitch + float64(drive.Rounding(a.sheet.Layer.Value()))
+	width := pitch + a.sheet.rounding()
 	const most, top = 196, 40 // the wall's share of the paper
 	per := max(max(wanted, mean)/most, layer/44)
 	middle := wanted / 2
-	s := report.SketchOf("wall", "Section through the wall, to scale", middle-per*130, middle+per*170, 0, 0,
-		func(v float64) string { return report.Figure{Value: v, Unit: "mm", Digits: 4}.String() }) // as set
+	set := func(v float64) string { return report.Figure{Value: v, Unit: "mm", Digits: 4}.String() }
+	read := func(v float64) string { return a.reading("", "", v).String() }
+	s := report.SketchOf("wall", sectionToScale, middle-per*130, middle+per*170, 0, 0, set)
 	high := layer / per
 	layers := int(min(3, 96/high)) // two at least: no layer is higher than 44
 	foot := top + high*float64(layers)
@@ -38,31 +37,27 @@ func (a *solution) section() report.Drawing {
 		}
 	}
 	side := middle + 110*per
-	s.Add(report.Dim{Role: report.Measure, A: report.XY{X: side, Y: foot - high}, B: report.XY{X: side, Y: foot}, Base: side, Text: s.Show(layer)})
+	s.Add(report.Dim{Role: report.Measure, A: report.XY{X: side, Y: foot - high}, B: report.XY{X: side, Y: foot}, Base: side, Text: set(layer)})
 	s.Line(report.Measure, wanted, foot-high, side+4*per, foot-high)
 	s.Line(report.Measure, wanted, foot, side+4*per, foot)
-	s.Tell("Section through a wall of "+word.Plural(n, "line", "lines")+", ", width)
-	s.Tell(" wide and ", layer)
-	s.Alt += " high"
 	y := foot + 26
 	if n > 1 { // above, so that none of its lines goes through the other's words
-		s.DimOf(report.Measure, width/2, width/2+pitch, y, foot, "spacing", pitch)
-		s.Tell(", side by side every ", pitch)
+		s.DimOf(report.Measure, width/2, width/2+pitch, y, foot, dimSpacing, pitch)
 		y += 22
 	}
-	s.Dim(report.Measure, 0, width, y, foot, "one line")
-	s.Show = func(v float64) string { return a.reading("", "", v).String() }
-	s.Dim(report.Measure, 0, wanted, 22, top, "should be")
-	s.Tell(". It should be ", wanted)
-	s.Alt += " thick"
+	s.Dim(report.Measure, 0, width, y, foot, dimLine)
+	s.Show = read
+	s.Dim(report.Measure, 0, wanted, 22, top, dimTarget)
+	shows := &sectionPicture
 	if mean > 0 {
+		shows = &sectionRead
 		y += 24
 		jaw(s, middle-mean/2, -7*per, foot+8)
 		jaw(s, middle+mean/2, 7*per, foot+8)
-		s.DimOf(report.Mark, middle-mean/2, middle+mean/2, y, y-10, "caliper reads", mean)
-		s.Tell("; the caliper reads ", mean)
+		s.DimOf(report.Mark, middle-mean/2, middle+mean/2, y, y-10, dimRead, mean)
 	}
-	return s.Done(y+12, ".")
+	s.Alt = shows.Fill(n, "width", set(width), "layer", set(layer), "spacing", set(pitch), "target", read(wanted), "read", read(mean))
+	return s.Done(y+12, "")
 }
 
 // jaw is one of a caliper's, down to its beam.
@@ -70,7 +65,7 @@ func jaw(s *report.Sketch, x, out, foot float64) { s.Line(report.Mark, x, 34, x,
 
 // caliperPlaces shows a printed box from above, and where to measure it.
 func caliperPlaces() report.Drawing {
-	s := report.Schematic("places", "Where to put the caliper")
+	s := report.Schematic("places", placesTitle)
 	const left, top, size, wall = 14, 22, 120, 8
 	s.Plate(report.Body, left, top, left+size, top+size)
 	s.Plate(report.Body, left+wall, top+wall, left+size-wall, top+size-wall)
@@ -79,15 +74,15 @@ func caliperPlaces() report.Drawing {
 		s.Line(report.Mark, side.x, half-9, side.x, half+9)
 		s.Line(report.Mark, side.x, half, side.x+side.out, half)
 	}
-	s.Words(right+22, half-3, report.Start, "here: in the")
-	s.Words(right+22, half+13, report.Start, "middle of a flat side")
+	s.Words(right+22, half-3, report.Start, placesHere)
+	s.Words(right+22, half+13, report.Start, placesMiddle)
 	for _, at := range []report.XY{{X: left, Y: top}, {X: right, Y: top}, {X: right, Y: top + size}, {X: left, Y: top + size}} {
 		at.X, at.Y = at.X-math.Copysign(wall/2, at.X-80), at.Y-math.Copysign(wall/2, at.Y-80)
 		s.Line(report.Measure, at.X-7, at.Y-7, at.X+7, at.Y+7)
 		s.Line(report.Measure, at.X-7, at.Y+7, at.X+7, at.Y-7)
 	}
-	s.Words(right+22, top+6, report.Start, "not at a corner")
+	s.Words(right+22, top+6, report.Start, placesCorner)
 	s.Disc(left+size/3, top+size-wall/2, 5, 0)
-	s.Words(left, top+size+24, report.Start, "not at the seam, where each layer begins")
-	return s.Done(top+size+34, "A printed box seen from above. The caliper takes one wall between its jaws, in the middle of a flat side: not at a corner, and not at the seam.")
+	s.Words(left, top+size+24, report.Start, placesSeam)
+	return s.Done(top+size+34, placesPicture)
 }

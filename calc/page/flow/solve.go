@@ -8,10 +8,9 @@ import (
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
 
-// flowTolerance is the default on the relative error of the plastic. 2 % of a
+// flowTolerance is the acceptable relative error of the plastic if none is given. 2 % of a
 // line of 0.45 mm is 9 µm: walls differ by as much from place to place, and a
 // good caliper on several lines can just tell it.
 const flowTolerance = 0.02
@@ -49,6 +48,7 @@ type reading struct {
 	row   int
 	value float64
 	aside bool
+	grid  float64 // of the last decimal typed
 }
 
 // solution is a flow sheet as it was solved, on its way into words.
@@ -60,6 +60,8 @@ type solution struct {
 	hasGauge bool
 
 	found  bool
+	vague  bool             // the readings scatter too much to say anything
+	alone  bool             // by a single reading, which shows no scatter
 	raw    measure.Measured // of the readings as they were read
 	budget measure.Budget   // of the ratio
 	scale  measure.Scale    // plastic that is there over what should be
@@ -67,8 +69,8 @@ type solution struct {
 }
 
 // flowKeys are what the answer depends on; a hidden one cannot be wrong.
-var flowKeys = []string{"scale", "by", "flow", "width", "layer", "walls", "spacing", "fused", "stated", "used", "planned", "included", "set",
-	"density", "densitylimits", "thick", "weighed", "across", "aside", "tool", "step", "limits", "balance", "balancelimits", "tol"}
+var flowKeys = []string{"scale", "by", "flow", "width", "layer", "walls", "lines", "spacing", "fused", "stated", "used", "planned", "included", "set",
+	"density", "densitylimits", "printed", "thick", "weighed", "across", "aside", "tool", "step", "limits", "balance", "balancelimits", "tol"}
 
 func (s *entries) flow() float64 {
 	if s.Flow.Given {
@@ -97,7 +99,7 @@ func (s *entries) spacing() float64 {
 	if s.Spacing.Given {
 		return s.Spacing.Number
 	}
-	return float64(s.Width.Value() - drive.Rounding(s.Layer.Value()))
+	return s.Width.Number - s.rounding()
 }
 
 // gaugeOf is how the readings tell plastic; ok is false while something that
@@ -109,7 +111,7 @@ func (s *entries) gaugeOf() (g gauge, ok bool) {
 	case byDiameter:
 		return gauge{0, s.Set.Number, 2}, s.Set.Given
 	}
-	if !s.Layer.Given || !s.Spacing.Given && s.tooNarrow() {
+	if s.sideBySide() && !s.Width.Given || !s.sideBySide() && !s.Layer.Given || !s.Spacing.Given && s.tooNarrow() {
 		return gauge{}, false
 	}
 	// Lines that fuse fill the whole wall, so all of them show in its thickness.
@@ -120,13 +122,13 @@ func (s *entries) gaugeOf() (g gauge, ok bool) {
 	if s.Fused.Word == "gaps" {
 		telling = 1
 	}
-	return gauge{(lines-telling)*spacing + float64(drive.Rounding(s.Layer.Value())), telling * spacing, 1}, true
+	return gauge{(lines-telling)*spacing + s.rounding(), telling * spacing, 1}, true
 }
 
 // tooNarrow reports whether a line would be higher than wide; one of no width is.
 func (s *entries) tooNarrow() bool { return s.Width.Value() < s.Layer.Value() }
 
-// plannedMass is what should be weighed with a flow factor of 1, g.
+// plannedMass is what should be weighed with a flow of 1, g.
 func (s *entries) plannedMass() float64 {
 	m := s.Planned.Value()
 	if s.Stated.Word == "length" {
@@ -143,10 +145,10 @@ func (a *solution) read() []report.Problem {
 	s := a.sheet
 	var problems []report.Problem
 	add := func(i int, in *unit.Entry) {
-		r := reading{i, in.Number, s.Aside.Rows[i].On}
+		r := reading{i, in.Number, s.Aside.Rows[i].On, in.Grid()}
 		if in.Given && !r.aside && a.hasGauge && r.value <= a.gauge.offset {
-			problems = append(problems, report.Problem{Key: "thick", Row: i, Says: word.Quote(unit.Trim(r.value, 6)+" mm") + " is not more than " + unit.Trim(a.gauge.offset, 3) +
-				" mm, which the wall would have with no plastic at all. Look at the reading, the line width and the number of lines."})
+			problems = append(problems, report.Problem{Key: "thick", Row: i,
+				Says: tooThin.Fill("read", unit.Trim(r.value, 6), "least", unit.Trim(a.gauge.offset, 3))})
 			return
 		}
 		if in.Given {
@@ -164,13 +166,12 @@ func (a *solution) read() []report.Problem {
 		}
 	}
 	if s.By.Word == byWalls && s.Width.Given && s.Layer.Given && s.tooNarrow() {
-		problems = append(problems, report.Problem{Key: "width", Row: 0, Says: word.Quote(s.Width.Text()) + " is less than the layer height, " + s.Layer.Text() +
-			". A line is at least as wide as its layer is high: look at both."})
+		problems = append(problems, report.Problem{Key: "width", Row: 0, Says: tooHigh.Fill("width", s.Width.Text(), "layer", s.Layer.Text())})
 	}
 	return problems
 }
 
-// counted are the readings that were not set aside.
+// counted are the readings that are not left out.
 func (a *solution) counted() []reading {
 	var all []reading
 	for _, r := range a.readings {
@@ -236,10 +237,11 @@ func (a *solution) solve() bool {
 	a.budget = m.Budget
 	a.scale.Test.Commanded = 1 / slope // so that advice on another instrument scales alike
 	if a.sheet.By.Word == byMass {
-		a.scale.Test = measure.Test{} // of lengths only
+		a.scale.Test = measure.Test{Scatter: a.scale.Test.Scatter} // of lengths only
 	}
 	a.judged, err = a.scale.Judge(a.sheet.tolerance())
-	return err == nil
+	a.alone, a.vague = !a.raw.Test.Known(), a.scale.Vague()
+	return err == nil && !a.vague
 }
 
 // enoughWalls is with how many lines side by side, of the same error and
@@ -251,7 +253,9 @@ func (a *solution) enoughWalls() (int, bool) {
 	now := a.sheet.walls()
 	for n := now + 1; n <= 12; n++ {
 		s := a.scale
-		s.Ratio.U *= now / n
+		at := s.Ratio.Value
+		s.Ratio = s.Ratio.Scaled(now / n)
+		s.Ratio.Value = at
 		s.Floor *= now / n
 		j, err := s.Judge(a.sheet.tolerance())
 		if err == nil && (j.Verdict == measure.LeaveIt || j.Verdict == measure.ChangeIt) {
@@ -272,18 +276,20 @@ func (s *entries) Solve() report.Report {
 	return a.report(problems)
 }
 
-// report withholds everything about the flow until the scale is verified.
+// report withholds everything about the flow until the extruder is calibrated.
 func (a *solution) report(problems []report.Problem) report.Report {
 	r := report.Report{Problems: problems}
 	r.Add(a.howTo())
 	switch {
 	case a.sheet.Scale.Word != axis.ScaleVerified:
-		r.Add(a.scaleFirst())
+		r.Add(a.calibrateFirst())
+	case a.sheet.Printed.Word == printedBefore:
+		r.Add(&oldPiece, a.readingsPart())
 	case a.found:
 		r.Answer = a.answer()
 		r.Add(a.next(), a.picture(), a.readingsPart(), a.why())
 	default:
-		r.Add(a.missing(), a.picture(), a.readingsPart())
+		r.Add(a.missing(), a.tooVague(), a.picture(), a.readingsPart())
 	}
 	r.Add(&whatBelongsWhere)
 	return r

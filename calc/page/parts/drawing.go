@@ -3,13 +3,11 @@ package parts
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
 
 // A train is a drivetrain as far as it is given, to be drawn.
@@ -50,7 +48,7 @@ func wheelPairs(stages drive.Stages) []wheelPair {
 }
 
 func (t train) draw() report.Drawing {
-	s := report.Schematic("train-"+t.id, "The drivetrain as entered")
+	s := report.Schematic("train-"+t.id, trainTitle)
 	stages, _ := t.gears.(axis.ToothPairs)
 	wheels := wheelPairs(drive.Stages(stages))
 	ratio, boxed := t.gears.(axis.PlainRatio)
@@ -66,13 +64,13 @@ func (t train) draw() report.Drawing {
 		long = 96
 	}
 	x, y := (report.PaperWidth-left-long-outputReach)/2+left, 42+half
-	motor := "motor"
 	s.Plate(report.Body, x-motorHalf, y-motorHalf, x+motorHalf, y+motorHalf)
+	motor := motorAlone
 	if t.angle > 0 {
-		motor += ", full step " + report.Figure{Value: float64(t.angle), Unit: "°", Digits: 5}.String()
+		motor = motorAngled.Fill("angle", report.Figure{Value: float64(t.angle), Unit: "°", Digits: 5}.String())
 	}
 	s.Words(2, 14, report.Start, motor)
-	s.Alt = word.Capital(motor)
+	says := []string{motor} // what the alternative text says in a row
 	for _, screw := range []report.XY{{X: -18, Y: -18}, {X: 18, Y: -18}, {X: 18, Y: 18}, {X: -18, Y: 18}} {
 		s.Disc(x+screw.X, y+screw.Y, 2, 0)
 	}
@@ -85,38 +83,40 @@ func (t train) draw() report.Drawing {
 	for i, w := range wheels {
 		s.Disc(from, y, w.small, int(w.Driving))
 		s.Disc(from+w.small+w.large, y, w.large, int(w.Driven))
-		text := strconv.Itoa(int(w.Driving)) + " : " + strconv.Itoa(int(w.Driven))
-		s.Alt += "; a pair of " + text + " teeth"
-		if len(wheels) < 3 {
-			text += " teeth"
+		driving, driven := strconv.Itoa(int(w.Driving)), strconv.Itoa(int(w.Driven))
+		text := pairTeeth.Fill("driving", driving, "driven", driven)
+		says = append(says, text)
+		if len(wheels) > 2 {
+			text = pairShort.Fill("driving", driving, "driven", driven)
 		}
 		s.Words(from+(w.small+w.large)/2+(w.small-w.large)/2, label+15*float64(i%rows), report.Middle, text)
 		from += w.small + w.large
 	}
 	if boxed {
-		text := "ratio " + report.Figure{Value: float64(ratio), Digits: 6}.String()
+		text := ratioGiven.Fill("ratio", report.Figure{Value: float64(ratio), Digits: 6}.String())
 		s.Line(report.Body, from, y, from+long, y)
 		s.Plate(report.Body, from+motorHalf+6, y-20, from+long-10, y+20)
 		s.Words(from+motorHalf+6+(long-motorHalf-16)/2, label, report.Middle, text)
-		s.Alt += "; gears of " + text
+		says = append(says, text)
 		from, rows = from+long, 1
 	}
-	element, _ := t.out.Element("")
-	if element != nil {
-		what := strings.TrimPrefix(t.out.Describe(), "a ")
+	if element, _ := t.out.Element(""); element != nil {
+		what := t.out.Given()
 		drawOutput(s, t.out, from, y)
 		s.Words(report.PaperWidth-2, 30, report.End, what)
-		s.Alt += "; " + what
+		says = append(says, what)
 	}
 	s.Arrow(report.Motion, arc(x, y, turning)...)
 	s.Disc(x, y, 2.5, 0)
 	foot := label + 15*float64(rows) - 4
-	if t.travel == "" {
-		return s.Done(foot, ".")
+	if t.travel != "" {
+		turn := motorTurn.Fill("travel", t.travel)
+		s.Arrow(report.Motion, from-14, foot, from+outputReach-4, foot)
+		s.Words(report.PaperWidth-2, foot+18, report.End, turn)
+		says = append(says, turn)
+		foot += 26
 	}
-	s.Arrow(report.Motion, from-14, foot, from+outputReach-4, foot)
-	s.Words(report.PaperWidth-2, foot+18, report.End, "one motor turn moves "+t.travel)
-	return s.Done(foot+26, ". One motor turn moves "+t.travel+".")
+	return s.Done(foot, inARow(says))
 }
 
 // arc is most of a turn, clockwise.
@@ -132,6 +132,10 @@ func arc(x, y, r float64) []float64 {
 // drawOutput draws what turns rotation into travel, on its shaft.
 func drawOutput(s *report.Sketch, o *axis.OutputEntry, x, y float64) {
 	end := x + outputReach - 4
+	if o.Moving() {
+		drawMovingPulley(s, o, x, y, end)
+		return
+	}
 	switch o.Kind.Word {
 	case "belt":
 		const r = 17
@@ -140,6 +144,20 @@ func drawOutput(s *report.Sketch, o *axis.OutputEntry, x, y float64) {
 		s.Disc(x, y, r, int(o.Teeth.Value()))
 		s.Disc(end-16, y, r, 0)
 		s.Plate(report.Motion, x+28, y-r-9, x+48, y-r+1)
+	case "drum":
+		s.Line(report.Body, x, y-18, end-16, y-18)
+		s.Disc(x, y, 17, 0)
+		s.Plate(report.Motion, end-16, y-24, end, y-12)
+	case "differential":
+		s.Plate(report.Body, x, y-6, end, y+6)
+		for at := x + 4; at < x+34; at += 7 {
+			s.Line(report.Measure, at, y+6, at+5, y-6)
+		}
+		for at := x + 42; at < end-4; at += 4 {
+			s.Line(report.Measure, at, y+6, at+3, y-6)
+		}
+		s.Plate(report.Body, x+12, y-14, x+26, y+14)
+		s.Plate(report.Motion, x+50, y-14, x+66, y+14)
 	case "screw":
 		s.Plate(report.Body, x, y-6, end, y+6)
 		for at := x + 4; at < end-6; at += 7 {
@@ -186,4 +204,16 @@ func (r *row) drawing() (d report.Drawing, ok bool) {
 	element, _ := r.out.Element("")
 	told := r.found != nil || element != nil && !r.Rotary
 	return t.draw(), told && r.drawn
+}
+
+// drawMovingPulley draws a belt or cable that runs from the shaft round a pulley
+// on what moves, and back to where it is fixed.
+func drawMovingPulley(s *report.Sketch, o *axis.OutputEntry, x, y, end float64) {
+	const r = 17
+	s.Line(report.Body, x, y-r-1, end-r, y-r-1)
+	s.Line(report.Body, x+r+10, y+r+1, end-r, y+r+1)
+	s.Line(report.Body, x+r+10, y+r-4, x+r+10, y+r+6)
+	s.Disc(x, y, r, int(o.Teeth.Value()))
+	s.Disc(end-r, y, r, 0)
+	s.Plate(report.Motion, end-r-6, y-6, end-r+6, y+6)
 }

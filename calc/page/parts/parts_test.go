@@ -12,6 +12,7 @@ import (
 
 	"striderule/calc"
 	"striderule/calc/calctest"
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/form"
 	"striderule/calc/report"
 )
@@ -27,9 +28,9 @@ func TestPartsOfAMachine(t *testing.T) {
 	assert.InEpsilon(t, 0.18, calctest.Out(t, f, "fullstep-3"), 1e-15)
 	assert.InEpsilon(t, 800., calctest.Out(t, f, "steps-4"), 1e-15)
 	assert.InEpsilon(t, 0.00125, calctest.Out(t, f, "microstep-4"), 1e-15)
-	assert.Contains(t, calctest.Answer(f), "Heron feed, steps per mm: 539.2544 steps/mm\nA start only: measure it.")
+	assert.Contains(t, calctest.Answer(f), "Heron extruder, steps per mm: 539.2544 steps/mm\nA starting value only: run a test.")
 	assert.Contains(t, calctest.Part(f, "all"), "Plover X | 88.88889 steps/mm | 36 mm/rev")
-	assert.Contains(t, calctest.Part(f, "axis-4"), "With 200 full steps per motor turn, 16 microsteps, a gear ratio of 1 and a screw of 4 mm lead:")
+	assert.Contains(t, calctest.Part(f, "axis-4"), "Motor: 200 full steps per turn, 16 microsteps. Gear ratio: 1. Screw: 4 mm lead.")
 	assert.Contains(t, calctest.Part(f, "axis-4"), "Trust this value over a measurement")
 	assert.Contains(t, calctest.Part(f, "first"), "hand near the stop")
 }
@@ -47,6 +48,94 @@ func TestPartsOfEverySort(t *testing.T) {
 	check("out=rotary&angle=1.8&micro=16", "microstep-1", 0.1125)
 	check("out=roller&angle=1.8&micro=16&gears=pairs&driving=16%20x%2020&driven=46%C3%9736&roller=12", "ratio-1", 46*36/(16*20.))
 	check("out=roller&angle=1.8&micro=8&gears=pairs&driving=1&driven=40&roller=20", "steps-1", 200*8*40/(20*math.Pi))
+}
+
+// By what stands on the shelf. Worked by hand: 25.4 mm over the threads, times the
+// starts; a module of 25.4/DP; a drum with one cable; half of what is pulled in; the
+// difference of two leads.
+func TestPartsByTheNamesOnTheShelf(t *testing.T) {
+	check := func(entries string, perTurn float64) {
+		t.Helper()
+		f := calctest.Open(t, "parts", "v=1&angle=1.8&micro=16&"+entries)
+		assert.InEpsilon(t, perTurn, calctest.Out(t, f, "output-1"), 1e-15, entries)
+		assert.InEpsilon(t, 3200/perTurn, calctest.Out(t, f, "steps-1"), 1e-15, entries)
+	}
+	check("out=screw&screw=20%20tpi", 1.27)
+	check("out=screw&screw=20tpi%20x%202%20starts", 2.54)
+	check("out=screw&screw=20%20threads%20per%20inch", 1.27)
+	check("out=rack&module=24%20DP&pinion=20", 20*math.Pi*127/120)
+	check("out=rack&module=DP%2024&pinion=20", 20*math.Pi*127/120)
+	check("out=rack&module=m1.5&pinion=20", 30*math.Pi)
+	check("out=belt2&pitch=2&teeth=20", 20)
+	check("out=drum&drum=20&cable=0.8", 20.8*math.Pi)
+	check("out=drum2&drum=20&cable=0.8", 10.4*math.Pi)
+	check("out=differential&first=M8x1.25&second=M6x1", 0.25)
+	check("out=differential&first=M8x1.25%20LH&second=M6x1", 2.25)
+	check("out=differential&first=20%20tpi&second=24%20tpi", 127/600.)
+}
+
+// The link carries what was typed, and hands it on.
+func TestPartsKeepTheShelfNames(t *testing.T) {
+	for entries, swap := range map[string]string{
+		"out=screw&screw=20%20tpi":                         "out=screw&screw=20%20tpi&outnew=screw",
+		"out=screw&screw=20TPI%20x%202%20starts":           "out=screw&screw=20TPI%20x%202%20starts&outnew=screw",
+		"out=rack&module=DP%2024&pinion=20":                "out=rack&module=DP%2024&pinion=20&outnew=rack",
+		"out=drum2&drum=20&cable=0.8":                      "out=drum2&drum=20&cable=0.8&outnew=drum2",
+		"out=differential&first=20%20tpi&second=M6x1%20LH": "out=differential&first=20%20tpi&second=M6x1%20LH&outnew=differential",
+	} {
+		kind, size, _ := strings.Cut(entries, "&")
+		f := calctest.Open(t, "parts", "v=1&"+kind+"&angle=1.8&micro=16&"+size)
+		assert.Equal(t, "v=1&"+kind+"&angle=1.8&micro=16&"+size, f.Fragment())
+		var fragment string
+		for _, p := range f.Report().Parts {
+			for _, b := range p.Blocks {
+				l, _ := b.(report.Links)
+				for _, link := range l.All {
+					if link.Slug == "swap" {
+						fragment = link.Fragment
+						target := calctest.Open(t, "swap", fragment)
+						assert.Equal(t, fragment, target.Fragment(), "handing over is a link like any other")
+					}
+				}
+			}
+		}
+		assert.Contains(t, fragment, "&"+swap+"&")
+	}
+}
+
+func TestPartsRefuseWhatIsNotOnTheShelf(t *testing.T) {
+	p, _ := calc.PageOf("parts")
+	problem := func(entries, key, says string) {
+		t.Helper()
+		f := calc.Load(p, "v=1&angle=1.8&micro=16&"+entries)
+		assert.Equal(t, says, f.ProblemAt(key, 0))
+		assert.Nil(t, f.Report().Answer)
+	}
+	problem("out=screw&screw=1/4-20", "screw", "Screw in axis 1: “1/4-20” isn't a screw. Write an inch screw by its threads per inch: 20 tpi, or 20 tpi x 2 for two starts.")
+	problem("out=rack&module=24%20P&pinion=20", "module", "Module of the rack in axis 1: “P” in “24 P” isn't a unit this field takes. Write it like 0.8 mm or 24 DP.")
+	problem("out=differential&first=20%20tpi&second=1.27", "second", "Second thread in axis 1: “1.27” has the same lead as the first thread, 1.27 mm: nothing would move. "+
+		"The two leads must differ, or one thread be left-hand (LH).")
+	f := calctest.Open(t, "parts", "v=1&find=element&out=differential&as=output&output=0.25")
+	assert.Contains(t, calctest.Part(f, "axis-1"), "Choose “Lead screw” to get that.")
+}
+
+// Worked out and back, over a moving pulley and for a drum.
+func TestPartsOverAMovingPulleyAndBack(t *testing.T) {
+	page, _ := calc.PageOf("parts")
+	rapid.Check(t, func(t *rapid.T) {
+		teeth := rapid.IntRange(8, 200).Draw(t, "teeth")
+		there := calc.Load(page, "v=1&out=belt2&angle=1.8&micro=16&pitch=2&teeth="+strconv.Itoa(teeth))
+		alone := calc.Load(page, "v=1&angle=1.8&micro=16&pitch=2&teeth="+strconv.Itoa(teeth))
+		require.InEpsilon(t, 2*alone.Report().Answer.Value, there.Report().Answer.Value, 1e-15, "half as far a turn")
+		back := calc.Load(page, "v=1&out=belt2&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro=16&pitch=2")
+		require.InEpsilon(t, float64(teeth), back.Report().Answer.Value, 1e-14)
+		drum, cable := rapid.IntRange(10, 3000).Draw(t, "drum"), rapid.IntRange(1, 50).Draw(t, "cable")
+		for _, kind := range []string{"drum", "drum2"} {
+			there = calc.Load(page, "v=1&out="+kind+"&angle=1.8&micro=16&drum="+strconv.Itoa(drum)+"/10&cable="+strconv.Itoa(cable)+"/10")
+			back = calc.Load(page, "v=1&out="+kind+"&find=element&steps="+there.Report().Answer.Full()+"&angle=1.8&micro=16")
+			require.InEpsilon(t, float64(drum+cable)/10, back.Report().Answer.Value, 1e-14)
+		}
+	})
 }
 
 func TestPartsAsk(t *testing.T) {
@@ -75,22 +164,22 @@ func TestPartsOneAxisDoesNotWaitForAnother(t *testing.T) {
 func TestPartsBothWaysInOneTable(t *testing.T) {
 	f := calctest.Open(t, "parts", "v=1&name=X,Feed&out=,roller&find=,element&as=,turn&turn=,5.67&angle=1.8&micro=16&gears=,pairs&driving=,12&driven=,54&pitch=2&teeth=20")
 	assert.Contains(t, calctest.Part(f, "all"), "X | 80 steps/mm | 40 mm/rev")
-	assert.Contains(t, calctest.Part(f, "all"), "Feed | 8.1216767 mm | Effective diameter of the roller")
+	assert.Contains(t, calctest.Part(f, "all"), "Feed | 8.1216767 mm | Effective diameter of the drive gear")
 }
 
 func TestPartsStagesMustPair(t *testing.T) {
 	p, _ := calc.PageOf("parts")
 	f := calc.Load(p, "v=1&name=X,Feed&out=,roller&angle=1.8,1.8&micro=16,16&gears=,pairs&driving=,16x20&driven=,46&pitch=2&teeth=20&roller=,12")
 	require.Len(t, f.Problems(), 1)
-	assert.Equal(t, "Teeth on the driven side in axis 2: there are counts for 1 stage here, and for 2 on the motor side. "+
-		"Write as many on either side, in the same order, such as 12 x 20 and 54 x 40.", f.Problems()[0].Says)
+	assert.Equal(t, "Teeth on the driven side in axis 2: The two sides have different numbers of stages, 2 on the motor side and 1 here. "+
+		"Enter the same stages on both, as 12 x 20 and 54 x 40.", f.Problems()[0].Says)
 	assert.InEpsilon(t, 80., calctest.Out(t, f, "steps-1"), 1e-15, "the other axis has no gears")
 	assert.Empty(t, calctest.Part(f, "axis-2"))
 	f.Set("driven", 1, "46 x 36")
 	assert.Empty(t, f.Problems())
 	assert.InEpsilon(t, 3200*46*36/(16*20*12*math.Pi), calctest.Out(t, f, "steps-2"), 1e-14)
 	f.Set("driven", 1, "46, 36")
-	assert.Contains(t, f.Problems()[0].Says, "Teeth on the driven side in axis 2 is “46, 36”: not a list of teeth. Teeth look like 12;")
+	assert.Contains(t, f.Problems()[0].Says, "Teeth on the driven side in axis 2: “46, 36” isn't a list of teeth. Write it like 12,")
 }
 
 func TestPartsTheWayBack(t *testing.T) {
@@ -106,20 +195,20 @@ func TestPartsTheWayBack(t *testing.T) {
 		assert.Contains(t, a.Says.String(), says)
 		return f
 	}
-	const fits, not = "That is near: such a part fits", "That is not near, so look for something else"
-	f := near("find=element&steps=89&angle=1.8&micro=16&pitch=2", "Axis 1, teeth of the pulley", 1600/89., 18, 100*(1600/89./18-1), fits)
+	const fits, not = "That's close enough: the part fits", "That's not close."
+	f := near("find=element&steps=89&angle=1.8&micro=16&pitch=2", "Axis 1, pulley teeth", 1600/89., 18, 100*(1600/89./18-1), fits)
 	assert.InEpsilon(t, 3200/36., calctest.Out(t, f, "fitting-1"), 1e-14, "what the pulley of 18 teeth gives")
-	f = near("find=element&as=turn&turn=35.6&pitch=2", "Axis 1, teeth of the pulley", 17.8, 18, 100*(17.8/18-1), not)
+	f = near("find=element&as=turn&turn=35.6&pitch=2", "Axis 1, pulley teeth", 17.8, 18, 100*(17.8/18-1), not)
 	assert.InEpsilon(t, 36., calctest.Out(t, f, "fitting-1"), 1e-14)
-	assert.Contains(t, calctest.Answer(f), "the belt's pitch")
-	near("find=element&as=output&output=40&pitch=2", "Axis 1, teeth of the pulley", 20, 20, 0, "A pulley of 20 teeth gives exactly this setting.")
-	near("out=rack&find=element&steps=50.9&angle=1.8&micro=16&module=1", "Axis 1, teeth of the pinion", 3200/50.9/math.Pi, 20, 100*(3200/50.9/math.Pi/20-1), fits)
-	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, lead of the screw", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead; the setting implies 0.25 % less")
-	near("out=screw&find=element&as=turn&turn=0.5in", "Axis 1, lead of the screw", 12.7, 13, 100*(12.7/13-1), "an inch thread")
-	f = near("find=gears&steps=160.4&angle=1.8&micro=16&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 3.0075, 60, 0.25, "a pair of 20 and 60 teeth")
+	assert.Contains(t, calctest.Answer(f), "pitch or module")
+	near("find=element&as=output&output=40&pitch=2", "Axis 1, pulley teeth", 20, 20, 0, "A pulley with 20 teeth gives exactly this setting.")
+	near("out=rack&find=element&steps=50.9&angle=1.8&micro=16&module=1", "Axis 1, pinion teeth", 3200/50.9/math.Pi, 20, 100*(3200/50.9/math.Pi/20-1), fits)
+	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, screw lead", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead. Your setting works out 0.25% smaller.")
+	near("out=screw&find=element&as=turn&turn=0.5in", "Axis 1, screw lead", 12.7, 13, 100*(12.7/13-1), "and inches")
+	f = near("find=gears&steps=160.4&angle=1.8&micro=16&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 3.0075, 60, 0.25, "a gear pair of 20 → 60 teeth")
 	assert.InEpsilon(t, 60.15, calctest.Out(t, f, "driven-1"), 1e-14)
 	assert.InEpsilon(t, 160., calctest.Out(t, f, "fitting-1"), 1e-14)
-	near("find=gears&as=turn&turn=24&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 2.5, 50, 0, "A pair of 20 and 50 teeth gives exactly")
+	near("find=gears&as=turn&turn=24&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 2.5, 50, 0, "A gear pair of 20 → 50 teeth gives exactly")
 	near("out=rotary&find=gears&stepsdeg=801&angle=1.8&micro=16&beside=1", "Axis 1, gear ratio", 90.1125, 90, 100*(90.1125/90-1), fits)
 }
 
@@ -135,20 +224,20 @@ func TestPartsThatCannotBeAskedFor(t *testing.T) {
 	f := calctest.Open(t, "parts", "v=1&find=gears&as=output&output=40&pitch=2&teeth=20")
 	assert.Contains(t, calctest.Part(f, "axis-1"), "the same with any gears")
 	f = calctest.Open(t, "parts", "v=1&out=rotary&find=element&stepsdeg=80")
-	assert.Contains(t, calctest.Part(f, "axis-1"), "no size to be found")
+	assert.Contains(t, calctest.Part(f, "axis-1"), "no size to find")
 	assert.Nil(t, f.Report().Answer)
 }
 
 func TestPartsDoubtsWhatSmallMachinesDoNotHave(t *testing.T) {
 	doubts := func(entries string) string { return calctest.Answer(calctest.Open(t, "parts", "v=1&"+entries)) }
-	assert.Contains(t, doubts("angle=1.8&micro=1&pitch=2&teeth=20"), "5 steps/mm is outside what we take small machines to have, 10 to 100000. Look at the microsteps")
+	assert.Contains(t, doubts("angle=1.8&micro=1&pitch=2&teeth=20"), "5 steps/mm is outside the usual range for small machines, 10 to 100000. Check the microsteps")
 	assert.Contains(t, doubts("out=screw&angle=0.9&micro=256&gears=ratio&ratio=5&screw=2"), "outside")
 	assert.NotContains(t, doubts("angle=1.8&micro=2&pitch=2&teeth=20"), "outside", "10 steps/mm still are")
-	assert.Contains(t, doubts("out=rotary&angle=1.8&micro=16&gears=ratio&ratio=1:90"), "outside what we take small machines to have, 0.5 to 100000")
+	assert.Contains(t, doubts("out=rotary&angle=1.8&micro=16&gears=ratio&ratio=1:90"), "outside the usual range for small machines, 0.5 to 100000")
 	assert.NotContains(t, doubts("out=rotary&angle=1.8&micro=16&gears=ratio&ratio=90"), "outside")
-	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&roller=8.5in"), "An effective diameter of 215.9 mm is outside what we take feed rollers to have, 3 to 40 mm")
+	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&roller=8.5in"), "An effective diameter of 215.9 mm is outside the usual range for drive gears, 3 to 40 mm")
 	assert.Contains(t, doubts("out=roller&find=element&as=output&output=8.5"), "An effective diameter of 2.705634 mm is outside")
-	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&gears=pairs&driving=54&driven=12&roller=8.5"), "turn it round")
+	assert.Contains(t, doubts("out=roller&angle=1.8&micro=16&gears=pairs&driving=54&driven=12&roller=8.5"), "turn the ratio round: 54:12")
 	second := calctest.Open(t, "parts", "v=1&angle=1.8,1.8&micro=16,1&pitch=2,2&teeth=20,20")
 	assert.NotContains(t, calctest.Answer(second), "outside")
 	assert.Contains(t, calctest.Part(second, "axis-2"), "5 steps/mm is outside")
@@ -209,4 +298,12 @@ func TestPartsRollersAtTheLimits(t *testing.T) {
 		f := calctest.Open(t, "parts", "v=1&out=roller&angle=1.8&micro=16&roller="+diameter)
 		assert.Equal(t, doubted, len(f.Report().Answer.Notes) > 0, diameter)
 	}
+}
+
+// A setting of other microsteps makes a pulley that nobody has; the one that would be is said.
+func TestPartsOfOtherMicrosteps(t *testing.T) {
+	f := calctest.Open(t, "parts", "v=1&find=element&steps=88.888889&angle=1.8&micro=8&pitch=2")
+	assert.Contains(t, calctest.Answer(f), "A pulley of fewer than 12 teeth is rare. Is 88.888889 steps/mm the value at other microsteps? At 16 it would be 18 teeth.")
+	assert.NotContains(t, calctest.Answer(calctest.Open(t, "parts", "v=1&find=element&steps=88.888889&angle=1.8&micro=16&pitch=2")), "rare")
+	assert.NotContains(t, calctest.Answer(calctest.Open(t, "parts", "v=1&find=element&as=output&output=18&pitch=2")), "rare", "the microsteps are not in it")
 }

@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,14 +15,25 @@ import (
 
 func (r *row) answer(needs []string) *report.Answer {
 	f := *r.found
-	f.ID, f.Label = strings.TrimSuffix(f.ID, "-"+r.N), r.Name+", "+word.Lower(f.Label)
-	return &report.Answer{Figure: f, Says: report.Say(r.says), Notes: r.doubts, Needs: needs}
+	f.ID, f.Label = strings.TrimSuffix(f.ID, "-"+r.N), r.answerLabel().Fill("axis", r.Name)
+	return &report.Answer{Figure: f, Says: report.Text(r.says), Notes: r.doubts, Needs: needs}
+}
+
+func (r *row) answerLabel() word.Template {
+	found := r.out.Sort()
+	switch r.find {
+	case findSetting:
+		found = axis.SettingKey(drive.StepsPerUnit, r.Rotary)
+	case findGears:
+		found = "ratio"
+	}
+	return word.Template(answerLabels.Of(found))
 }
 
 func (r *row) part() *report.Part {
 	p := &report.Part{ID: "axis-" + r.N, Title: r.Name, Needs: r.needs}
 	if r.found != nil {
-		p.Add(report.ParaOf("With "+r.describe()+":"), report.Figures{All: r.figures}, report.ParaOf(r.says))
+		p.Add(report.Para{Line: report.Text(inARow(r.given()))}, report.Figures{All: r.figures}, report.Para{Line: report.Text(r.says)})
 	} else {
 		p.Add(report.Figures{All: r.figures})
 	}
@@ -38,46 +50,53 @@ func (r *row) part() *report.Part {
 	return p
 }
 
-// describe names what is known of the drivetrain.
-func (r *row) describe() string {
-	var known []string
+// given are statements of what is known of the drivetrain.
+func (r *row) given() []string {
+	var all []string
 	if len(r.NoMotor) == 0 {
-		known = []string{word.Number(r.Motor.FullSteps()) + " full steps per motor turn", word.Plural(int(r.Motor.Microsteps), "microstep", "microsteps")}
+		all = append(all, motorGiven.Fill(int(r.Motor.Microsteps), "steps", unit.Trim(r.Motor.FullSteps(), 7)))
 	}
 	if r.find != findGears && len(r.NoGears) == 0 {
-		known = append(known, "a gear ratio of "+word.Number(r.Gears.Reduction()))
+		all = append(all, ratioGiven.Fill("ratio", unit.Trim(r.Gears.Reduction(), 7)))
 	}
 	if r.find != findElement && !r.Rotary {
-		known = append(known, r.out.Describe())
+		all = append(all, r.out.Given())
 	}
 	if r.find != findSetting {
-		known = append(known, axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false).String())
+		all = append(all, settingGiven.Fill("setting", axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false).String()))
 	}
-	return strings.Join(known[:len(known)-1], ", ") + " and " + known[len(known)-1]
+	return all
 }
+
+// inARow says short statements one behind the other.
+func inARow(statements []string) string { return strings.Join(statements, ". ") + "." }
 
 // glance is what was found of every axis, side by side.
 func glance(rows []*row, needs []string) *report.Part {
-	t := report.Table{Caption: "All axes", Head: []string{"Axis", "Found", "Beside it"}}
+	last := turnHead
+	if slices.ContainsFunc(rows, func(r *row) bool { return r.find != findSetting }) {
+		last = detailsHead
+	}
+	t := report.Table{Caption: tableCaption, Head: []string{axisHead, resultHead, last}}
 	for _, r := range rows {
 		found := *r.found
 		found.ID = ""
-		beside := report.Say("")
+		var details report.Line
 		if turn, missing := r.In(drive.TravelPerTurn); len(missing) == 0 && r.find == findSetting {
-			beside = report.Say(axis.SettingFigure("", turn, r.Rotary, axis.Digits, false))
+			details = report.Show(axis.SettingFigure("", turn, r.Rotary, axis.Digits, false))
 		} else if r.find != findSetting {
-			beside = report.Say(found.Label)
+			details = report.Text(found.Label)
 		}
-		t.Row(r.Name, &found, beside)
+		t.Row(r.Name, &found, details)
 	}
-	return &report.Part{ID: "all", Title: "All axes at a glance", Needs: needs, Blocks: []report.Block{t}}
+	return &report.Part{ID: "all", Title: allTitle, Needs: needs, Blocks: []report.Block{t}}
 }
 
 // axisWord is the kind of axis, as the other pages ask for it.
-func (r *row) axisWord(roller, linear string) string {
+func (r *row) axisWord(extruder, linear string) string {
 	switch r.out.Kind.Word {
 	case "roller":
-		return roller
+		return extruder
 	case "rotary":
 		return "rotary"
 	}
@@ -111,19 +130,19 @@ func (r *row) filledGears(suffix string) []axis.Filling {
 func (r *row) links() []report.Link {
 	links := []report.Link{r.toMeasure(), r.toSwap(), r.toRate()}
 	if !r.Rotary {
-		links = append(links, axis.LinkTo("Plan a test of it", "plan", lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.filled()}, r.filledMotor(""), r.filledGears(""))...))
+		links = append(links, axis.LinkTo(toPlan, "plan", lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.filled()}, r.filledMotor(""), r.filledGears(""))...))
 	}
 	return links
 }
 
 func (r *row) toMeasure() report.Link {
 	entries := lists.Concat([]axis.Filling{axis.Fill("axis", r.axisWord("", "travel")), r.filled()}, r.filledMotor(""), r.filledGears(""))
-	return axis.LinkTo("Measure with this setting", "measure", entries...)
+	return axis.LinkTo(toCalibrate, "measure", entries...)
 }
 
 func (r *row) toRate() report.Link {
 	entries := append([]axis.Filling{axis.Fill("moves", r.axisWord("feed", "")), r.filled()}, r.filledMotor("")...)
-	return axis.LinkTo("Speed and step rate", "rate", entries...)
+	return axis.LinkTo(toStepRate, "rate", entries...)
 }
 
 // toSwap opens the swap of the output element, or of a rotary axis' gears, with
@@ -131,7 +150,7 @@ func (r *row) toRate() report.Link {
 func (r *row) toSwap() report.Link {
 	to := func(changed string, entries ...[]axis.Filling) report.Link {
 		all := lists.Concat([]axis.Filling{axis.Fill("changed", changed), axis.Fill("moves", r.axisWord("feed", "")), r.filled()}, lists.Concat(entries...))
-		return axis.LinkTo("Swap a part of it", "swap", all...)
+		return axis.LinkTo(toSwap, "swap", all...)
 	}
 	if r.Rotary {
 		return to("gears", r.filledGears(""), r.filledMotor(axis.SuffixKept))
@@ -142,20 +161,12 @@ func (r *row) toSwap() report.Link {
 }
 
 // whereToRead tells where the parts say what they are.
-var whereToRead = report.Part{ID: "reading", Title: "Where to read the parts", Guide: true, Blocks: []report.Block{
-	report.CautionOf("wiring"),
-	report.PointsOf(
-		"Motor: the step angle is on its label. Driver: the microsteps are set by jumpers or by software.",
-		"Gears and pulleys: mark a tooth and count. The motor side is the wheel that sits on the motor's shaft.",
-		"Belt: measure over ten teeth and divide by ten.",
-		"Screw: turn it once and measure how far the nut goes. That is the lead; with several starts it is more than the pitch.",
-		"Roller: take the diameter where it grips, a little less than over its teeth. It is a start; a test finds the true one.",
-		"Worm: count the threads that begin at its end; they stand for the teeth on the motor side.",
-	),
+var whereToRead = report.Part{ID: "reading", Title: readingTitle, Guide: true, Blocks: []report.Block{
+	report.CautionOf("wiring"), report.PointsOf(readingPoints...),
 }}
 
 // firstMove goes before a value that nobody has tried.
-var firstMove = report.Part{ID: "first", Title: "Before the first move", Blocks: []report.Block{
+var firstMove = report.Part{ID: "first", Title: firstTitle, Blocks: []report.Block{
 	report.CautionOf("maker"), report.CautionOf("stay"), report.CautionOf("range"), report.CautionOf("rollers"),
-	report.ParaOf("Begin with a short, slow move. See that the direction is right and the length about right, before you ask for more."),
+	report.ParaOf(firstMoveAdvice),
 }}

@@ -8,7 +8,7 @@ import (
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
-	"striderule/calc/word"
+	"striderule/calc/unit"
 )
 
 // A row is one axis: as it is read, and what follows from it.
@@ -85,10 +85,16 @@ func (s *entries) Solve() report.Report {
 			continue
 		}
 		if a, b := len(s.Driving.Rows[i].Value), len(s.Driven.Rows[i].Value); a > 0 && b > 0 && a != b {
-			r.Problems = append(r.Problems, report.Problem{Key: "driven", Row: i, Says: "there are counts for " + word.Plural(b, "stage", "stages") + " here, and for " + strconv.Itoa(a) +
-				" on the motor side. Write as many on either side, in the same order, such as 12 x 20 and 54 x 40."})
+			r.Problems = append(r.Problems, report.Problem{Key: "driven", Row: i,
+				Says: unpairedStages.Fill("motor", strconv.Itoa(a), "here", strconv.Itoa(b))})
 		}
+		axis.ReadTeeth(&r.Remarks, i, s.Driving.Rows[i], s.Driven.Rows[i])
+		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
 		row := s.row(i)
+		row.out.Read(&r.Remarks, "", i)
+		if row.find != findElement {
+			r.Problems = append(r.Problems, row.out.Problems("", i)...)
+		}
 		row.solve()
 		above = append(above, row.needs...)
 		if row.found != nil {
@@ -115,11 +121,13 @@ func (r *row) solve() {
 	case r.find == findSetting:
 		r.findSetting()
 	case r.find == findGears && r.Setting.Convention == drive.TravelPerOutputTurn:
-		r.blocks = []report.Block{report.DoubtNote("Travel per output turn is the same with any gears. Give steps per mm or travel per motor turn instead.")}
+		r.blocks = []report.Block{report.DoubtNote(sameWithAnyGears)}
 	case r.find == findGears:
 		r.findGears()
 	case r.Rotary:
-		r.blocks = []report.Block{report.DoubtNote("What turns the work itself has no size to be found: one output turn is 360°. Ask for the gear ratio instead.")}
+		r.blocks = []report.Block{report.DoubtNote(noSize)}
+	case r.out.Kind.Word == "differential":
+		r.blocks = []report.Block{report.DoubtNote(twoLeads)}
 	default:
 		r.findElement()
 	}
@@ -145,38 +153,40 @@ func (r *row) tell() {
 	r.figures, r.blocks = append(r.figures, figures...), append(r.blocks, asks...)
 }
 
+// stepsName is what the setting that is found is called where it is asked for.
+func (r *row) stepsName() string {
+	if r.Rotary {
+		return askStepsDeg
+	}
+	return askSteps
+}
+
 func (r *row) findSetting() {
 	if len(r.missing) > 0 {
-		r.lacks(word.Lower(axis.SettingName(drive.StepsPerUnit, r.Rotary)), lists.Concat(r.missing, r.NoGears, r.NoMotor))
+		r.lacks(r.stepsName(), lists.Concat(r.missing, r.NoGears, r.NoMotor))
 		return
 	}
 	r.tell()
 	if len(r.NoGears) == 0 {
-		r.figures.Add(r.Figure("ratio", "Gear ratio", r.Gears.Reduction(), ""))
+		r.figures.Add(r.Figure("ratio", ratioLabel, r.Gears.Reduction(), ""))
 	}
 	if steps, missing := r.In(drive.StepsPerUnit); len(missing) == 0 {
-		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), trust.Of(r.out.Kind.Word))
+		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), trust.Of(r.out.Sort()))
 	}
-}
-
-const trustThePart = "Trust this value over a measurement: the part is made to it. Measure only to find a mistake, such as another part or other microsteps."
-
-// trust says what a value from the parts is worth.
-var trust = word.Table{
-	{"belt", trustThePart}, {"screw", trustThePart}, {"rack", trustThePart},
-	{"roller", "A start only: measure it. The effective diameter of a roller is known only from a test."},
-	{"rotary", "Exact: steps and teeth are counted. Measure only to find a mistake."},
 }
 
 func (r *row) findElement() {
 	travel, missing := r.In(drive.TravelPerOutputTurn)
-	if r.lacks("the size of the part", lists.Concat(r.missing, r.out.MissingPitch(), missing)) {
+	if r.lacks(askSize, lists.Concat(r.missing, r.out.MissingPitch(), missing)) {
 		return
 	}
 	i := r.out.Implied(travel.Value)
 	f := r.Figure(i.ID, i.Label, i.Value, i.Unit)
 	r.figures = report.FigureList{*f}
-	r.finds(f, "Where the roller really grips; its outer diameter is larger.")
+	r.finds(f, whereItGrips)
+	if r.out.Sort() == "drum" {
+		r.says = lessTheCable
+	}
 	if i.Nearest > 0 {
 		r.says = r.compare(i)
 	}
@@ -186,20 +196,20 @@ func (r *row) findElement() {
 func (r *row) findGears() {
 	element, missingElement := r.out.Element("")
 	turn, missing := r.In(drive.TravelPerTurn)
-	if r.lacks("the gear ratio", lists.Concat(r.missing, missingElement, missing)) {
+	if r.lacks(askRatio, lists.Concat(r.missing, missingElement, missing)) {
 		return
 	}
 	ratio := drive.PerTurn(element) / turn.Value
 	r.Gears = axis.PlainRatio(ratio)
-	f := r.Figure("ratio", "Gear ratio", ratio, "")
+	f := r.Figure("ratio", ratioLabel, ratio, "")
 	r.figures = report.FigureList{*f}
-	r.finds(f, "Motor turns for one output turn.")
+	r.finds(f, ratioMeans)
 	if r.beside > 0 {
 		i := axis.ImpliedGear(ratio, r.beside)
 		r.figures.Add(r.Figure(i.ID, i.Label, i.Value, i.Unit))
 		r.says = r.compare(i)
 	} else {
-		r.lacks("the nearest teeth on the driven side", []string{"beside"})
+		r.lacks(askDriven, []string{"beside"})
 	}
 	r.tell()
 }
@@ -211,9 +221,9 @@ func (r *row) compare(i axis.Implied) string {
 		fitting = r.Setting.Corrected(i.Nearest / i.Value)
 	}
 	f := axis.SettingFigure("fitting-"+r.N, fitting, r.Rotary, axis.Digits, false)
-	f.Label = "The setting that the nearest part gives"
-	off := &report.Figure{ID: "off-" + r.N, Label: "Implied, against the nearest", Value: 100 * i.Off(), Unit: "%", Digits: 3}
-	r.figures.Add(r.Figure("nearest", "The nearest that is made", i.Nearest, i.Unit), off, f)
+	f.Label = fittingLabel
+	off := &report.Figure{ID: "off-" + r.N, Label: offLabel, Value: 100 * i.Off(), Unit: "%", Digits: 3}
+	r.figures.Add(r.Figure("nearest", nearestLabel, i.Nearest, i.Unit), off, f)
 	return i.Says()
 }
 
@@ -223,7 +233,8 @@ func (r *row) compare(i axis.Implied) string {
 const (
 	fewestSteps, mostSteps       = 10, 100_000 // per mm: a microstep of 0.1 mm to 10 nm
 	fewestStepsDeg, mostStepsDeg = 0.5, 100_000
-	leastRoller, mostRoller      = 3, 40 // mm, of a roller that feeds
+	leastDiameter, mostDiameter  = 3, 40 // mm, of a drive gear
+	rareTeeth                    = 12    // of a pulley: fewer are made, and seldom fitted
 )
 
 // doubt says what is outside of that, and what to look at.
@@ -233,16 +244,22 @@ func (r *row) doubt() {
 		least, most = fewestStepsDeg, mostStepsDeg
 	}
 	if s, missing := r.In(drive.StepsPerUnit); len(missing) == 0 && (s.Value < least || s.Value > most) {
-		r.doubts = append(r.doubts, report.DoubtNote(axis.SettingFigure("", s, r.Rotary, 4, false), " is outside what we take small machines to have, "+
-			word.Number(least)+" to "+word.Number(most)+". Look at the microsteps, at a gear ratio that is turned round, and at inches taken for millimetres."))
+		r.doubts = append(r.doubts, report.DoubtNote(oddSetting, "setting", axis.SettingFigure("", s, r.Rotary, 4, false),
+			"least", unit.Trim(least, 7), "most", unit.Trim(most, 7)))
 	}
 	diameter := r.out.Diameter.Number
 	if r.find == findElement {
 		diameter = r.found.Value
 	}
-	if r.out.Kind.Word == "roller" && (diameter < leastRoller || diameter > mostRoller) {
-		r.doubts = append(r.doubts, report.DoubtNote("An effective diameter of "+word.Number(diameter)+" mm is outside what we take feed rollers to have, "+
-			strconv.Itoa(leastRoller)+" to "+strconv.Itoa(mostRoller)+" mm. Look at a radius taken for a diameter, at inches, and at gears left out or turned round."))
+	if r.out.Kind.Word == "roller" && (diameter < leastDiameter || diameter > mostDiameter) {
+		r.doubts = append(r.doubts, report.DoubtNote(oddDiameter, "diameter", unit.Trim(diameter, 7),
+			"least", strconv.Itoa(leastDiameter), "most", strconv.Itoa(mostDiameter)))
+	}
+	if teeth := r.found.Value; r.find == findElement && r.out.Sort() == "belt" && teeth < rareTeeth &&
+		r.Setting.Convention == drive.StepsPerUnit {
+		micro := 2 * int(r.Motor.Microsteps)
+		r.doubts = append(r.doubts, report.DoubtNote(fewTeeth, "fewest", strconv.Itoa(rareTeeth),
+			"setting", axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false), "micro", strconv.Itoa(micro), "teeth", unit.Trim(2*teeth, 3)))
 	}
 	if len(r.NoGears) == 0 && r.Gears.Reduction() < 1 {
 		r.doubts = append(r.doubts, axis.TurnsFaster)

@@ -10,13 +10,13 @@ import (
 // lengthChart draws the uncertainty to expect against length, a line for each
 // number of runs, and marks what is planned.
 func (a *solution) lengthChart(plan string) report.Chart {
-	wanted, expected := 100*a.wanted(), 100*a.expected.Expanded()
-	c := report.Chart{ID: "expect", Title: "Uncertainty to expect", Says: "How uncertain the error stays, by length and number of runs. Where the lines lie together, more runs do not help.",
-		X: report.Scale{Label: "Length of a run", Unit: "mm", Digits: 6}, Y: report.Scale{Label: "Uncertainty of the error", Unit: "%", Digits: 2},
+	wanted, expected := 100*a.wanted(), 100*a.expected.HalfWidth()
+	c := report.Chart{ID: "expect", Title: chartTitle, Says: chartSays,
+		X: report.Scale{Label: lengthScale, Unit: "mm", Digits: 6}, Y: report.Scale{Label: errorScale, Unit: "%", Digits: 2},
 		Keys:   [report.PointKinds]string{report.Result: plan},
 		Points: []report.Point{report.PointAt(a.test.Commanded, expected, plan, report.Result)}}
 	lengths := a.drawnLengths()
-	c.Curves = []report.Curve{report.Level("wanted", report.Limit, lengths[0], lengths[len(lengths)-1], wanted)}
+	c.Curves = []report.Curve{report.Level(wantedLevel, report.Limit, lengths[0], lengths[len(lengths)-1], wanted)}
 	kinds := [...]report.CurveKind{report.Fitted, report.Limit + 1, report.Limit + 2, report.Limit + 3}
 	for i, n := range [...]int{a.design.Repeats, 3, 5, 10} {
 		d := a.design
@@ -28,7 +28,7 @@ func (a *solution) lengthChart(plan string) report.Chart {
 		for _, length := range lengths {
 			e, err := a.testOf(length).Expect(d)
 			// What is far too uncertain would press the rest flat.
-			if u := 100 * e.Expanded(); err == nil && u <= 3*max(wanted, expected) {
+			if u := 100 * e.HalfWidth(); err == nil && u <= 3*max(wanted, expected) {
 				curve.At = append(curve.At, report.Place{X: length, Y: u})
 			}
 		}
@@ -55,10 +55,10 @@ func (a *solution) drawnLengths() []float64 {
 	return append(all, most)
 }
 
-// runsOf is a number of runs in words, where each place has that many.
+// runsOf is the label of a number of runs, which each place has where there are several.
 func (a *solution) runsOf(n int) string {
 	if len(a.design.Places) > 0 {
-		return strconv.Itoa(n) + " runs at each"
+		return eachCurve.Fill("n", strconv.Itoa(n))
 	}
-	return strconv.Itoa(n) + " runs"
+	return runsCurve.Fill("n", strconv.Itoa(n))
 }

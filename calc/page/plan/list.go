@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strconv"
+
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
 	"striderule/calc/page/trial"
@@ -8,28 +10,23 @@ import (
 	"striderule/calc/unit"
 )
 
-// before, during and after are the check-list.
+// before, during and after are the checklist.
 func (a *solution) before() *report.Part {
-	p := &report.Part{ID: "before", Title: "Check-list: before", Needs: a.keys, Blocks: []report.Block{report.CautionOf("maker"), report.CautionOf("stay")}}
+	p := &report.Part{ID: "before", Title: beforeTitle, Needs: a.keys, Blocks: []report.Block{report.CautionOf("maker"), report.CautionOf("stay")}}
 	if !a.isFeed() {
-		p.Add(report.CautionOf("range"), report.PointsOf(
-			"Nothing lies within the range of the axis, and it moves freely by hand.",
-			"Belts and screws are as tight as in use.",
-			"The rule, caliper or dial gauge stands along the axis and does not move.",
-			"The carriage stands at the lower end of the range.",
-		))
+		p.Add(report.CautionOf("range"), report.PointsOf(rangeClear, normalTension, toolAlong, carriageAtLow))
 		return p
 	}
-	open := a.Path.Word == "open"
-	if open {
+	cold := a.Path.Word == "open"
+	if cold {
 		p.Caution("cold", "guard")
 	} else {
 		p.Caution("hot")
 	}
 	var items report.Sentences
 	for _, o := range trial.Readiness {
-		if o.Word != "guard" || open {
-			items.Say(o.Label + ": " + o.Hint + ".")
+		if o.Word != "guard" || cold {
+			items.Say(readyPoint, "check", o.Label, "hint", o.Hint)
 		}
 	}
 	p.Add(report.Points{Items: items})
@@ -37,42 +34,44 @@ func (a *solution) before() *report.Part {
 }
 
 func (a *solution) during() *report.Part {
-	p := &report.Part{ID: "during", Title: "Check-list: each run", Needs: a.keys, Blocks: []report.Block{report.CautionOf("rollers")}}
+	p := &report.Part{ID: "during", Title: duringTitle, Needs: a.keys, Blocks: []report.Block{report.CautionOf("rollers")}}
 	switch {
 	case a.isFeed():
 		p.Add(report.Steps{Items: []report.Line{
-			report.Say("Mark the filament at ", millimetres("", "", a.test.Mark), " from the drive's inlet: a fine line, measured straight along the filament."),
-			report.Say("Feed ", millimetres("", "", a.test.Commanded), " in one go. If the mark nears the drive, stop."),
-			report.Say("Wait until nothing moves. Measure from the same place to the mark, about ", millimetres("", "", a.test.Mark-a.test.Commanded), ", and write it down as it is read."),
-			report.Say("Mark anew, and repeat: " + a.runsText() + "."),
+			report.Say(markIt, "mark", millimetres("", "", a.test.Mark)),
+			report.Say(feedIt, "length", millimetres("", "", a.test.Commanded)),
+			report.Say(readIt, "left", millimetres("", "", a.test.Mark-a.test.Commanded)),
+			report.Text(a.runs(a.wording().repeat)),
 		}})
 	case a.Method() == trial.BothSides:
-		p.Add(report.StepsOf(
-			"Go to each target going up, then to each coming down, always far enough beyond the end to turn round.",
-			"Wait until nothing moves, and write down the position as it is read: "+a.runsText()+".",
-		))
+		p.Add(report.StepsOf(goToEachTarget, a.runs(a.wording().repeat)))
 	default:
-		p.Add(report.StepsOf(
-			"Come in from below, so that slack is taken up, and read where the carriage stands.",
-			"Move the length, wait until nothing moves, read again, and write down the difference.",
-			"Go back beyond the start, and repeat: "+a.runsText()+".",
-		))
+		p.Add(report.StepsOf(comeFromBelow, moveAndRead, a.runs(a.wording().repeat)))
 	}
 	return p
 }
 
 func (a *solution) after() *report.Part {
-	p := &report.Part{ID: "after", Title: "Check-list: afterwards", Needs: lists.Concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.GearEntry.Keys(""))}
-	items := report.Sentences{report.Say("Set the controller back to absolute moves if yours are: the last line above does it.")}
+	p := &report.Part{ID: "after", Title: afterTitle, Needs: lists.Concat(a.keys, []string{"as", "steps", "turn", "output", "angle", "micro"}, a.GearEntry.Keys(""))}
+	items := report.Sentences{report.Say(backToAbsolute)}
 	if a.isFeed() {
-		items.Say("Set back what you changed for the test: an override of flow or speed, a filament sensor switched off.")
+		items.Say(undoOverrides)
 	}
-	p.Add(report.Points{Items: append(items, report.Say("Type the readings in, all of them, also those that look odd."))})
+	p.Add(report.Points{Items: append(items, report.Say(enterAll))})
 	if a.isFeed() && a.Path.Word == "open" {
-		p.Add(report.CautionNote("Put back the guard against cold feeding if you lifted it for this test."))
+		p.Add(report.CautionNote(guardBackOn))
 	}
 	p.Add(report.Links{All: []report.Link{a.toMeasure()}})
 	return p
+}
+
+// points is how many runs the page for the readings counts: of positions from both sides,
+// a pair is one.
+func (a *solution) points() int {
+	if a.Method() == trial.BothSides {
+		return len(targetShares) * a.design.Repeats
+	}
+	return a.design.Runs()
 }
 
 // toMeasure hands the test over to the page for its readings.
@@ -99,9 +98,9 @@ func (a *solution) toMeasure() report.Link {
 			speed = []string{perMinute(a.atSpeeds()[0])}
 		}
 	}
-	return axis.LinkTo("Enter the readings", "measure", lists.Concat(
+	return axis.LinkTo(enterReadings, "measure", lists.Concat(
 		axis.Fills("axis", a.Axis.Chosen()), a.ScaleEntry.Filled(false),
 		[]axis.Filling{axis.Fill("path", a.Path.Chosen()), axis.Fill("trial", a.Trial.Chosen()), axis.Fill("trip", a.Trip.Chosen()), axis.Fill("asked", asked...), axis.Fill("speed", speed...),
 			axis.Fill("mark", mark...), axis.Fill("at", at...), axis.Fill("want", want...), axis.Fill("target", targets...)},
-		a.tool.Filled(""), a.MotorEntry.Filled(), a.GearEntry.Filled())...)
+		a.tool.Filled(""), axis.Fills("planned", strconv.Itoa(a.points())), a.MotorEntry.Filled(), a.GearEntry.Filled())...)
 }

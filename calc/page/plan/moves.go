@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"striderule/calc/lists"
 	"striderule/calc/page/trial"
@@ -32,63 +33,70 @@ func (a *solution) rounds(visit func(place, n int)) {
 func (a *solution) feedMoves() *trial.Program {
 	p := a.MovesEntry.Program("E", true)
 	length, at := a.test.Commanded, a.atSpeeds()
-	mark := "make a mark at " + trial.Decimal(a.test.Mark) + " mm from the drive's inlet"
-	p.Say("Feed test: " + a.runsText() + ", each of " + trial.Decimal(length) + " mm")
-	p.Say("Stay with the machine, a hand near the stop; fingers away from rollers and gears")
+	mark := trial.Decimal(a.test.Mark)
+	p.Say(a.runs(a.wording().title, "length", trial.Decimal(length)))
+	p.Say(stayFeeding)
 	if a.Path.Word == "hot" {
-		p.Say("Before: the hot end at printing temperature and steady; it burns, and melted plastic gives off fumes")
+		p.Say(hotFirst)
 	} else {
-		p.Say("Before: open path, no filament in a cold hot end; put the guard against cold feeding back afterwards")
+		p.Say(coldFirst)
 	}
 	p.Start()
-	p.Go(slack, at[0], "takes up the slack")
-	p.Wait(mark)
+	p.Go(slack, at[0], takeUpSlack)
+	p.Wait(markRemark.Fill("mark", mark))
 	a.rounds(func(place, n int) {
-		p.Go(length, at[place], "run "+strconv.Itoa(n)+" of "+strconv.Itoa(a.design.Runs()))
-		then := ", then " + mark
+		p.Go(length, at[place], a.run(n))
 		if n == a.design.Runs() {
-			then = ""
+			p.Wait(readRemark)
+		} else {
+			p.Wait(againRemark.Fill("mark", mark))
 		}
-		p.Wait("read what remains up to the mark and write it down" + then)
 	})
 	p.End()
 	return p
 }
 
-// heading begins the moves of a travel axis, which stands at the lower end.
-func (a *solution) heading(what string) *trial.Program {
-	letter := word.Capital(a.Letter.Word)
-	p := a.MovesEntry.Program(letter, false)
-	p.Say(what)
-	p.Say("Before: stand at " + letter + " = " + trial.Decimal(a.From.Number) + "; all moves stay between there and " + letter + " = " + trial.Decimal(a.To.Number))
-	p.Say("Stay with the machine, a hand near the stop; fingers away from belts, screws and gears")
+// run is the remark on one run.
+func (a *solution) run(n int) string {
+	return runRemark.Fill("n", strconv.Itoa(n), "all", strconv.Itoa(a.design.Runs()))
+}
+
+// letter is that of the axis, as the moves have it.
+func (a *solution) letter() string { return strings.ToUpper(a.Letter.Word) }
+
+// heading begins the moves of a linear axis, which stands at the lower end.
+func (a *solution) heading() *trial.Program {
+	p := a.MovesEntry.Program(a.letter(), false)
+	p.Say(a.runs(a.wording().title, "axis", a.letter(), "length", trial.Decimal(a.test.Commanded)))
+	p.Say(startAt.Fill("axis", a.letter(), "from", trial.Decimal(a.From.Number), "to", trial.Decimal(a.To.Number)))
+	p.Say(stayMoving)
 	if a.Letter.Word == "z" {
-		p.Say("Nothing may stand in the way: keep well away from the bed")
+		p.Say(awayFromBed)
 	}
 	p.Start()
 	return p
 }
 
 func (a *solution) travelMoves() *trial.Program {
-	p := a.heading("Travel test: " + a.runsText() + " up to " + trial.Decimal(a.test.Commanded) + " mm")
+	p := a.heading()
 	v := a.atSpeeds()[0]
 	a.rounds(func(place, n int) {
 		length := a.test.Commanded
 		if len(a.design.Places) > 0 {
 			length = trial.Nearest(length * a.design.Places[place])
 		}
-		p.Go(slack, v, "takes up the slack in the direction of the run")
-		p.Wait("read where it stands")
-		p.Go(length, v, "run "+strconv.Itoa(n)+" of "+strconv.Itoa(a.design.Runs()))
-		p.Wait("read where it stands, and write down how far it moved")
-		p.Go(-length-slack, v, "back beyond the start")
+		p.Go(slack, v, slackToRun)
+		p.Wait(readPosition)
+		p.Go(length, v, a.run(n))
+		p.Wait(readMoved)
+		p.Go(-length-slack, v, backRemark)
 	})
 	p.End()
 	return p
 }
 
 func (a *solution) bothWays() *trial.Program {
-	p := a.heading("Positions from both sides: " + a.runsText())
+	p := a.heading()
 	v, targets := a.atSpeeds()[0], a.targets()
 	here := a.From.Number
 	to := func(x float64, why string) {
@@ -96,29 +104,32 @@ func (a *solution) bothWays() *trial.Program {
 		here = x
 	}
 	for n := range a.design.Repeats {
-		for i, x := range targets {
-			to(x, "up to target "+strconv.Itoa(i+1)+", round "+strconv.Itoa(n+1))
-			p.Wait("read the position reached")
+		reach := func(i int, why word.Template) {
+			to(targets[i], why.Fill("target", strconv.Itoa(i+1), "n", strconv.Itoa(n+1)))
+			p.Wait(readPosition)
 		}
-		to(a.To.Number, "turn round")
+		for i := range targets {
+			reach(i, plusRemark)
+		}
+		to(a.To.Number, turnRemark)
 		for i := len(targets) - 1; i >= 0; i-- {
-			to(targets[i], "down to target "+strconv.Itoa(i+1)+", round "+strconv.Itoa(n+1))
-			p.Wait("read the position reached")
+			reach(i, minusRemark)
 		}
-		to(a.From.Number, "turn round")
+		to(a.From.Number, turnRemark)
 	}
 	p.End()
 	return p
 }
 
 func (a *solution) moves() *report.Part {
-	name := "travel-test.gcode"
+	name := moveFile
 	if a.isFeed() {
-		name = "feed-test.gcode"
+		name = feedFile
 	}
-	return &report.Part{ID: "moves", Title: "The moves, line by line", Needs: lists.Concat(a.keys, a.MovesEntry.Keys()), Blocks: []report.Block{
+	program := a.program()
+	return &report.Part{ID: "moves", Title: movesTitle, Needs: lists.Concat(a.keys, a.MovesEntry.Keys()), Blocks: []report.Block{
 		report.CautionOf("maker"),
-		report.ParaOf("Relative moves, lengths in mm, speeds in mm/min. Read them before you send them; send them one by one if you have no way to wait in between. Your own wording goes into “Your own lines for the moves”."),
-		report.Code{ID: "moves", Label: "Moves", Text: a.program().String(), File: name, Of: []string{"begin", "move", "stop", "finish"}},
+		report.ParaOf(movesSay, "section", linesSection),
+		report.Code{ID: "moves", Label: movesLabel, Text: program.String(), File: name, Of: program.Custom(), Axes: program.Axis()},
 	}}
 }

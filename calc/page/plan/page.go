@@ -11,28 +11,14 @@ import (
 // Page plans a test.
 var Page = sheet.Page{
 	Slug:     "plan",
-	Menu:     "Plan",
-	Title:    "Plan a test",
-	Question: "How long, how slow and how many runs, so that the answer is good enough?",
-	About:    "Length, runs, speed and mark of a test for the uncertainty you want, with the moves as G-code lines and a check-list with its cautions.",
+	Menu:     menu,
+	Title:    title,
+	Question: question,
+	About:    about,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&wanted=0.3&tool=caliper-0.05&scatter=0.15&speed=90&filament=1.75&melt=10&steps=538.0",
-	Tasks:    []sheet.Task{{Situation: "I am about to test an axis", Help: "How long, how often, where to put the mark; the moves ready to send, and a check-list.", Fragment: ""}},
-	Outputs: []sheet.Output{
-		{ID: "length", Label: "Length of a run", Unit: "mm"},
-		{ID: "runs", Label: "Runs in all", Unit: "1"},
-		{ID: "expanded", Label: "Expanded uncertainty of the error to expect", Unit: "%"},
-		{ID: "mark", Label: "Distance of the mark from the drive", Unit: "mm"},
-		{ID: "speed", Label: "Speed of the moves", Unit: "mm/s"},
-		{ID: "word", Label: "The same as the F word of a move", Unit: "mm/min"},
-		{ID: "melt", Label: "What the hot end must melt", Unit: "mm³/s"},
-		{ID: "filament", Label: "Filament used", Unit: "mm"},
-		{ID: "time", Label: "Time that the test takes", Unit: "min"},
-		{ID: "needs", Label: "Length that so many runs would need", Unit: "mm"},
-		{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Unit: "%"},
-		{ID: "lost", Label: "Uncertainty of what is lost on reversal", Unit: "mm"},
-		{ID: "target", Label: "Target position", Unit: "mm"},
-	},
+	Tasks:    tasks,
+	Outputs:  outputs,
 }
 
 // What a plan assumes where nothing is said. The scatter of a feed test is that
@@ -43,7 +29,7 @@ const (
 	travelScatter = 0.05
 	usualRuns     = 5
 	usualRepeats  = 3   // at each of several places
-	feedReach     = 300 // mm, of an instrument without an end
+	feedReach     = 300 // mm, of a measuring tool without an end
 	longStep      = 10  // mm, planned lengths are multiples of it
 	slack         = 5   // mm, fed or travelled before a run to take up slack
 	leastRange    = 40  // mm of travel
@@ -80,25 +66,20 @@ type entries struct {
 	axis.GearEntry
 }
 
-var runCounts = unit.Kind[unit.Count]{
-	Noun: "a number of runs", Example: "5", Whole: true,
-	Units: []unit.Unit{{Also: []string{"run", "runs"}}},
-}
-
 func newEntries() *entries {
 	return &entries{
 		Axis:       sheet.Choose(trial.Feed, trial.Travel),
-		TrialEntry: trial.NewTrialEntry(),
+		TrialEntry: trial.NewTrialEntry(trial.LengthTests),
 		Wanted:     unit.Percents.Input("%", 0.001, 50),
-		tool:       axis.NewToolEntry(sheet.Option{Word: "none", Label: "Not known yet", Hint: ""}),
+		tool:       axis.NewToolEntry(toolUnknown),
 		Scatter:    unit.Lengths.Input("mm", 0.0001, 100),
-		Letter:     sheet.Choose(sheet.Option{Word: "x", Label: "X", Hint: ""}, sheet.Option{Word: "y", Label: "Y", Hint: ""}, sheet.Option{Word: "z", Label: "Z", Hint: "mind the bed"}),
+		Letter:     sheet.Choose(letterX, letterY, letterZ),
 		From:       axis.PositionInput(), To: axis.PositionInput(),
 		Longest: unit.Lengths.Input("mm", longStep, 3000), Asked: unit.Lengths.Input("mm", longStep, 3000),
-		Runs:       runCounts.Input("", 2, sheet.MostRows),
+		Runs:       trial.RunCounts.Input("", 2, sheet.MostRows),
 		Margin:     unit.Lengths.Input("mm", 1, 500),
 		Speed:      trial.TestSpeedInput(),
-		speeds:     &sheet.Group{Noun: "speed", Least: 2, Start: 3, Most: 10},
+		speeds:     &sheet.Group{Words: speedRows, Least: 2, Start: 3, Most: 10},
 		At:         sheet.ColumnOf(trial.TestSpeedInput()),
 		Filament:   unit.Lengths.Input("mm", 0.5, 10),
 		Melt:       unit.VolumeRates.Input("mm³/s", 0.1, 1000),
@@ -109,41 +90,41 @@ func newEntries() *entries {
 }
 
 func (s *entries) Fields() []sheet.Field {
-	what := &sheet.Section{Title: "The test"}
-	good := &sheet.Section{Title: "How well you want to know it"}
-	room := &sheet.Section{Title: "What there is room for"}
-	fixed := &sheet.Section{Title: "What you want to set yourself", Folded: true}
-	lines := &sheet.Section{Title: "Your own lines for the moves", Folded: true}
-	along := &sheet.Section{Title: "The setting, for the page that takes the readings", Folded: true}
+	what := &sheet.Section{Title: testSection}
+	good := &sheet.Section{Title: goodSection}
+	room := &sheet.Section{Title: roomSection}
+	fixed := &sheet.Section{Title: fixedSection, Folded: true}
+	lines := &sheet.Section{Title: linesSection, Folded: true}
+	along := &sheet.Section{Title: settingSection, Folded: true}
 	feed, travel := sheet.If("axis", "feed"), sheet.If("axis", "travel")
 	hot := sheet.And(feed, "path", "hot")
-	scale := sheet.If("trip", "one", "lengths")
+	relative := sheet.If("trip", "one", "lengths")
 	return lists.Concat(
 		[]sheet.Field{
-			{Key: "axis", Label: "Axis", Section: what, Cells: sheet.One(&s.Axis)},
-			{Key: "path", Label: "Test", Section: what, When: feed, Cells: sheet.One(&s.Path)},
-			{Key: "trial", Label: "Runs at", Section: what, When: feed, Cells: sheet.One(&s.Trial)},
-			{Key: "trip", Label: "Moves", Section: what, When: travel, Cells: sheet.One(&s.Trip)},
-			{Key: "wanted", Label: "Uncertainty wanted, ±", Hint: "Of the error. Empty: 0.25 % for a feed axis and 0.1 % for a travel axis, half of the usual tolerance.", Section: good, When: scale, Cells: sheet.Input(&s.Wanted), Suggest: []string{"0.5 %"}},
+			{Key: "axis", Label: axisLabel, Section: what, Cells: sheet.One(&s.Axis)},
+			{Key: "path", Label: pathLabel, Section: what, When: feed, Cells: sheet.One(&s.Path)},
+			{Key: "trial", Label: trialLabel, Section: what, When: feed, Cells: sheet.One(&s.Trial)},
+			{Key: "trip", Label: tripLabel, Section: what, When: travel, Cells: sheet.One(&s.Trip)},
+			{Key: "wanted", Label: wantedLabel, Hint: wantedHint, Section: good, When: relative, Cells: sheet.Input(&s.Wanted), Suggest: []string{"0.5%"}},
 		},
-		s.tool.Fields(good, "", "Instrument", nil),
+		s.tool.Fields(good, "", toolLabel, nil),
 		[]sheet.Field{
-			{Key: "scatter", Label: "Scatter of the runs", Hint: "The spread that an earlier test showed. Empty: 0.15 mm for a mark on filament, 0.05 mm for a carriage.", Section: good, Cells: sheet.Input(&s.Scatter)},
-			{Key: "letter", Label: "Its letter", Section: room, When: travel, Cells: sheet.One(&s.Letter)},
-			{Key: "from", Label: "Free from", Hint: "The lowest position that the axis can be moved to without touching anything.", Section: room, When: travel, Cells: sheet.Input(&s.From)},
-			{Key: "to", Label: "Free to", Hint: "The highest one.", Section: room, When: travel, Cells: sheet.Input(&s.To)},
-			{Key: "longest", Label: "Longest feed", Hint: "Empty: as far as the instrument reaches to the mark.", Section: room, When: feed, Cells: sheet.Input(&s.Longest)},
-			{Key: "runs", Label: "Runs", Hint: "Of each length, at each speed, or to each target from either side. Empty: as many as it takes, five as a rule and three at each of several places.", Section: fixed, Cells: sheet.Input(&s.Runs)},
-			{Key: "asked", Label: "Commanded length", Hint: "Empty: as long as it takes.", Section: fixed, When: scale, Cells: sheet.Input(&s.Asked)},
-			{Key: "margin", Label: "Mark farther than the length by", Hint: "So that the mark stays outside even if too much is fed. Empty: a quarter of the length, 25 mm at least.", Section: fixed, When: feed, Cells: sheet.Input(&s.Margin)},
-			{Key: "speed", Label: "Speed", Hint: "A number alone is in mm/min. Empty: 60 mm/min for feeding, 600 mm/min for travel, 120 mm/min for Z.", Section: fixed, When: sheet.If("trial", "one"), Cells: sheet.Input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
-			{Key: "at", Label: "Feed speed", Hint: "A number alone is in mm/min. All empty: 60, 180 and 360 mm/min.", Section: fixed, When: sheet.And(feed, "trial", "speeds"), Group: s.speeds, Cells: s.At.Cells()},
-			{Key: "filament", Label: "Diameter of the filament", Hint: "For what the hot end must melt.", Section: fixed, When: hot, Cells: sheet.Input(&s.Filament), Suggest: []string{"1.75", "2.85"}},
-			{Key: "melt", Label: "Most that the hot end melts", Hint: "If you know it, in mm³/s.", Section: fixed, When: hot, Cells: sheet.Input(&s.Melt)},
-			{Key: "each", Label: "Time to read a run and mark anew", Hint: "Empty: one minute.", Section: fixed, Cells: sheet.Input(&s.Each)},
+			{Key: "scatter", Label: scatterLabel, Hint: scatterHint, Section: good, Cells: sheet.Input(&s.Scatter)},
+			{Key: "letter", Label: letterLabel, Section: room, When: travel, Cells: sheet.One(&s.Letter)},
+			{Key: "from", Label: fromLabel, Hint: fromHint, Section: room, When: travel, Cells: sheet.Input(&s.From)},
+			{Key: "to", Label: toLabel, Section: room, When: travel, Cells: sheet.Input(&s.To)},
+			{Key: "longest", Label: longestLabel, Hint: longestHint, Section: room, When: feed, Cells: sheet.Input(&s.Longest)},
+			{Key: "runs", Label: countLabel, Hint: countHint, Section: fixed, Cells: sheet.Input(&s.Runs)},
+			{Key: "asked", Label: askedLabel, Hint: askedHint, Section: fixed, When: relative, Cells: sheet.Input(&s.Asked)},
+			{Key: "margin", Label: marginLabel, Hint: marginHint, Section: fixed, When: feed, Cells: sheet.Input(&s.Margin)},
+			{Key: "speed", Label: speedLabel, Hint: speedHint, Section: fixed, When: sheet.If("trial", "one"), Cells: sheet.Input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
+			{Key: "at", Label: atLabel, Hint: atHint, Section: fixed, When: sheet.And(feed, "trial", "speeds"), Group: s.speeds, Cells: s.At.Cells()},
+			{Key: "filament", Label: filamentLabel, Hint: filamentHint, Section: fixed, When: hot, Cells: sheet.Input(&s.Filament), Suggest: []string{"1.75", "2.85"}},
+			{Key: "melt", Label: maxMeltLabel, Hint: maxMeltHint, Section: fixed, When: hot, Cells: sheet.Input(&s.Melt)},
+			{Key: "each", Label: eachLabel, Hint: eachHint, Section: fixed, Cells: sheet.Input(&s.Each)},
 		},
 		s.MovesEntry.Fields(lines, nil),
-		s.ScaleEntry.LinearFields(along, "The setting as it stands now.", nil),
+		s.ScaleEntry.LinearFields(along, settingHint, nil),
 		s.MotorEntry.Fields(along), s.GearEntry.Fields(along, "", nil),
 	)
 }

@@ -12,7 +12,10 @@ import (
 
 	"striderule/calc"
 	"striderule/calc/calctest"
+	_ "striderule/calc/calctest/cases"
 	"striderule/calc/form"
+	"striderule/calc/measure"
+	"striderule/calc/page/axis"
 	"striderule/calc/page/plan"
 	"striderule/calc/report"
 )
@@ -133,8 +136,8 @@ func TestPlanOwnLines(t *testing.T) {
 	f := planOf(t, "v=1&tool=caliper-0.02&asked=60&runs=2&speed=1.5mm/s&begin=G91&move=FEED%20%7Baxis%7D%20BY%20%7Blength%7D%20AT%20%7Bspeed%7D&stop=WAIT&finish=G90")
 	lines := movesOf(f)
 	assert.Contains(t, lines, "\nG91 ; moves are relative")
-	assert.Contains(t, lines, "\nFEED E BY 60 AT 90 ; run 2 of 2\n")
-	assert.Contains(t, lines, "\nWAIT ; read")
+	assert.Contains(t, lines, "\nFEED E BY 60 AT 90 ; custom line: run 2 of 2\n")
+	assert.Contains(t, lines, "\nWAIT ; custom line: measure")
 	assert.Contains(t, lines, "\nG90 ; back")
 	f = calc.Load(plan.Page, "v=1&tool=caliper-0.02&move=G1%20E10")
 	require.Len(t, f.Problems(), 1)
@@ -157,35 +160,43 @@ func TestPlanKeepsWhatIsSet(t *testing.T) {
 	f = planOf(t, "v=1&tool=rule&asked=50&runs=3&wanted=0.5")
 	require.Len(t, f.Report().Answer.Notes, 1)
 	assert.Contains(t, f.Report().String(), "What would make it good enough")
-	f = planOf(t, "v=1&tool=caliper-0.1&asked=100&runs=5&scatter=0.02&wanted=0.07")
-	assert.Contains(t, f.Report().String(), "A caliper, 0.05 mm would do: 5 runs of 100 mm")
-	assert.Contains(t, planOf(t, "v=1&tool=rule").Report().String(), "A caliper, 0.1 mm would do")
+	f = planOf(t, "v=1&tool=caliper-0.1&asked=100&runs=5&scatter=0.02&wanted=0.08")
+	assert.Contains(t, f.Report().String(), with(t, "caliper-0.05")+", 5 runs of 100 mm would do")
+	assert.Contains(t, planOf(t, "v=1&tool=rule").Report().String(), with(t, "caliper-0.1"))
 
 	f = planOf(t, "v=1&tool=rule&wanted=0.01")
 	assert.Nil(t, f.Report().Answer)
-	assert.Contains(t, f.Report().String(), "Even 240 mm and 50 runs leave the error uncertain by 0.33 %")
+	assert.Contains(t, f.Report().String(), "Even 50 runs and a length of 240 mm only get you to ± 0.35%")
 	f = planOf(t, "v=1&tool=rule&runs=3&wanted=0.01")
 	assert.Equal(t, 240.0, figureOf(t, f, "length"), "as good as it gets with so many")
 	f = planOf(t, "v=1&tool=caliper-0.05&margin=145")
-	assert.Contains(t, f.Report().String(), "the instrument does not reach to the mark")
+	assert.Contains(t, f.Report().String(), "The measuring tool doesn't reach the mark")
+}
+
+// with begins a sentence that names a measuring tool.
+func with(t *testing.T, tool string) string {
+	t.Helper()
+	i, ok := measure.InstrumentOf(tool)
+	require.True(t, ok)
+	return "With " + axis.ToolName(i)
 }
 
 func TestPlanAsks(t *testing.T) {
 	text := calc.Load(plan.Page, "").Report().String()
-	assert.Contains(t, text, "Needed for a test that is good enough: tool")
-	assert.Contains(t, calc.Load(plan.Page, "v=1&tool=own").Report().String(), "good enough: step")
-	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine: to")
-	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine: from, to")
-	assert.Contains(t, planOf(t, "v=1&tool=caliper-0.1").Report().String(), "Needed for what the hot end must melt: filament")
+	assert.Contains(t, text, "Needed for a plan: tool")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&tool=own").Report().String(), "a plan: step")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule&from=3").Report().String(), "stays inside the machine's range: to")
+	assert.Contains(t, calc.Load(plan.Page, "v=1&axis=travel&tool=rule").Report().String(), "stays inside the machine's range: from, to")
+	assert.Contains(t, planOf(t, "v=1&tool=caliper-0.1").Report().String(), "Needed for the melt rate: filament")
 }
 
 func TestPlanRefuses(t *testing.T) {
 	for fragment, says := range map[string]string{
-		"v=1&axis=travel&tool=rule&from=50&to=10":          "is not above the other end",
-		"v=1&axis=travel&tool=rule&from=0&to=30":           "only 30 mm are free",
-		"v=1&axis=travel&tool=rule&from=0&to=100&asked=98": "Write 95 mm at most",
-		"v=1&trial=speeds&tool=rule&runs=20":               "Write 16 at most",
-		"v=1&trial=speeds&tool=rule&at=60,60":              "all runs are at one speed",
+		"v=1&axis=travel&tool=rule&from=50&to=10":          "isn't above the lowest position, 50 mm",
+		"v=1&axis=travel&tool=rule&from=0&to=30":           "Only 30 mm is free",
+		"v=1&axis=travel&tool=rule&from=0&to=100&asked=98": "Enter 95 mm at most",
+		"v=1&trial=speeds&tool=rule&runs=20":               "Enter 16 at most",
+		"v=1&trial=speeds&tool=rule&at=60,60":              "All runs are at one speed",
 		"v=1&tool=rule&runs=1":                             "2 to 50",
 		"v=1&tool=rule&asked=5":                            "10 to 3000 mm",
 	} {
@@ -198,17 +209,17 @@ func TestPlanRefuses(t *testing.T) {
 
 func TestPlanDoubts(t *testing.T) {
 	for fragment, says := range map[string]string{
-		"v=1&tool=caliper-0.05&filament=1.75&melt=3&speed=90": "more than the 3 mm³/s that it can: the drive would slip. Feed no faster than 74.8 mm/min",
-		"v=1&tool=caliper-0.05&speed=600":                     "That is fast for a test",
-		"v=1&tool=caliper-0.05&margin=2":                      "less than a tenth beyond the length",
-		"v=1&tool=caliper-0.05&asked=200":                     "reaches 150 mm as a rule, and you would have to read 250 mm",
+		"v=1&tool=caliper-0.05&filament=1.75&melt=3&speed=90": "can only melt 3 mm³/s: the extruder would slip. Feed no faster than 74.8 mm/min",
+		"v=1&tool=caliper-0.05&speed=600":                     "That's fast for a test",
+		"v=1&tool=caliper-0.05&margin=2":                      "less than 10% beyond the commanded length",
+		"v=1&tool=caliper-0.05&asked=200":                     "reaches 150 mm; here you'd have to measure 250 mm",
 	} {
 		assert.Contains(t, planOf(t, fragment).Report().String(), says, fragment)
 	}
 	fine := planOf(t, "v=1&path=open&tool=caliper-0.05").Report().String()
 	assert.NotContains(t, fine, "Doubt")
 	assert.NotContains(t, fine, "melt", "nothing is melted on an open path")
-	assert.Contains(t, fine, "Put back the guard against cold feeding")
+	assert.Contains(t, fine, "Turn cold-extrusion protection back on")
 }
 
 // Both conventions travel on to the page for the readings.

@@ -13,21 +13,21 @@ import (
 	"striderule/calc/word"
 )
 
-// notToBeHad says that nothing there is room for is good enough, and what would
+// cannot says that nothing there is room for is good enough, and what would
 // be.
-func (a *solution) notToBeHad() *report.Part {
-	p := &report.Part{ID: "cannot", Title: "Not to be had like this", Needs: a.keys}
+func (a *solution) cannot() *report.Part {
+	p := &report.Part{ID: "cannot", Title: cannotTitle, Needs: a.keys}
 	most := a.most()
 	if most < longStep {
-		p.Add(report.DoubtNote("There is no room for a test: the instrument does not reach to the mark. Take one that reaches farther, or set the mark nearer."))
+		p.Add(report.DoubtNote(noRoom))
 		return p
 	}
 	d := a.design
 	d.Repeats = mostRepeats(d)
 	best := solution{entries: a.entries, test: a.testOf(most), design: d}
 	best.expected, _ = best.test.Expect(d)
-	p.Add(report.DoubtNote("Even ", millimetres("", "", most), " and "+strconv.Itoa(d.Runs())+" runs leave the error uncertain by ", share("", best.expected.Expanded()), "; you want ", share("", a.wanted()), "."),
-		best.lengthChart("the best there is room for"), report.Points{Items: a.remedies()})
+	p.Add(report.DoubtNote(bestIs, "n", strconv.Itoa(d.Runs()), "length", millimetres("", "", most), "best", share("", best.expected.HalfWidth()), "wanted", share("", a.wanted())),
+		best.lengthChart(bestThereIs), report.Points{Items: a.remedies()})
 	return p
 }
 
@@ -35,12 +35,16 @@ func (a *solution) notToBeHad() *report.Part {
 func (a *solution) remedies() []report.Line {
 	var items report.Sentences
 	if other, with, ok := a.finer(); ok {
-		items.Say(word.Capital(axis.ToolName(with))+" would do: "+other.runsText()+" of ", millimetres("", "", other.test.Commanded), ".")
+		items.Say(other.wording().finer, "tool", axis.ToolName(with), "n", other.repeats(), "places", other.places(), "length", millimetres("", "", other.test.Commanded))
 	}
-	return append(items, report.Say("A finer mark, measured for each run and read from the same edge, lowers the scatter."), report.Say("A longer feed or travel makes every error count less."), report.Say("Or be content with less: what matters is whether the error is within your tolerance."))
+	careful, longer := finerReading, longerMove
+	if a.isFeed() {
+		careful, longer = finerMark, longerFeed
+	}
+	return append(items, report.Text(careful), report.Text(longer), report.Say(accept))
 }
 
-// finer is the plan with the coarsest of the usual instruments that is good
+// finer is the plan with the coarsest of the usual measuring tools that is good
 // enough. Limits, if they are stated, are taken as usual for it.
 func (a *solution) finer() (solution, measure.Instrument, bool) {
 	now, _ := a.tool.Instrument()
@@ -65,7 +69,7 @@ func (a *solution) improve() *report.Part {
 	if a.enough {
 		return nil
 	}
-	return &report.Part{ID: "improve", Title: "What would make it good enough", Needs: a.keys, Blocks: []report.Block{report.Points{Items: a.remedies()}}}
+	return &report.Part{ID: "improve", Title: improveTitle, Needs: a.keys, Blocks: []report.Block{report.Points{Items: a.remedies()}}}
 }
 
 func millimetres(id, label string, v float64) *report.Figure {
@@ -74,53 +78,62 @@ func millimetres(id, label string, v float64) *report.Figure {
 
 // share is a relative uncertainty as a figure.
 func share(id string, u float64) *report.Figure {
-	return &report.Figure{ID: id, Label: "Uncertainty of the error to expect, ±", Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
+	return &report.Figure{ID: id, Label: errorLabel, Value: 100 * u, Unit: "%", Digits: 2, Keep: true}
 }
 
-// runsText is how many runs there are, in words.
-func (a *solution) runsText() string {
-	n := strconv.Itoa(a.design.Repeats)
-	switch a.Method() {
-	case trial.SeveralSpeeds:
-		return n + " at each of " + strconv.Itoa(len(a.design.Places)) + " speeds"
-	case trial.SeveralLengths:
-		return n + " of each of " + strconv.Itoa(len(a.design.Places)) + " lengths"
-	case trial.BothSides:
-		return n + " to each of " + strconv.Itoa(len(targetShares)) + " targets from either side"
+// wording is how the runs of this test are said.
+func (a *solution) wording() *wording {
+	switch {
+	case a.Method() == trial.SeveralSpeeds:
+		return &speedsWording
+	case a.Method() == trial.SeveralLengths:
+		return &lengthsWording
+	case a.Method() == trial.BothSides:
+		return &sidesWording
+	case a.isFeed():
+		return &feedWording
 	}
-	return n + " runs"
+	return &moveWording
+}
+
+// runs fills a sentence about the runs, and whatever else it says.
+func (a *solution) runs(t word.Template, more ...string) string {
+	return t.Fill(append(more, "n", a.repeats(), "places", a.places(), "all", strconv.Itoa(a.design.Runs()))...)
+}
+
+// repeats is how often the same is measured.
+func (a *solution) repeats() string { return strconv.Itoa(a.design.Repeats) }
+
+// places is at how many speeds, lengths or targets.
+func (a *solution) places() string {
+	if a.Method() == trial.BothSides {
+		return strconv.Itoa(len(targetShares))
+	}
+	return strconv.Itoa(len(a.design.Places))
 }
 
 func (a *solution) answer() *report.Answer {
-	f := millimetres("length", word.Capital(a.runsText())+" of", a.test.Commanded)
-	says := report.Say("At ", a.perMinute("", a.atSpeeds()[0]))
-	switch a.Method() {
-	case trial.SeveralSpeeds:
-		says = report.Say(strconv.Itoa(a.design.Runs()) + " runs in all")
-	case trial.SeveralLengths:
-		f.Label = word.Capital(a.runsText()) + ", the longest of"
-	case trial.BothSides:
-		f.Label = "Five targets over"
-	}
-	if mark := a.test.Mark; mark > 0 {
-		says = append(says, report.Say(", the mark at ", millimetres("", "", mark))...)
-	}
+	wording, u := a.wording(), share("", a.expected.HalfWidth())
 	if a.Method() == trial.BothSides {
-		return &report.Answer{Figure: *f, Needs: a.keys, Says: append(says, report.Say(": what is lost on reversal is then known to ± ", a.lost(""), ".")...)}
+		u = a.lost("")
 	}
-	answer := &report.Answer{Figure: *f, Needs: a.keys, Says: append(says, report.Say(": the error is then known to ± ", share("", a.expected.Expanded()), ".")...)}
+	answer := &report.Answer{
+		Figure: *millimetres("length", a.runs(wording.answer), a.test.Commanded),
+		Says:   report.Say(wording.says, "speed", a.perMinute("", a.atSpeeds()[0]), "mark", millimetres("", "", a.test.Mark), "u", u),
+		Needs:  a.keys,
+	}
 	if !a.enough {
-		answer.Notes = []report.Note{report.DoubtNote("That is not as good as you want it, ± ", share("", a.wanted()), ".")}
+		answer.Notes = []report.Note{report.DoubtNote(notAsWanted, "wanted", share("", a.wanted()))}
 	}
 	return answer
 }
 
 func (a *solution) lost(id string) *report.Figure {
-	return &report.Figure{ID: id, Label: "Uncertainty of what is lost on reversal, ±", Value: a.expected.Expanded(), Unit: "mm", Digits: 2, Keep: true}
+	return &report.Figure{ID: id, Label: lostLabel, Value: a.expected.HalfWidth(), Unit: "mm", Digits: 2, Keep: true}
 }
 
 func (a *solution) perMinute(id string, v unit.Speed) *report.Figure {
-	return &report.Figure{ID: id, Label: "The same as the F word of a move", Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
+	return &report.Figure{ID: id, Label: fLabel, Value: float64(v) * unit.Minute, Unit: "mm/min", Digits: 6}
 }
 
 // meltRate is what a feed speed asks of the hot end, mm³/s.
@@ -130,29 +143,29 @@ func (a *solution) meltRate(v unit.Speed) float64 {
 }
 
 func (a *solution) figures() *report.Part {
-	p := &report.Part{ID: "plan", Title: "The test in figures", Needs: lists.Concat(a.keys, []string{"filament", "melt", "each", "single"})}
-	all := report.FigureList{{ID: "runs", Label: "Runs in all", Value: float64(a.allRuns()), Digits: 3}}
+	p := &report.Part{ID: "plan", Title: figuresTitle, Needs: lists.Concat(a.keys, []string{"filament", "melt", "each", "single"})}
+	all := report.FigureList{{ID: "runs", Label: runsLabel, Value: float64(a.allRuns()), Digits: 3}}
 	if a.Method() == trial.BothSides {
 		all.Add(a.lost("lost"))
 	} else {
-		all.Add(share("expanded", a.expected.Expanded()))
+		all.Add(share("expanded", a.expected.HalfWidth()))
 	}
 	if a.test.Mark > 0 {
-		all.Add(millimetres("mark", "Mark at", a.test.Mark))
+		all.Add(millimetres("mark", markLabel, a.test.Mark))
 	}
 	at := a.atSpeeds()
 	if len(at) == 1 {
-		all.Add(&report.Figure{ID: "speed", Label: "Speed", Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
+		all.Add(&report.Figure{ID: "speed", Label: speedLabel, Value: float64(at[0]), Unit: "mm/s", Digits: 4}, a.perMinute("word", at[0]))
 		if a.Filament.Given {
-			all.Add(&report.Figure{ID: "melt", Label: "The hot end must melt", Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
+			all.Add(&report.Figure{ID: "melt", Label: meltLabel, Value: a.meltRate(at[0]), Unit: "mm³/s", Digits: 3})
 		}
 	}
 	m := a.program()
 	if a.isFeed() {
-		all.Add(millimetres("filament", "Filament used", m.Path))
+		all.Add(millimetres("filament", usedLabel, m.Path))
 	}
 	minutes := (m.Seconds + a.reading()*float64(a.allRuns())) / unit.Minute
-	all.Add(&report.Figure{ID: "time", Label: "Time, with reading and marking", Value: minutes, Unit: "min", Digits: 2})
+	all.Add(&report.Figure{ID: "time", Label: timeLabel, Value: minutes, Unit: "min", Digits: 2})
 	p.Add(report.Figures{All: all})
 	p.Add(a.doubts()...)
 	return p
@@ -176,30 +189,32 @@ func (a *solution) reading() float64 {
 
 func (a *solution) doubts() []report.Block {
 	var all []report.Block
-	doubt := func(parts ...any) { all = append(all, report.DoubtNote(parts...)) }
 	with, _ := a.tool.Instrument()
 	if longest := max(a.test.Mark, a.test.Commanded); with.Reach > 0 && longest > with.Reach {
-		doubt(word.Capital(axis.ToolName(with))+" reaches ", millimetres("", "", with.Reach), " as a rule, and you would have to read ", millimetres("", "", longest), ".")
+		all = append(all, report.DoubtNote(beyondReach, "reach", millimetres("", "", with.Reach), "longest", millimetres("", "", longest)))
 	}
 	if a.test.Mark > 0 && float64(a.test.Mark-a.test.Commanded) < a.test.Commanded/10 {
-		doubt("The mark is less than a tenth beyond the length: if the drive feeds too much, it runs in.")
+		all = append(all, report.DoubtNote(nearMark))
 	}
 	if a.isFeed() && a.Method() == trial.OneLength {
 		if a.atSpeeds()[0] > a.TooFast() {
-			doubt("That is fast for a test: slip may be measured along. Is it mm/min?")
+			all = append(all, report.DoubtNote(fastTest))
 		}
+	}
+	if note, ok := a.tool.Assumes(); ok {
+		all = append(all, note)
 	}
 	if !a.isFeed() || a.Path.Word != "hot" {
 		return all
 	}
 	if !a.Filament.Given {
-		return append(all, report.Ask{Keys: []string{"filament"}, For: "what the hot end must melt"})
+		return append(all, report.Ask{Keys: []string{"filament"}, For: forMelt})
 	}
 	for _, v := range a.atSpeeds() {
 		if rate := a.meltRate(v); a.Melt.Given && rate > a.Melt.Number {
 			most := a.perMinute("", v*unit.Speed(a.Melt.Number/rate))
 			most.Digits = 3
-			doubt("At ", a.perMinute("", v), " the hot end must melt ", &report.Figure{Value: rate, Unit: "mm³/s", Digits: 3}, ", more than the "+a.Melt.Text()+" that it can: the drive would slip. Feed no faster than ", most, ".")
+			all = append(all, report.DoubtNote(meltsLess, "speed", a.perMinute("", v), "rate", &report.Figure{Value: rate, Unit: "mm³/s", Digits: 3}, "limit", a.Melt.Text(), "most", most))
 			break
 		}
 	}
@@ -211,15 +226,15 @@ var tradeRuns = []int{3, 4, 5, 6, 8, 10, 15, 20}
 
 // trade sets length against runs: what each brings, and for the same uncertainty.
 func (a *solution) trade() *report.Part {
-	p := &report.Part{ID: "trade", Title: "Longer, or more often", Needs: lists.Concat(a.keys, []string{"each"})}
+	p := &report.Part{ID: "trade", Title: tradeTitle, Needs: lists.Concat(a.keys, []string{"each"})}
 	if a.Method() == trial.BothSides {
 		return nil
 	}
-	p.Add(a.lengthChart("this plan"))
+	p.Add(a.lengthChart(thisPlan))
 	if a.Method() != trial.OneLength {
 		return p
 	}
-	t := report.Table{Caption: "Tests that are equally good", Head: []string{"Runs", "Length, mm", "All moves, mm"}}
+	t := report.Table{Caption: tableCaption, Head: []string{runsColumn, lengthColumn, totalColumn}}
 	last := 0.0
 	for _, n := range tradeRuns {
 		d := a.design
@@ -233,7 +248,7 @@ func (a *solution) trade() *report.Part {
 			&report.Figure{Value: float64(d.Runs()) * test.Commanded, Digits: 6})
 	}
 	if len(t.Rows) > 0 {
-		p.Add(report.ParaOf("Each of these tests gives ± ", share("", a.wanted()), ". Few long runs or many short ones: take what suits you, and write it under “What you want to set yourself”."), t)
+		p.Add(report.ParaOf(equal, "wanted", share("", a.wanted()), "section", fixedSection), t)
 	}
 	return p
 }
@@ -243,17 +258,17 @@ func (a *solution) speedTable() *report.Part {
 	if a.Method() != trial.SeveralSpeeds {
 		return nil
 	}
-	p := &report.Part{ID: "speeds", Title: "What the speeds can show", Needs: lists.Concat(a.keys, []string{"filament", "melt"})}
-	t := report.Table{Caption: "Speeds", Head: []string{"Speed, mm/min", "mm/s"}}
+	p := &report.Part{ID: "speeds", Title: speedsTitle, Needs: lists.Concat(a.keys, []string{"filament", "melt"})}
+	t := report.Table{Caption: speedsCaption, Head: []string{feedColumn, secondsColumn}}
 	if a.Filament.Given {
-		t.Head = append(t.Head, "To melt, mm³/s")
+		t.Head = append(t.Head, meltColumn)
 	}
 	slow, fast := a.atSpeeds()[0], a.atSpeeds()[0]
 	for i, v := range a.atSpeeds() {
 		n := "-" + strconv.Itoa(i+1)
-		row := []report.Line{report.Say(&report.Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), report.Say(&report.Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
+		row := []report.Line{report.Show(&report.Figure{ID: "word" + n, Value: float64(v) * unit.Minute, Digits: 6}), report.Show(&report.Figure{ID: "speed" + n, Value: float64(v), Digits: 4})}
 		if a.Filament.Given {
-			row = append(row, report.Say(&report.Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
+			row = append(row, report.Show(&report.Figure{ID: "melt" + n, Value: a.meltRate(v), Digits: 3}))
 		}
 		t.Rows = append(t.Rows, row)
 		slow, fast = min(slow, v), max(fast, v)
@@ -261,9 +276,9 @@ func (a *solution) speedTable() *report.Part {
 	p.Add(t)
 	slope := a.design
 	slope.Zero = false
-	// What the instrument does is the same at each speed.
+	// What the measuring tool does is the same at each speed.
 	if e, err := (measure.Test{Commanded: a.test.Commanded, Scatter: a.test.Scatter}).Expect(slope); err == nil {
-		p.Add(report.Figures{All: []report.Figure{{ID: "slip", Label: "Smallest slip between the slowest and the fastest run that would show", Value: 100 * e.Expanded() * float64(fast-slow), Unit: "%", Digits: 2}}})
+		p.Add(report.Figures{All: []report.Figure{{ID: "slip", Label: slipLabel, Value: 100 * e.HalfWidth() * float64(fast-slow), Unit: "%", Digits: 2}}})
 	}
 	return p
 }
@@ -273,12 +288,12 @@ func (a *solution) targetTable() *report.Part {
 	if a.Method() != trial.BothSides {
 		return nil
 	}
-	t := report.Table{Caption: "Targets", Head: []string{"Target", "Position, mm"}}
+	t := report.Table{Caption: targetsCaption, Head: []string{targetColumn, atColumn}}
 	for i, x := range a.targets() {
 		t.Row(strconv.Itoa(i+1), &report.Figure{ID: "target-" + strconv.Itoa(i+1), Value: x, Digits: 6})
 	}
-	return &report.Part{ID: "targets", Title: "Where to go", Needs: a.keys, Blocks: []report.Block{
-		report.ParaOf("Going up, each target is approached from below; coming down, from above. The ends of the range are kept for turning round."), t}}
+	return &report.Part{ID: "targets", Title: targetsTitle, Needs: a.keys, Blocks: []report.Block{
+		report.ParaOf(targetsSay), t}}
 }
 
 // targets are positions inside the range, with room to turn round.

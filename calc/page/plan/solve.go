@@ -11,7 +11,6 @@ import (
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
 
 func (s *entries) isFeed() bool { return s.Axis.Word == "feed" }
@@ -132,7 +131,7 @@ type solution struct {
 	*entries
 	test     measure.Test // of the longest length
 	design   measure.Design
-	expected measure.Estimate // of the error; of what is lost on reversal
+	expected measure.Estimate // of the error; of the backlash
 	enough   bool             // expected is as good as wanted
 	keys     []string
 }
@@ -142,14 +141,14 @@ func (s *entries) Solve() report.Report {
 	wrong := s.problems()
 	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems())}
 	if missing := s.missing(); len(missing) > 0 {
-		r.Add(&report.Part{ID: "missing", Title: "Still needed", Needs: []string{"axis"}, Blocks: missing})
+		r.Add(&report.Part{ID: "missing", Title: missingTitle, Needs: []string{"axis"}, Blocks: missing})
 		return r
 	}
 	if len(wrong) > 0 {
 		return r
 	}
 	if !a.solve() {
-		r.Add(a.notToBeHad())
+		r.Add(a.cannot())
 		return r
 	}
 	r.Answer = a.answer()
@@ -166,7 +165,7 @@ func (s *entries) missing() []report.Block {
 		if s.tool.Kind.Word == axis.OwnTool {
 			key = "step"
 		}
-		asks = append(asks, report.Ask{Keys: []string{key}, For: "a test that is good enough"})
+		asks = append(asks, report.Ask{Keys: []string{key}, For: forPlan})
 	}
 	var ends []string
 	if !s.isFeed() && !s.From.Given {
@@ -176,7 +175,7 @@ func (s *entries) missing() []report.Block {
 		ends = append(ends, "to")
 	}
 	if len(ends) > 0 {
-		asks = append(asks, report.Ask{Keys: ends, For: "a test that stays inside the machine"})
+		asks = append(asks, report.Ask{Keys: ends, For: forRange})
 	}
 	return asks
 }
@@ -188,17 +187,17 @@ func (s *entries) problems() []report.Problem {
 	switch {
 	case s.isFeed() || !s.From.Given || !s.To.Given:
 	case free <= 0:
-		add("to", word.Quote(s.To.Text())+" is not above the other end, "+s.From.Text()+". Write the higher position here.")
+		add("to", rangeReversed.Fill("to", s.To.Text(), "from", s.From.Text()))
 	case free < leastRange:
-		add("to", "only "+trial.Decimal(free)+" mm are free. Give the axis "+trial.Decimal(leastRange)+" mm at least, or measure it by hand.")
+		add("to", rangeTooShort.Fill("free", trial.Decimal(free), "least", trial.Decimal(leastRange)))
 	case s.Asked.Given && s.Asked.Number > free-slack:
-		add("asked", s.Asked.Text()+" do not fit: "+trial.Decimal(free)+" mm are free, of which "+trial.Decimal(slack)+" mm take up slack. Write "+trial.Decimal(free-slack)+" mm at most.")
+		add("asked", tooLong.Fill("length", s.Asked.Text(), "free", trial.Decimal(free), "slack", trial.Decimal(slack), "most", trial.Decimal(free-slack)))
 	}
 	if d := s.usualDesign(); s.Runs.Given && d.Runs() > sheet.MostRows {
-		add("runs", "that makes "+strconv.Itoa(d.Runs())+" runs in all; there is room for "+strconv.Itoa(sheet.MostRows)+". Write "+strconv.Itoa(mostRepeats(d))+" at most.")
+		add("runs", tooManyRuns.Fill("all", strconv.Itoa(d.Runs()), "most", strconv.Itoa(sheet.MostRows), "n", strconv.Itoa(mostRepeats(d))))
 	}
 	if at := s.atSpeeds(); s.Method() == trial.SeveralSpeeds && allEqual(at) {
-		add("at", "all runs are at one speed. Write at least two that differ, or choose One speed.")
+		add("at", oneSpeedOnly.Fill("choice", s.Trial.Options()[0].Label))
 	}
 	return all
 }
@@ -230,7 +229,7 @@ func (a *solution) solve() bool {
 		a.design = more
 	}
 	a.expected, _ = a.test.Expect(a.design) // two runs at two places at least
-	a.enough = a.expected.Expanded() <= a.wanted()
+	a.enough = a.expected.HalfWidth() <= a.wanted()
 	return true
 }
 

@@ -1,2 +1,2 @@
-// Package rate is the page of pulse rates: what speeds ask of a controller, and its limits.
+// Package rate is the page of step rates: what speeds ask of a controller, and its limits.
 package rate

@@ -5,6 +5,7 @@ import (
 	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/unit"
+	"striderule/calc/word"
 )
 
 func (r *row) figure(id, label string, v float64, u string) *report.Figure {
@@ -25,7 +26,7 @@ func (r *row) mm(per string) string {
 }
 
 func (r *row) rate(id string, s speed, at state) *report.Figure {
-	return r.figure(id, "Pulses per second at "+s.word, float64(drive.PulseRate(s.value, at.steps)), "pulses/s")
+	return r.figure(id, rateAt.Fill("speed", s.kind.name), float64(drive.PulseRate(s.value, at.steps)), "pulses/s")
 }
 
 // part is what an axis takes and how finely it moves, as it is before a swap.
@@ -39,13 +40,13 @@ func (r *row) part() *report.Part {
 		figures.Add(r.rate(s.id, s, r.was))
 	}
 	if r.accel > 0 {
-		figures.Add(r.figure("accel", "Pulse rate gained in a second", r.accel*r.was.steps, "pulses/s²"))
+		figures.Add(r.figure("accel", accelLabel, r.accel*r.was.steps, "pulses/s²"))
 	}
-	figures.Add(r.figure("microstep", "Smallest move, a microstep", 1/r.was.steps, r.mm("")))
+	figures.Add(r.figure("microstep", microstepLabel, 1/r.was.steps, r.mm("")))
 	if m := r.was.motor.Microsteps; m > 0 {
-		figures.Add(r.figure("fullstep", "A full step", float64(m)/r.was.steps, r.mm("")))
+		figures.Add(r.figure("fullstep", fullstepLabel, float64(m)/r.was.steps, r.mm("")))
 	} else {
-		p.Add(report.Ask{Keys: []string{"micro"}, For: "travel per full step and torque"})
+		p.Add(report.Ask{Keys: []string{"micro"}, For: forSteps})
 	}
 	p.Blocks = append([]report.Block{report.Figures{All: figures}}, p.Blocks...)
 	return p
@@ -55,17 +56,17 @@ func (r *row) part() *report.Part {
 type solution struct {
 	sheet *entries
 	rows  []*row
-	sums  []speed // of pulses per second, at one sort of speed
+	sums  []speed // of step rates, at one sort of speed
 	needs []string
 }
 
 // sum adds up the axes that have a speed of the same sort.
 func (a *solution) sum() {
-	for _, at := range []speed{{"allwork", "working speed", 0}, {"allfast", "travel speed", 0}} {
+	for _, at := range []speed{{"allwork", &working, 0}, {"allfast", &travel, 0}} {
 		n := 0
 		for _, r := range a.rows {
 			for _, s := range r.speeds {
-				if s.word == at.word {
+				if s.kind == at.kind {
 					at.value += float64(drive.PulseRate(s.value, r.is.steps))
 					n++
 				}
@@ -82,18 +83,13 @@ func (a *solution) shared() bool { return a.sheet.Share.Word == "all" }
 
 func (a *solution) swap() bool { return a.sheet.Compare.Word == "swap" }
 
-func afterwards(yes bool) string {
-	if yes {
-		return ", after the swap"
-	}
-	return ""
-}
-
-// A demand is a pulse rate with who asks for it.
+// A demand is a step rate with who asks for it.
 type demand struct {
-	who, at string
-	rate    float64
-	cure    string // besides fewer microsteps
+	who    string
+	at     *speedKind
+	rate   float64
+	beyond word.Template  // what is said of it beyond the limit
+	stay   *report.Figure // what the limit allows
 }
 
 // demands are all that the limit is held against, the greatest first.
@@ -108,22 +104,43 @@ func (a *solution) demands() []demand {
 	limit := a.sheet.Limit.Number
 	if a.shared() {
 		for _, s := range a.sums {
-			add(demand{"All axes together", s.word, s.value, "or " + unit.Trim(100*limit/s.value, 3) + " % of these speeds"})
+			add(demand{allAxes, s.kind, s.value, allOver, percent(limit / s.value)})
 		}
 	}
 	for _, r := range a.rows {
 		top := r.figure("", "", drive.TopSpeed(a.sheet.Limit.Value(), r.is.steps), r.mm("/s"))
 		top.Digits = 4
 		for _, s := range r.speeds {
-			add(demand{r.name, s.word, float64(drive.PulseRate(s.value, r.is.steps)), "or at most " + top.String()})
+			add(demand{r.name, s.kind, float64(drive.PulseRate(s.value, r.is.steps)), axisOver, top})
 		}
 	}
 	return all
 }
 
 func (d demand) over(limit unit.PulseRate) report.Note {
-	return report.DoubtNote(d.who + " at " + d.at + " needs " + unit.Trim(d.rate, rateDigits) + " pulses/s, more than the limit of " +
-		unit.Trim(float64(limit), rateDigits) + ": not possible. Fewer microsteps would cure it, " + d.cure + ".")
+	return report.DoubtNote(d.beyond, "axis", d.who, "speed", d.at.name, "rate", pulses(d.rate), "limit", pulses(float64(limit)), "stay", d.stay)
+}
+
+func pulses(rate float64) *report.Figure {
+	return &report.Figure{Value: rate, Unit: "pulses/s", Digits: rateDigits}
+}
+
+func percent(share float64) *report.Figure {
+	return &report.Figure{Value: 100 * share, Unit: "%", Digits: 3}
+}
+
+// headline is the label of a demand: of before and after the swap, within the limit and over it.
+func (a *solution) headline(d demand, over bool) string {
+	label := headline
+	switch {
+	case a.swap() && over:
+		label = headlineAfterOver
+	case a.swap():
+		label = headlineAfter
+	case over:
+		label = headlineOver
+	}
+	return label.Fill("axis", d.who, "speed", d.at.name)
 }
 
 func (a *solution) answer() *report.Answer {
@@ -132,42 +149,46 @@ func (a *solution) answer() *report.Answer {
 		return nil
 	}
 	most, limit := all[0], a.sheet.Limit
+	over := limit.Given && most.rate > limit.Number
 	ans := &report.Answer{
-		Figure: report.Figure{ID: "most", Label: most.who + " at " + most.at + afterwards(a.swap()), Value: most.rate, Unit: "pulses/s", Digits: rateDigits},
-		Says:   report.Say("The highest rate of all. Give the most pulses per second that your controller makes to see what speeds it allows."),
+		Figure: report.Figure{ID: "most", Label: a.headline(most, over), Value: most.rate, Unit: "pulses/s", Digits: rateDigits},
+		Says:   report.Say(noLimit),
 		Needs:  lists.Concat(a.needs, []string{"limit", "share"}),
 	}
 	switch {
-	case limit.Given && most.rate > limit.Number:
-		ans.Label += " (too fast)"
-		ans.Says = report.Say("The highest rate of all. Your controller does not reach it.")
+	case over:
+		ans.Says = report.Say(overLimit)
 		ans.Notes = []report.Note{most.over(limit.Value())}
 	case limit.Given:
-		ans.Says = report.Say("The highest rate of all. It is " + unit.Trim(100*most.rate/limit.Number, 3) + " % of your controller's limit: possible.")
+		ans.Says = report.Say(inLimit, "share", percent(most.rate/limit.Number))
 	}
 	return ans
 }
 
 // glance is every axis at every speed, side by side.
 func (a *solution) glance() *report.Part {
-	t := report.Table{Caption: "All axes", Head: []string{"Axis", "At", "Pulses per second"}}
+	t := report.Table{Caption: glanceCaption, Head: []string{axisColumn, atColumn, rateColumn}}
 	for _, r := range a.rows {
 		for _, s := range r.speeds {
-			t.Row(r.name, report.Say(s.word+", ", r.figure("", "", s.value, r.mm("/s"))), r.rate("", s, r.was))
+			t.Row(r.name, report.Say(glanceSpeed, "speed", s.kind.label, "value", r.figure("", "", s.value, r.mm("/s"))), r.rate("", s, r.was))
 		}
 	}
-	return &report.Part{ID: "all", Title: "All axes at a glance", Needs: a.needs, Blocks: []report.Block{t}}
+	return &report.Part{ID: "all", Title: glanceTitle, Needs: a.needs, Blocks: []report.Block{t}}
 }
 
 func (a *solution) together() *report.Part {
-	p := &report.Part{ID: "together", Title: "All axes at once", Needs: a.needs}
+	p := &report.Part{ID: "together", Title: togetherTitle, Needs: a.needs}
 	var figures report.FigureList
+	label := togetherAt
+	if a.swap() {
+		label = togetherAfter
+	}
 	for _, s := range a.sums {
-		figures.Add(&report.Figure{ID: s.id, Label: "Together, each at its " + s.word + afterwards(a.swap()), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
+		figures.Add(&report.Figure{ID: s.id, Label: label.Fill("speed", s.kind.name), Value: s.value, Unit: "pulses/s", Digits: rateDigits})
 	}
 	if len(figures) == 0 {
 		return nil
 	}
-	p.Add(report.Figures{All: figures}, report.ParaOf("As if every axis of the table that has such a speed moved at that speed at the same moment: the most there can be. Leave axes out that never move together."))
+	p.Add(report.Figures{All: figures}, report.ParaOf(togetherSays))
 	return p
 }

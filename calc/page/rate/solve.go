@@ -17,8 +17,9 @@ type state struct {
 
 // A speed is one at which an axis is asked to move.
 type speed struct {
-	id, word string
-	value    float64 // mm/s or °/s
+	id    string
+	kind  *speedKind
+	value float64 // mm/s or °/s
 }
 
 // A row is one axis, read.
@@ -55,7 +56,7 @@ func (s *entries) row(i int) *row {
 		missing = append([]string{key}, missing...)
 	}
 	if len(missing) > 0 {
-		r.blocks = append(r.blocks, report.Ask{Keys: missing, For: "pulses per second"})
+		r.blocks = append(r.blocks, report.Ask{Keys: missing, For: forRate})
 		return r
 	}
 	r.was = state{steps.Value, f.Motor}
@@ -65,29 +66,29 @@ func (s *entries) row(i int) *row {
 }
 
 func (s *entries) readSpeeds(r *row, i int, moves string) {
-	read := func(id, key, word string, in *unit.Entry) {
+	read := func(id, key string, kind *speedKind, in *unit.Entry) {
 		r.needs = append(r.needs, key)
 		if in.Given {
-			r.speeds = append(r.speeds, speed{id, word, in.Number})
+			r.speeds = append(r.speeds, speed{id, kind, in.Number})
 		}
 	}
 	ask := []string{"work"}
 	if moves == "rotary" {
 		ask = []string{"workdeg"}
-		read("work", "workdeg", "working speed", &s.WorkDeg.Rows[i])
-		read("fast", "fastdeg", "travel speed", &s.FastDeg.Rows[i])
+		read("work", "workdeg", &working, &s.WorkDeg.Rows[i])
+		read("fast", "fastdeg", &travel, &s.FastDeg.Rows[i])
 	} else {
 		r.needs = append(r.needs, "accel")
-		read("work", "work", "working speed", &s.Work.Rows[i])
+		read("work", "work", &working, &s.Work.Rows[i])
 	}
 	switch moves {
 	case "linear":
-		read("fast", "fast", "travel speed", &s.Fast.Rows[i])
+		read("fast", "fast", &travel, &s.Fast.Rows[i])
 	case "feed":
-		read("back", "back", "retraction speed", &s.Back.Rows[i])
+		read("back", "back", &retraction, &s.Back.Rows[i])
 	}
 	if len(r.speeds) == 0 {
-		r.blocks = append(r.blocks, report.Ask{Keys: ask, For: "pulses per second"})
+		r.blocks = append(r.blocks, report.Ask{Keys: ask, For: forRate})
 	}
 }
 
@@ -132,18 +133,19 @@ func (s *entries) readSwap(r *row, i int) {
 	}
 	if r.swapped = len(missing) == 0; !r.swapped {
 		r.is = r.was
-		r.blocks = append(r.blocks, report.Ask{Keys: missing, For: "what the swap changes"})
+		r.blocks = append(r.blocks, report.Ask{Keys: missing, For: forSwap})
 	}
 }
 
 func (s *entries) Solve() report.Report {
 	a := solution{sheet: s}
 	fields := s.Fields()
-	r := report.Report{Parts: []report.Part{aboutPulses}}
+	r := report.Report{Parts: []report.Part{aboutPulses}, Problems: s.weakSupply()}
 	for i := range s.Name.Rows {
 		if i > 0 && axis.Blank(fields, i) {
 			continue
 		}
+		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
 		row := s.row(i)
 		a.needs = append(a.needs, row.needs...)
 		r.Add(row.part())

@@ -1,2 +1,2 @@
-// Package swap is the page that tells which numbers a change of parts moves.
+// Package swap is the page that tells which settings a change of parts moves.
 package swap

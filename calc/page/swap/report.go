@@ -2,7 +2,6 @@ package swap
 
 import (
 	"math"
-	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
@@ -24,20 +23,39 @@ type solution struct {
 }
 
 func (a *solution) answer() *report.Answer {
-	word := axis.ConventionWords[a.setting.Convention]
-	f := axis.SettingFigure(word, a.setting.Rescaled(a.factors), a.sheet.rotary(), 7, false)
-	f.Label = "New setting, " + strings.ToLower(f.Label)
+	c := a.setting.Convention
+	f := axis.SettingFigure(axis.ConventionWords[c], a.setting.Rescaled(a.factors), a.sheet.rotary(), 7, false)
+	f.Label = a.words(c).fresh
 	old := axis.SettingFigure("", a.setting, a.sheet.rotary(), 7, false)
-	says := report.Say("It was ", old, " and "+times(a.factors.Of(a.setting.Convention))+". A correction that a measurement put into the old value is carried over.")
+	says := report.Say(sameAsBefore, "old", old)
+	if factor := a.factors.Of(c); matters(factor) {
+		says = report.Say(timesBefore, "old", old, "factor", factorText(factor))
+		if a.atMicrosteps() {
+			says = report.Say(timesMicro, "old", old, "micro", a.sheet.was.Micro.Text(), "factor", factorText(factor))
+		}
+	}
 	return &report.Answer{Figure: *f, Says: says, Needs: a.allKeys}
 }
+
+// words are those of a convention.
+func (a *solution) words(c drive.Convention) settingWords {
+	if a.sheet.rotary() {
+		return perDegree[c]
+	}
+	return perMM[c]
+}
+
+// matters reports whether a factor changes anything.
+func matters(factor float64) bool { return math.Abs(factor-1) >= 1e-12 }
+
+func factorText(factor float64) string { return unit.Trim(factor, 6) }
 
 // numbers shows the setting before and after in each convention.
 func (a *solution) numbers() *report.Part {
 	show := func(id string, s drive.Setting) *report.Figure {
 		return axis.SettingFigure(id, s, a.sheet.rotary(), 7, false)
 	}
-	return &report.Part{ID: "conventions", Title: "Before and after",
+	return &report.Part{ID: "conventions", Title: beforeAfterTitle,
 		Needs:  lists.Concat(a.allKeys, []string{"angle" + axis.SuffixKept, "micro" + axis.SuffixKept}, a.sheet.kept.gears.Keys(axis.SuffixKept)),
 		Blocks: axis.BeforeAndAfter(a.before(), a.after(), show, show),
 	}
@@ -56,32 +74,32 @@ func (a *solution) touches() *report.Part {
 		Needs: lists.Concat(a.allKeys, []string{"angle" + axis.SuffixKept, "micro" + axis.SuffixKept}, s.kept.gears.Keys(axis.SuffixKept), axis.SpeedKeys)}
 	t := axis.Change{TouchedEntry: &s.TouchedEntry, Was: a.before(), Is: a.after()}
 	figure := func(f axis.Fact) string { return axis.SettingFigure("", f.Setting, s.rotary(), 7, false).String() }
-	items := report.Sentences{report.Say("Lengths in mm, such as retraction, and the flow factor stay as they are if the old setting was right. If it was not, measure, and go by that page.")}
+	items := report.Sentences{report.Say(fedStays)}
 	if s.Moves.Word != "feed" {
-		items = report.Sentences{report.Say("Positions and lengths stay as they are if the old setting was right.")}
+		items = report.Sentences{report.Say(movedStays)}
 	}
 	if figure(t.Was) != figure(t.Is) {
 		items = append(items, axis.Elsewhere(figure(t.Was), figure(t.Is), s.Moves.Word != "feed")...)
 	}
 	if s.Changed.Has("angle") {
-		items.Say("The driver's current and the motor's direction: see below, before it runs.")
+		items.Say(newMotor)
 	}
 	p.Add(report.Points{Items: items})
 	p.Add(t.Pulses()...)
 	return p
 }
 
-// effects says in one sentence for each part what moves and what stays.
+// effects says in one sentence for each part what changes and what stays.
 func (a *solution) effects() *report.Part {
-	p := &report.Part{ID: "effects", Title: "What moves, what stays", Needs: a.keys}
+	p := &report.Part{ID: "effects", Title: effectsTitle, Needs: a.keys}
 	var sentences []report.Line
 	for _, c := range a.changes {
 		if f, err := drive.Rescale(c.was, c.now); err == nil {
-			sentences = append(sentences, c.says(f, a.sheet.rotary()))
+			sentences = append(sentences, a.effect(c.word, f))
 		}
 	}
 	factor := func(id string, c drive.Convention) *report.Figure {
-		return &report.Figure{ID: "x-" + id, Label: axis.SettingName(c, a.sheet.rotary()) + ", multiplied by", Value: a.factors.Of(c), Digits: 7}
+		return &report.Figure{ID: "x-" + id, Label: a.words(c).factor, Value: a.factors.Of(c), Digits: 7}
 	}
 	p.Add(report.Points{Items: sentences}, report.FiguresOf(
 		factor(axis.AsSteps, drive.StepsPerUnit), factor(axis.AsTurn, drive.TravelPerTurn), factor(axis.AsOutput, drive.TravelPerOutputTurn),
@@ -89,10 +107,39 @@ func (a *solution) effects() *report.Part {
 	return p
 }
 
-// entries names, for each convention, every entry that must change and every
+// effect says what one part does.
+func (a *solution) effect(part string, f drive.Factors) report.Line {
+	says := linearEffects
+	switch {
+	case !matters(f.Steps):
+		says = noEffects
+	case a.sheet.rotary():
+		says = rotaryEffects
+	}
+	was, now := &a.sheet.was, &a.sheet.now
+	steps, turn := factorText(f.Steps), factorText(f.Turn)
+	switch part {
+	case "angle":
+		return report.Say(says.angle, "new", now.Angle.Text(), "old", was.Angle.Text(), "steps", steps, "fullsteps", a.sheet.fullSteps())
+	case "micro":
+		return report.Say(says.micro, "new", now.Micro.Text(), "old", was.Micro.Text(), "steps", steps)
+	case "gears":
+		return report.Say(says.gears, "new", now.ratioText(), "old", was.ratioText(), "steps", steps, "turn", turn)
+	}
+	return report.Say(says.out, "new", now.output.Describe(), "old", was.output.Describe(), "steps", steps, "turn", turn, "output", factorText(f.Output))
+}
+
+// fullSteps are those of the new motor.
+func (s *entries) fullSteps() string {
+	return unit.Trim(drive.Motor{StepAngle: s.now.Angle.Value()}.FullSteps(), 7)
+}
+
+func (t *trainEntry) ratioText() string { return unit.Trim(t.gears.Reduction(), 7) }
+
+// entries names, for each convention, every setting that must change and every
 // one that stays.
 func (a *solution) entries() *report.Part {
-	p := &report.Part{ID: "entries", Title: "Which entries to change", Needs: append([]string{"as"}, a.keys...)}
+	p := &report.Part{ID: "entries", Title: entriesTitle, Needs: append([]string{"as"}, a.keys...)}
 	own := a.setting.Convention
 	conventions := []drive.Convention{own} // the person's own first
 	for _, c := range drive.Conventions {
@@ -101,47 +148,50 @@ func (a *solution) entries() *report.Part {
 		}
 	}
 	for _, c := range conventions {
-		p.Add(report.ParaOf("Where the controller stores "+strings.ToLower(axis.SettingName(c, a.sheet.rotary()))+":"), report.Points{Items: a.entriesOf(c)})
+		p.Add(report.Para{Line: report.Text(a.words(c).where)}, report.Points{Items: a.entriesOf(c)})
 	}
-	p.Add(report.TipNote("Entries of a configuration are read at the start: restart the controller after changing them. A line that is sent works at once, and is gone after a restart unless it is stored."))
+	p.Add(report.TipNote(restartTip))
 	return p
 }
 
 func (a *solution) entriesOf(c drive.Convention) []report.Line {
-	name := axis.SettingName(c, a.sheet.rotary())
-	verdict := func(name string, must bool, to string) report.Line {
-		if must {
-			return report.Say(name + ": must change" + to + ".")
-		}
-		return report.Say(name + ": stays.")
-	}
-	f := a.factors.Of(c)
-	entries := []report.Line{verdict(name, math.Abs(f-1) >= 1e-12, "; it "+times(f))}
 	s := a.sheet
+	var all report.Sentences
+	if name, f := axis.SettingName(c, s.rotary()), a.factors.Of(c); matters(f) {
+		all.Say(multiplyEntry, "setting", name, "factor", factorText(f))
+	} else {
+		all.Say(leaveEntry, "setting", name)
+	}
+	entry := func(name, part, becomes string) {
+		if s.differs(part) {
+			all.Say(changeEntry, "setting", name, "new", becomes)
+		} else {
+			all.Say(leaveEntry, "setting", name)
+		}
+	}
 	if c != drive.StepsPerUnit {
-		steps := drive.Motor{StepAngle: s.now.Angle.Value()}.FullSteps()
-		entries = append(entries, verdict("Full steps per turn", s.differs("angle"), " to "+unit.Trim(steps, 7)))
+		entry(fullStepsEntry, "angle", s.fullSteps())
 	}
-	entries = append(entries, verdict("Microsteps, if the controller sets the driver", s.differs("micro"), " to "+s.now.Micro.Text()))
+	entry(microstepsEntry, "micro", s.now.Micro.Text())
 	if c == drive.TravelPerOutputTurn {
-		entries = append(entries, verdict("Gear ratio", s.differs("gears"), " to "+unit.Trim(s.now.gears.Reduction(), 7)))
+		entry(gearRatioEntry, "gears", s.now.ratioText())
 	}
-	return entries
+	return all
 }
 
 // check is what to see to before and after.
 func (a *solution) check() *report.Part {
-	p := &report.Part{ID: "check", Title: "Before it runs, and after", Needs: a.keys}
+	p := &report.Part{ID: "check", Title: checkTitle, Needs: a.keys}
 	p.Caution("maker", "wiring")
 	if a.sheet.Changed.Has("angle") {
 		p.Caution("swap")
 	}
 	p.Caution("rollers")
-	measured := report.Say("Then measure: a short test move shows whether the new value is right.")
+	test := thenTest
 	if a.sheet.Changed.Has("out") && a.sheet.now.output.Kind.Word == "roller" {
-		measured = report.Say("Then measure: the effective diameter of a roller is known only from a test.")
+		test = thenTestDrive
 	}
-	p.Add(report.Para{Line: measured})
+	p.Add(report.Para{Line: report.Text(test)})
 	if a.given {
 		links := []report.Link{a.toMeasure()}
 		if l, ok := a.toRate(); ok {
@@ -159,7 +209,7 @@ func (a *solution) toMeasure() report.Link {
 	if as == axis.AsSteps {
 		as = "" // the default
 	}
-	return axis.LinkTo("Measure with the new setting", "measure", axis.Fills("axis", moves, "as", as,
+	return axis.LinkTo(toCalibrate, "measure", axis.Fills("axis", moves, "as", as,
 		axis.SettingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7))...)
 }
 
@@ -193,7 +243,7 @@ func (a *solution) toRate() (report.Link, bool) {
 	if a.sheet.Changed.Has("micro") {
 		entries = append(entries, axis.Fill("micro"+axis.SuffixNew, positiveText(float64(is.Motor.Microsteps))))
 	}
-	return axis.LinkTo("Speed and step rate, before and after", "rate", append(entries, axis.Fill("limit", a.sheet.Limit.Bare()))...), true
+	return axis.LinkTo(toStepRate, "rate", append(entries, axis.Fill("limit", a.sheet.Limit.Bare()))...), true
 }
 
 // positiveText is a number of a part that is given; 0 is one that is not.

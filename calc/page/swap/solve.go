@@ -2,23 +2,19 @@ package swap
 
 import (
 	"math"
-	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
-	"striderule/calc/unit"
 )
 
 // A change is one part of a swap.
 type change struct {
 	word     string // of the tick
-	with     string // "64 instead of 32 microsteps"
 	was, now drive.Parts
 	missing  []string
 	keys     []string
-	beside   string // the entry that must change with travel per turn: "the microsteps entry must become 64"
 }
 
 // changes returns what was ticked, in the order of the list.
@@ -30,12 +26,6 @@ func (s *entries) changes() []change {
 		c.need("angle", a.Given)
 		c.need("anglenew", b.Given)
 		c.was.StepAngle, c.now.StepAngle = a.Value(), b.Value()
-		if len(c.missing) == 0 {
-			c.with = "a step angle of " + b.Text() + " instead of " + a.Text()
-			if s.differs("angle") {
-				c.beside = "the entry of full steps per turn must become " + unit.Trim(drive.Motor{StepAngle: b.Value()}.FullSteps(), 7)
-			}
-		}
 		all = append(all, c)
 	}
 	if s.Changed.Has("micro") {
@@ -44,10 +34,6 @@ func (s *entries) changes() []change {
 		c.need("micro", a.Given)
 		c.need("micronew", b.Given)
 		c.was.Microsteps, c.now.Microsteps = a.Value(), b.Value()
-		c.with = b.Text() + " instead of " + a.Text() + " microsteps"
-		if s.differs("micro") {
-			c.beside = "the microsteps entry must become " + b.Text()
-		}
 		all = append(all, c)
 	}
 	if s.Changed.Has("gears") {
@@ -55,12 +41,6 @@ func (s *entries) changes() []change {
 		c.missing = lists.Concat(s.was.gears.Missing(""), s.now.gears.Missing(axis.SuffixNew))
 		s.was.gears.Put(&c.was)
 		s.now.gears.Put(&c.now)
-		if len(c.missing) == 0 {
-			c.with = "a gear ratio of " + unit.Trim(s.now.gears.Reduction(), 7) + " instead of " + unit.Trim(s.was.gears.Reduction(), 7)
-			if s.differs("gears") {
-				c.beside = "the gear ratio must become " + unit.Trim(s.now.gears.Reduction(), 7)
-			}
-		}
 		all = append(all, c)
 	}
 	if s.Changed.Has("out") {
@@ -69,9 +49,6 @@ func (s *entries) changes() []change {
 		c.was.Output, missingWas = s.was.output.Element("")
 		c.now.Output, missingNow = s.now.output.Element(axis.SuffixNew)
 		c.missing = lists.Concat(missingWas, missingNow)
-		if len(c.missing) == 0 {
-			c.with = s.now.output.Describe() + " instead of " + s.was.output.Describe()
-		}
 		all = append(all, c)
 	}
 	return all
@@ -95,34 +72,6 @@ func (c *change) need(key string, given bool) {
 	if !given {
 		c.missing = append(c.missing, key)
 	}
-}
-
-// says is the change in one sentence: which numbers move and which stay, and
-// the entry beside them.
-func (c change) says(f drive.Factors, rotary bool) report.Line {
-	s := "With " + c.with + " the setting in " + strings.ToLower(axis.SettingName(drive.StepsPerUnit, rotary)) + " " + times(f.Steps) +
-		"; travel per motor turn " + times(f.Turn)
-	if f.Turn == 1 && c.beside != "" {
-		return report.Say(s + ", but " + c.beside + ".")
-	}
-	s += "; travel per output turn " + times(f.Output)
-	if f.Output == 1 && c.beside != "" {
-		s += ", but " + c.beside
-	}
-	return report.Say(s + ".")
-}
-
-// times says what a factor does.
-func times(f float64) string {
-	switch {
-	case math.Abs(f-1) < 1e-12:
-		return "stays"
-	case math.Abs(f-2) < 1e-12:
-		return "doubles"
-	case math.Abs(f-0.5) < 1e-12:
-		return "halves"
-	}
-	return "is multiplied by " + unit.Trim(f, 6)
 }
 
 func (s *entries) rotary() bool { return s.Moves.Word == "rotary" }
@@ -157,9 +106,21 @@ func (s *entries) fact(setting drive.Setting, changed *trainEntry, suffix string
 
 func (s *entries) Solve() report.Report {
 	var r report.Report
+	if s.Changed.Has("out") {
+		r.Problems = lists.Concat(s.was.output.Problems("", 0), s.now.output.Problems(axis.SuffixNew, 0))
+	} else {
+		r.Problems = s.kept.output.Problems(axis.SuffixKept, 0)
+	}
+	read := func(t *trainEntry, suffix string) {
+		t.gears.Read(&r.Remarks, suffix)
+		t.output.Read(&r.Remarks, suffix, 0)
+	}
+	read(&s.was, "")
+	read(&s.now, axis.SuffixNew)
+	read(&s.kept, axis.SuffixKept)
 	all := s.changes()
 	if len(all) == 0 {
-		r.Add(&report.Part{ID: "missing", Title: "Still needed", Blocks: []report.Block{report.Ask{Keys: []string{"changed"}, For: "what moves and what stays"}}})
+		r.Add(missingPart(nil, "changed"))
 		return r
 	}
 	var was, now drive.Parts
@@ -171,22 +132,22 @@ func (s *entries) Solve() report.Report {
 		was, now = merged(was, c.was), merged(now, c.now)
 	}
 	if len(missing) > 0 {
-		r.Add(&report.Part{ID: "missing", Title: "Still needed", Blocks: []report.Block{report.Ask{Keys: missing, For: "what moves and what stays"}}})
+		r.Add(missingPart(nil, missing...))
 		return r
 	}
 	factors, err := drive.Rescale(was, now)
-	if err != nil {
-		r.Problems = []report.Problem{{Key: "out" + axis.SuffixNew, Row: 0, Says: err.Error() + ". Choose an element of the same sort on both sides, or use the page for the parts of a new axis."}}
+	if err != nil { // the entries have their limits: only the kinds of axis are left to differ
+		r.Problems = []report.Problem{{Key: "out" + axis.SuffixNew, Row: 0, Says: notOfOneKind}}
 		return r
 	}
 	setting, settingKey, given := s.Setting(s.rotary())
 	a := solution{s, all, factors, setting, given, keys, lists.Concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
+		a.doubt(&r, settingKey)
 		r.Add(a.numbers(), a.stepPicture())
 	} else {
-		r.Add(&report.Part{ID: "missing", Title: "Still needed", Needs: keys,
-			Blocks: []report.Block{report.Ask{Keys: []string{settingKey}, For: "the new value; its factor is known already"}}})
+		r.Add(missingPart(keys, settingKey))
 	}
 	r.Add(a.effects(), a.entries())
 	if given {
@@ -194,6 +155,12 @@ func (s *entries) Solve() report.Report {
 	}
 	r.Add(a.check())
 	return r
+}
+
+// missingPart asks for what the new setting lacks.
+func missingPart(needs []string, keys ...string) *report.Part {
+	return &report.Part{ID: "missing", Title: missingTitle, Needs: needs,
+		Blocks: []report.Block{report.Ask{Keys: keys, For: askSetting}}}
 }
 
 // merged adds the parts that b names to a.

@@ -1,6 +1,8 @@
 package swap_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -61,45 +63,52 @@ func TestSwapSentences(t *testing.T) {
 		return calctest.Part(calctest.Open(t, "swap", "v=1&changed="+entries), "effects")
 	}
 	assert.Contains(t, effects("micro&micro=32&micronew=64"),
-		"With 64 instead of 32 microsteps the setting in steps per mm doubles; travel per motor turn stays, but the microsteps entry must become 64.")
+		"Microsteps 64 instead of 32: steps per mm × 2. Travel per motor turn stays, but the microsteps stored with it become 64.")
 	assert.Contains(t, effects("angle&angle=0.9&anglenew=1.8"),
-		"With a step angle of 1.8° instead of 0.9° the setting in steps per mm halves; travel per motor turn stays, but the entry of full steps per turn must become 200.")
+		"Step angle 1.8° instead of 0.9°: steps per mm × 0.5. Travel per motor turn stays, but the full steps per turn stored with it become 200.")
 	assert.Contains(t, effects("gears&gears=none&gearsnew=pairs&drivingnew=20&drivennew=50"),
-		"With a gear ratio of 2.5 instead of 1 the setting in steps per mm is multiplied by 2.5; travel per motor turn is multiplied by 0.4; travel per output turn stays, but the gear ratio must become 2.5.")
+		"Gear ratio 2.5 instead of 1: steps per mm × 2.5, travel per motor turn × 0.4. Travel per output turn stays, but the gear ratio stored with it becomes 2.5.")
 	assert.Contains(t, effects("out&pitch=2&teeth=20&pitchnew=2&teethnew=16"),
-		"With a belt of 2 mm pitch on 16 teeth instead of a belt of 2 mm pitch on 20 teeth the setting in steps per mm is multiplied by 1.25; travel per motor turn is multiplied by 0.8; travel per output turn is multiplied by 0.8.")
-	assert.Contains(t, effects("out&out=screw&screw=Tr8x8%28P2%29&outnew=rack&modulenew=1&pinionnew=20"),
-		"a rack of module 1 on 20 teeth instead of a screw of 8 mm lead")
-	assert.Contains(t, effects("out&moves=rotary&out=rotary&outnew=rotary"), "steps per degree stays")
-	assert.Contains(t, effects("out&out=roller&roller=11&outnew=roller&rollernew=8.5"), "a roller of 8.5 mm effective diameter")
+		"Steps per mm × 1.25, travel per motor turn × 0.8, travel per output turn × 0.8.")
+	belts := effects("out&pitch=2&teeth=20&pitchnew=2&teethnew=16")
+	before, after, _ := strings.Cut(belts, "New part: ")
+	assert.Regexp(t, "Old part: .*20 teeth", before)
+	assert.Contains(t, after, "16 teeth")
+	screw := effects("out&out=screw&screw=Tr8x8%28P2%29&outnew=rack&modulenew=1&pinionnew=20")
+	before, after, _ = strings.Cut(screw, "New part: ")
+	assert.Contains(t, before, "8 mm lead")
+	assert.Contains(t, after, "module 1")
+	assert.Contains(t, effects("out&moves=rotary&out=rotary&outnew=rotary"), "no setting changes")
+	assert.Contains(t, effects("micro&moves=rotary&micro=16&micronew=32"), "steps per degree × 2.")
+	assert.Contains(t, effects("out&out=roller&roller=11&outnew=roller&rollernew=8.5"), "8.5 mm effective diameter")
 }
 
 func TestSwapEntries(t *testing.T) {
 	f := calctest.Open(t, "swap", "v=1&changed=angle,micro,gears&angle=1.8&anglenew=0.9&micro=16&micronew=32&gears=none&gearsnew=ratio&rationew=3")
 	entries := calctest.Part(f, "entries")
 	for _, says := range []string{
-		"Steps per mm: must change; it is multiplied by 12.",
-		"Full steps per turn: must change to 400.",
-		"Microsteps, if the controller sets the driver: must change to 32.",
-		"Travel per motor turn: must change; it is multiplied by 0.333333.",
-		"Travel per output turn: stays.",
-		"Gear ratio: must change to 3.",
-		"restart the controller",
+		"Steps per mm: multiply by 12.",
+		"Full steps per turn: change to 400.",
+		"Microsteps (if set in firmware): change to 32.",
+		"Travel per motor turn: multiply by 0.333333.",
+		"Travel per output turn: leave as it is.",
+		"Gear ratio: change to 3.",
+		"Restart the controller",
 	} {
 		assert.Contains(t, entries, says)
 	}
-	assert.Contains(t, calctest.Part(f, "missing"), "its factor is known already: steps")
-	assert.Contains(t, calctest.Part(f, "check"), "driver's current")
+	assert.Contains(t, calctest.Part(f, "missing"), "the new setting: steps")
+	assert.Contains(t, calctest.Part(f, "check"), report.CautionOf("swap").String())
 	assert.Contains(t, calctest.Part(f, "check"), "under power")
 }
 
 // A part that was ticked, and is as it was, leaves the entry beside it alone.
 func TestSwapOfTheSame(t *testing.T) {
 	f := calctest.Open(t, "swap", "v=1&changed=angle,micro,gears&as=turn&turn=8&angle=1.8&anglenew=1.8&micro=16&micronew=16&gears=none&gearsnew=ratio&rationew=1")
-	assert.NotContains(t, f.Report().String(), "must")
-	assert.Contains(t, calctest.Part(f, "effects"), "With 16 instead of 16 microsteps the setting in steps per mm stays; travel per motor turn stays; travel per output turn stays.")
-	for _, entry := range []string{"Full steps per turn", "Microsteps, if the controller sets the driver", "Gear ratio"} {
-		assert.Contains(t, calctest.Part(f, "entries"), entry+": stays.")
+	assert.NotRegexp(t, "change to|multiply by|stored with it become", f.Report().String())
+	assert.Contains(t, calctest.Part(f, "effects"), "Microsteps 16 before and after: no setting changes for it.")
+	for _, entry := range []string{"Full steps per turn", "Microsteps (if set in firmware)", "Gear ratio"} {
+		assert.Contains(t, calctest.Part(f, "entries"), entry+": leave as it is.")
 	}
 }
 
@@ -133,7 +142,7 @@ func TestSwapRefusesDegreesForMillimetres(t *testing.T) {
 	p, _ := calc.PageOf("swap")
 	f := calc.Load(p, "v=1&changed=out&steps=80&pitch=2&teeth=20&outnew=rotary")
 	require.Len(t, f.Problems(), 1)
-	assert.Contains(t, f.Problems()[0].Says, "cannot become one that turns in degrees")
+	assert.Contains(t, f.Problems()[0].Says, "A linear axis can't become a rotary one")
 	assert.Nil(t, f.Report().Answer)
 }
 
@@ -170,8 +179,28 @@ func TestConvertRowsCarryTheMotor(t *testing.T) {
 }
 
 func TestGearRatioTurnedRoundIsDoubted(t *testing.T) {
-	const doubt = "turn it round: 54:12, not 12:54"
+	const doubt = "turn the ratio round: 54:12, not 12:54"
 	assert.Contains(t, calctest.Open(t, "convert", "v=1&steps=80&angle=1.8&micro=16&ratio=12:54").Report().String(), doubt)
 	assert.NotContains(t, calctest.Open(t, "convert", "v=1&steps=80&angle=1.8&micro=16&ratio=54:12").Report().String(), doubt)
 	assert.Contains(t, calctest.Open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9&gears=pairs&driving=54&driven=12").Report().String(), doubt)
+}
+
+// A swap between parts by what stands on the shelf.
+func TestSwapByTheNamesOnTheShelf(t *testing.T) {
+	f := calctest.Open(t, "swap", "v=1&changed=out&steps=1600&out=screw&screw=Tr8x2&outnew=screw&screwnew=20%20tpi%20x%202")
+	assert.InEpsilon(t, 1600*2/2.54, calctest.Out(t, f, "steps"), 1e-15)
+	assert.Contains(t, calctest.Part(f, "effects"), "New part: a screw of 2.54 mm lead.")
+	f = calctest.Open(t, "swap", "v=1&changed=out&steps=80&out=rack&module=1&pinion=20&outnew=rack&modulenew=24%20DP&pinionnew=20")
+	assert.InEpsilon(t, 80*120/127., calctest.Out(t, f, "steps"), 1e-15)
+	assert.Contains(t, calctest.Part(f, "effects"), "New part: a rack of module 1.0583333 on 20 teeth.")
+	f = calctest.Open(t, "swap", "v=1&changed=out&steps=80&pitch=2&teeth=20&outnew=belt2&pitchnew=2&teethnew=20")
+	assert.InEpsilon(t, 160., calctest.Out(t, f, "steps"), 1e-15)
+	assert.Contains(t, calctest.Part(f, "effects"), "New part: a belt of 2 mm pitch on 20 teeth with a 2:1 moving pulley.")
+	f = calctest.Open(t, "swap", "v=1&changed=out&steps=80&out=drum&drum=20&cable=0.8&outnew=differential&firstnew=20%20tpi&secondnew=M8x1.25")
+	assert.InEpsilon(t, 80*math.Pi*20.8/0.02, calctest.Out(t, f, "steps"), 1e-14)
+	assert.Contains(t, calctest.Part(f, "effects"), "Old part: a drum of 20 mm with a cable of 0.8 mm. New part: a differential screw that moves 0.02 mm per turn.")
+	p, _ := calc.PageOf("swap")
+	f = calc.Load(p, "v=1&changed=out&steps=80&out=drum&drum=20&cable=0.8&outnew=differential&firstnew=8&secondnew=Tr8x8(P2)")
+	assert.Contains(t, f.ProblemAt("secondnew", 0), "“Tr8x8(P2)” has the same lead as the first thread, 8 mm")
+	assert.Nil(t, f.Report().Answer)
 }

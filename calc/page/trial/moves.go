@@ -2,12 +2,12 @@ package trial
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
 
 // A MovesEntry asks for the lines that a controller is moved with. Each is a
@@ -17,37 +17,42 @@ type MovesEntry struct {
 	Begin, Move, Stop, Finish sheet.Template
 }
 
-// Places in the templates.
-const (
-	lengthPlace = "{length}"
-	speedPlace  = "{speed}"
-	axisPlace   = "{axis}"
-)
+// The place that a move's line must have.
+const lengthPlace = "{length}"
 
+// builtin are the page's own lines, in the order of lineKeys; the first of each is written
+// where nothing is typed. Those for relative and absolute moves depend on the axis.
+var builtin = [4][]string{{"G91"}, {builtinMove}, {builtinStop, "G4 S60"}, {"G90"}}
+
+var lineKeys = [4]string{"begin", "move", "stop", "finish"}
+
+// Indices of both.
 const (
-	builtinMove = "G1 " + axisPlace + lengthPlace + " F" + speedPlace
-	builtinStop = "M0"
+	begin = iota
+	move
+	stop
+	finish
 )
 
 // NewMovesEntry is one with nothing given: the builtin lines.
 func NewMovesEntry() MovesEntry {
 	return MovesEntry{
 		Single: unit.Lengths.Input("mm", 1, 3000),
-		Begin:  sheet.NewTemplate("a line before the first move"),
-		Move:   sheet.NewTemplate("the line of a move, with {length}, {speed} in mm/min and {axis} where they go"),
-		Stop:   sheet.NewTemplate("the line that waits while you read"),
-		Finish: sheet.NewTemplate("a line after the last move"),
+		Begin:  sheet.NewTemplate(beginAbout),
+		Move:   sheet.NewTemplate(moveAbout, lengthPlace, sheet.SpeedPlace, sheet.AxisPlace),
+		Stop:   sheet.NewTemplate(stopAbout),
+		Finish: sheet.NewTemplate(finishAbout),
 	}
 }
 
 // Fields declares the entry; on is when long moves may be refused.
 func (m *MovesEntry) Fields(section *sheet.Section, on []sheet.When) []sheet.Field {
 	return []sheet.Field{
-		{Key: "single", Label: "Longest move at a time", Hint: "If the controller refuses long single feeds: they are then split.", Section: section, When: on, Cells: sheet.Input(&m.Single)},
-		{Key: "begin", Label: "Line before the first move", Hint: "Empty: M83 for feeding, G91 for travel; moves are then relative.", Section: section, Cells: sheet.One(&m.Begin), Suggest: []string{"G91"}},
-		{Key: "move", Label: "Line of a move", Hint: "Empty: " + builtinMove + ". {speed} is put in as mm/min.", Section: section, Cells: sheet.One(&m.Move), Suggest: []string{builtinMove}},
-		{Key: "stop", Label: "Line that waits while you read", Hint: "Empty: " + builtinStop + ". If your controller does not know it, put in what yours waits with, and send the moves one by one until you know that it works.", Section: section, Cells: sheet.One(&m.Stop), Suggest: []string{builtinStop, "G4 S60"}},
-		{Key: "finish", Label: "Line after the last move", Hint: "Empty: M82 for feeding, G90 for travel; moves are then absolute again.", Section: section, Cells: sheet.One(&m.Finish), Suggest: []string{"G90"}},
+		{Key: "single", Label: singleLabel, Hint: singleHint, Section: section, When: on, Cells: sheet.Input(&m.Single)},
+		{Key: "begin", Label: beginLabel, Hint: beginHint, Section: section, Cells: sheet.One(&m.Begin), Suggest: builtin[begin]},
+		{Key: "move", Label: moveLabel, Hint: moveHint, Section: section, Cells: sheet.One(&m.Move), Suggest: builtin[move]},
+		{Key: "stop", Label: stopLabel, Hint: stopHint, Section: section, Cells: sheet.One(&m.Stop), Suggest: builtin[stop]},
+		{Key: "finish", Label: finishLabel, Hint: finishHint, Section: section, Cells: sheet.One(&m.Finish), Suggest: builtin[finish]},
 	}
 }
 
@@ -57,7 +62,7 @@ func (m *MovesEntry) Keys() []string { return []string{"single", "begin", "move"
 // Problems finds a template for moves that has no place for the length.
 func (m *MovesEntry) Problems() []report.Problem {
 	if t := m.Move.Value; t != "" && !strings.Contains(t, lengthPlace) {
-		return []report.Problem{{Key: "move", Row: 0, Says: word.Quote(t) + " has no " + lengthPlace + ". Write " + lengthPlace + " where the length goes, as in " + builtinMove + "."}}
+		return []report.Problem{{Key: "move", Row: 0, Says: lengthMissing.Fill("line", t, "place", lengthPlace, "example", builtinMove)}}
 	}
 	return nil
 }
@@ -65,45 +70,76 @@ func (m *MovesEntry) Problems() []report.Problem {
 // A Program is a list of lines for a controller, in the making.
 type Program struct {
 	*MovesEntry
-	axis               string // its letter
-	relative, absolute string // built in
-	lines              []string
-	Path               float64 // mm moved, there and back
-	Seconds            float64 // that the moves take
+	axis    string // its letter
+	own     [4]*sheet.Template
+	builtin [4][]string
+	lines   []string
+	Path    float64 // mm moved, there and back
+	Seconds float64 // that the moves take
 }
 
-// Program begins a list of moves of one axis. Feed axes have words of their own
+// Program begins a list of moves of one axis. Extruders have words of their own
 // for relative and absolute moves.
 func (m *MovesEntry) Program(axis string, feed bool) *Program {
+	p := &Program{MovesEntry: m, axis: axis, own: [4]*sheet.Template{&m.Begin, &m.Move, &m.Stop, &m.Finish}, builtin: builtin}
 	if feed {
-		return &Program{MovesEntry: m, axis: axis, relative: "M83", absolute: "M82"}
+		p.builtin[begin], p.builtin[finish] = []string{"M83", "G91"}, []string{"M82", "G90"}
 	}
-	return &Program{MovesEntry: m, axis: axis, relative: "G91", absolute: "G90"}
+	return p
 }
 
-// orElse is the person's line, or the builtin one.
-func orElse(own sheet.Template, builtin string) string {
-	if own.Value != "" {
-		return own.Value
+// Axis is the letter of the axis that is moved.
+func (p *Program) Axis() string { return p.axis }
+
+// Custom returns the keys of the lines that are none of the page's own.
+func (p *Program) Custom() (keys []string) {
+	for i, key := range lineKeys {
+		if p.isCustom(i) {
+			keys = append(keys, key)
+		}
 	}
-	return builtin
+	return keys
+}
+
+func (p *Program) isCustom(i int) bool {
+	return p.own[i].Value != "" && !slices.Contains(p.builtin[i], p.own[i].Value)
 }
 
 // Say adds a remark on a line of its own.
 func (p *Program) Say(text string) { p.lines = append(p.lines, "; "+text) }
 
-func (p *Program) add(line, why string) { p.lines = append(p.lines, line+" ; "+why) }
+// line is the person's line, or the builtin one.
+func (p *Program) line(i int) string {
+	if own := p.own[i].Value; own != "" {
+		return own
+	}
+	return p.builtin[i][0]
+}
+
+// add adds a line with what it is for. Of a line that is not its own the page doesn't say what
+// it does.
+func (p *Program) add(i int, line, why string) {
+	if p.isCustom(i) {
+		switch i {
+		case begin:
+			why = customBegin
+		case finish:
+			why = customFinish
+		default:
+			why = customRemark.Fill("for", why)
+		}
+	}
+	p.lines = append(p.lines, line+" ; "+why)
+}
 
 // Start makes moves relative.
-func (p *Program) Start() { p.add(orElse(p.Begin, p.relative), "moves are relative from here on") }
+func (p *Program) Start() { p.add(begin, p.line(begin), relativeRemark) }
 
 // Wait waits while something is read.
-func (p *Program) Wait(why string) { p.add(orElse(p.Stop, builtinStop), why) }
+func (p *Program) Wait(why string) { p.add(stop, p.line(stop), why) }
 
 // End makes moves absolute again.
-func (p *Program) End() {
-	p.add(orElse(p.Finish, p.absolute), "back to absolute moves; leave it out if yours are always relative")
-}
+func (p *Program) End() { p.add(finish, p.line(finish), absoluteRemark) }
 
 // Go adds a move of a length in mm at a speed in mm/s, split where the
 // controller takes no longer ones.
@@ -120,13 +156,13 @@ func (p *Program) Go(length float64, speed unit.Speed, why string) {
 	for rest > 0 {
 		part := min(rest, single)
 		rest = Nearest(rest - part)
-		p.add(p.fill(sign*part, speed), why)
-		why = "goes on"
+		p.add(move, p.fill(sign*part, speed), why)
+		why = continuedRemark
 	}
 }
 
 func (p *Program) fill(length float64, speed unit.Speed) string {
-	return unit.Replaced(orElse(p.Move, builtinMove), axisPlace, p.axis, lengthPlace, Decimal(length), speedPlace, Decimal(float64(speed)*unit.Minute))
+	return unit.Replaced(p.line(move), sheet.AxisPlace, p.axis, lengthPlace, Decimal(length), sheet.SpeedPlace, Decimal(float64(speed)*unit.Minute))
 }
 
 // String is the program, a line each.

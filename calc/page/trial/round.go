@@ -1,10 +1,7 @@
 package trial
 
 import (
-	"math"
-
 	"striderule/calc/lists"
-	"striderule/calc/measure"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
 )
@@ -27,13 +24,20 @@ type RoundEntry struct {
 func ReadingInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", 0.01, 3000) }
 func restInput() unit.Input[unit.Length]    { return unit.Lengths.Input("mm", 0, 3000) } // all may have gone in
 
+// What was moved may be nothing, or the wrong way: the page says what to look at then.
+func movedInput() unit.Input[unit.Length] { return unit.Lengths.Input("mm", -3000, 3000) }
+func turnedInput() unit.Input[unit.Angle] { return unit.Angles.Input("°", -360_000, 360_000) }
+
+// TurnInput reads an angle that was commanded.
+func TurnInput() unit.Input[unit.Angle] { return unit.Angles.Input("°", 0.001, 360_000) }
+
 // NewRoundEntry is a round with so many rows to start with.
-func NewRoundEntry(noun string, start int) RoundEntry {
+func NewRoundEntry(rows sheet.RowWords, start int) RoundEntry {
 	return RoundEntry{
-		Group: &sheet.Group{Noun: noun, Least: 1, Start: start, Most: sheet.MostRows},
-		Each:  sheet.LengthsOf(ReadingInput()), Rest: sheet.LengthsOf(restInput()), Fed: sheet.LengthsOf(ReadingInput()), Moved: sheet.LengthsOf(ReadingInput()),
-		Turned: sheet.ColumnOf(unit.Angles.Input("°", 0.001, 360_000)),
-		Aside:  sheet.ListOf(sheet.NewFlag("the reading is set aside: it stays on view, and does not count")),
+		Group: &sheet.Group{Words: rows, Least: 1, Start: start, Most: sheet.MostRows},
+		Each:  sheet.LengthsOf(ReadingInput()), Rest: sheet.LengthsOf(restInput()), Fed: sheet.LengthsOf(movedInput()), Moved: sheet.LengthsOf(movedInput()),
+		Turned: sheet.ColumnOf(turnedInput()),
+		Aside:  sheet.ListOf(sheet.NewFlag(asideAbout)),
 	}
 }
 
@@ -44,12 +48,12 @@ func (r *RoundEntry) Fields(section *sheet.Section, suffix string, on []sheet.Wh
 		return sheet.Field{Key: key + suffix, Label: label, Hint: hint, Section: section, When: on, Group: r.Group, Cells: cells}
 	}
 	return lists.Concat(more, []sheet.Field{
-		column("eachmark", "Mark at", "", sheet.And(rest, "marks", "each"), r.Each.Cells()),
-		column("rest", "Remaining", "From the drive's inlet to the mark after the run.", rest, r.Rest.Cells()),
-		column("fed", "Fed", "", sheet.And(sheet.And(on, "axis", "feed"), "read", "fed"), r.Fed.Cells()),
-		column("moved", "Measured", "How far the carriage moved, not the size of a printed part.", sheet.And(sheet.And(on, "axis", "travel"), "trip", "one", "lengths"), r.Moved.Cells()),
-		column("turned", "Measured", "", sheet.And(on, "axis", "rotary"), r.Turned.Cells()),
-		column("aside", "Set aside", "", append(append([]sheet.When(nil), on...), sheet.When{Key: "trip", Words: []string{"sides"}, Not: true}), &r.Aside),
+		column("eachmark", markLabel, "", sheet.And(rest, "marks", "each"), r.Each.Cells()),
+		column("rest", restLabel, restHint, rest, r.Rest.Cells()),
+		column("fed", fedLabel, "", sheet.And(sheet.And(on, "axis", "feed"), "read", "fed"), r.Fed.Cells()),
+		column("moved", measuredLabel, movedHint, sheet.And(sheet.And(on, "axis", "travel"), "trip", "one", "lengths"), r.Moved.Cells()),
+		column("turned", measuredLabel, "", sheet.And(sheet.And(on, "axis", "rotary"), "trip", "one", "lengths"), r.Turned.Cells()),
+		column("aside", asideLabel, "", append(append([]sheet.When(nil), on...), sheet.When{Key: "trip", Words: []string{"sides"}, Not: true}), &r.Aside),
 	})
 }
 
@@ -61,6 +65,9 @@ type Run struct {
 	Aside      bool
 	Speed      float64 // mm/s, in a test at several speeds; 0 if not given
 	Want       float64 // commanded, in a test of several lengths; 0 if not given
+
+	Reading  *unit.Entry // as it was typed: what remains, or the length itself
+	MarkedAt *unit.Entry // the mark of a mark test
 }
 
 // PlainRuns are the runs of a column in which the reading is the length itself.
@@ -68,18 +75,11 @@ func PlainRuns(r *RoundEntry, list *sheet.Entries) []Run {
 	var runs []Run
 	for i, in := range list.Rows {
 		if in.Given {
-			runs = append(runs, Run{Row: i, Moved: in.Number, Aside: r.Aside.Rows[i].On})
+			runs = append(runs, Run{Row: i, Moved: in.Number, Aside: r.Aside.Rows[i].On, Reading: &list.Rows[i]})
 		}
 	}
 	return runs
 }
 
-// Counted are the runs that were not set aside.
+// Counted are the runs that were not left out.
 func Counted(runs []Run) []Run { return lists.Keep(runs, func(r Run) bool { return !r.Aside }) }
-
-// StandsOut finds the reading that stands out from the others, read with an
-// instrument of some step: a step or two is no slip of the hand.
-func StandsOut(s measure.Series, step float64) (index int, found bool) {
-	g, err := measure.Grubbs(s, 0.05)
-	return g.Index, err == nil && g.Found && math.Abs(g.Value-g.Mean) > 2*step
-}

@@ -1,63 +1,55 @@
 package trial
 
 import (
-	"math"
 	"strconv"
-	"strings"
 
 	"striderule/calc/measure"
 	"striderule/calc/report"
-	"striderule/calc/word"
 )
 
-// partNames say the causes of doubt.
-var partNames = word.Table{
-	{measure.Scatter, "the runs differ among themselves"},
-	{measure.Placement, "placing the mark and finding it again by eye"},
-	{measure.Resolution, "the step of the instrument"},
-	{measure.Accuracy, "the accuracy that is stated for the instrument"},
-	{measure.Certificate, "the instrument's certificate"},
-	{measure.LineFit, "how well the line is known"},
-}
+// PartName says a cause of uncertainty by its ID.
+func PartName(id string) string { return parts.Of(id) }
 
-// PartName says a cause of doubt by its ID.
-func PartName(id string) string {
-	for _, of := range []struct{ prefix, says string }{{measure.MarkPart, ", at the mark"}, {measure.RemainingPart, ", at what remains"}} {
-		if rest, ok := strings.CutPrefix(id, of.prefix); ok {
-			return partNames.Of(rest) + of.says
-		}
-	}
-	return partNames.Of(id)
-}
+// manyDof is from how many degrees of freedom on nobody learns anything from their number.
+const manyDof = 1000
 
 // WhyBlocks are what the verdict on a relative error rests on; name says the
-// causes of its doubt.
-func WhyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgement, name func(id string) string) []report.Block {
+// causes of its uncertainty. A single reading alone has no interval, so no chances either.
+func WhyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgement, alone bool, name func(id string) string) []report.Block {
 	small := func(id, label string, v float64) *report.Figure {
 		return &report.Figure{ID: id, Label: label, Value: v, Unit: "%", Digits: 3}
 	}
 	var blocks []report.Block
 	if len(budget) > 0 {
-		bars := report.Bars{Title: "Standard uncertainty of the error, by cause, the largest first"}
+		bars := report.Bars{Title: partsTitle}
 		for i, c := range budget.BySize() {
 			if c.U == 0 {
 				break // the rest is not worth a bar
 			}
-			bars.All = append(bars.All, report.Bar{Label: word.Capital(name(c.ID)), Value: *small("part-"+strconv.Itoa(i+1), "", 100*c.U)})
+			bars.All = append(bars.All, report.Bar{Label: name(c.ID), Value: *small("part-"+strconv.Itoa(i+1), "", 100*c.U)})
 		}
 		blocks = append(blocks, bars)
 	}
 	var figures report.FigureList
-	figures.Add(small("combined", "All together, standard uncertainty u", 100*e.U))
-	if e.U > 0 { // else nothing is known that chances could be told from
-		if !math.IsInf(e.Dof, 0) {
-			figures.Add(&report.Figure{ID: "dof", Label: "Effective degrees of freedom", Value: e.Dof, Digits: 3})
+	figures.Add(small("combined", combinedLabel, 100*e.U))
+	if e.U > 0 && !alone { // else nothing is known that chances could be told from
+		if e.Dof < manyDof {
+			figures.Add(&report.Figure{ID: "dof", Label: dofLabel, Value: e.Dof, Digits: 3})
 		}
-		figures.Add(&report.Figure{ID: "k", Label: "Coverage factor k of 95 %", Value: e.K(), Digits: 3},
-			small("within", "Probability that the error is within the tolerance", 100*judged.Within),
-			small("above", "Probability that it is beyond it, too much", 100*judged.Above),
-			small("below", "Probability that it is beyond it, too little", 100*judged.Below))
+		figures.Add(&report.Figure{ID: "k", Label: coverageLabel, Value: e.K(), Digits: 3},
+			small("guide", guideLabel, 100*e.Expanded()), small("half", halfLabel, 100*e.HalfWidth()))
+		for _, c := range []struct {
+			id, label string
+			p         float64
+		}{{"within", withinLabel, judged.Within}, {"above", aboveLabel, judged.Above}, {"below", belowLabel, judged.Below}} {
+			f := chance(c.p)
+			f.ID, f.Label = c.id, c.label
+			figures.Add(f)
+		}
 	}
-	return append(blocks, report.Figures{All: figures},
-		report.ParaOf("Uncertainty ± is expanded: k times u, so that 95 of 100 such intervals hold the true value. With few runs k is large, as the scatter itself is hardly known. The verdict asks for 95 % on the side that it takes."))
+	blocks = append(blocks, report.Figures{All: figures})
+	if alone {
+		return blocks
+	}
+	return append(blocks, report.ParaOf(intervalMeans), report.ParaOf(levelMeans))
 }

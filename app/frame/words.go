@@ -1,0 +1,8 @@
+package frame
+
+const (
+	skipToContent = "Skip to content"
+	pagesName     = "Pages"
+	nothingLeaves = "Nothing you type leaves this device, except in a link you choose to share."
+	manualFirst   = "Your machine's manual comes first. No warranty: check every value before it moves a machine."
+)

@@ -1,0 +1,50 @@
+package log
+
+import "striderule/calc/word"
+
+// The list, and what chooses from it.
+const (
+	machineLabel = "Machine"
+	allMachines  = "All machines"
+	axisLabel    = "Axis"
+	allAxes      = "All axes"
+	chooseAxis   = "Choose a machine and an axis to see how its results change over time."
+	theEntries   = "Entries"
+	tickTwo      = "Tick two to compare them."
+	showMore     = "Show more"
+	openLabel    = "Open"
+	noSuchPage   = "This version has no such page."
+	deleteIt     = "Delete"
+	noResultYet  = "No result yet"
+	noMachine    = "No machine named"
+
+	machineAndAxis word.Template = "{machine} · {axis}"
+	entryOfDate    word.Template = "{entry}, {date}"
+	openEntry      word.Template = "Open {entry}"
+	deleteEntry    word.Template = "Delete {entry}"
+	compareEntry   word.Template = "Compare {entry}"
+	deleteListed   word.Template = "Delete these {n} entries"
+)
+
+var listHeading = word.Counted{
+	One:   "1 entry",
+	Other: "{n} entries",
+}
+
+// Two of them, side by side.
+const (
+	tickOneMore                   = "Tick one more to compare."
+	onlyTwo         word.Template = "Only two can be compared; {n} are ticked."
+	compareTwo                    = "Compare the two"
+	clearTicks                    = "Clear ticks"
+	comparisonLabel               = "Comparison"
+	machineAxis                   = "Machine and axis"
+	sideBySide                    = "Side by side"
+	whatDiffers                   = "What differs:"
+	otherPages      word.Template = "They come from different pages ({before} and {after}), so only the results can be compared."
+	restIsSame                    = "Everything else is the same."
+	aResult                       = "Result"
+	aVerdict                      = "Verdict"
+	noResult                      = "no result"
+	namedResult     word.Template = "{name}: {result}"
+)

@@ -1,0 +1,8 @@
+//go:build wasm
+
+package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+// chapters are in the page as it comes from the host, and nowhere else.
+func chapters() []app.UI { return nil }

@@ -1,0 +1,160 @@
+package main
+
+import (
+	"striderule/calc/report"
+	"striderule/calc/word"
+)
+
+// The pages, in the menu and for search engines; the calculators say theirs themselves.
+const (
+	startMenu = "Start"
+	siteTitle = "Striderule: calibrate steps/mm after a hardware change"
+	siteAbout = "Free calculators for 3D printers and small CNC machines: calibrate steps/mm from a test, convert it to travel per motor turn and back, and see what a new part changes."
+	logMenu   = "Log"
+	logName   = "Machine log"
+	logAbout  = "The calibrations you saved, on this device only, and how each result changes over time."
+)
+
+// The start page.
+const (
+	whatChanged = "What changed?"
+	startIntro  = "You changed something in the drivetrain, and now sizes or extrusion are off? Pick what fits. Everything is worked out on your device, even offline."
+	gotALink    = "Somebody sent me a link"
+	pasteALink  = "Just open it. Or paste it here, or the plain text of a post: several lines are fine, and links from any copy of this site work."
+	openPasted  = "Open"
+	notALink    = "That's neither a link to one of these pages nor the plain text of a post. A link looks like …/measure/#v=1&…"
+	gotAFile    = "Got a file instead? Drop it here, or choose it:"
+)
+
+// Files.
+const (
+	openAFile                 = "Open a file"
+	openTheLog                = "Open the log"
+	openedFile  word.Template = "Opened {file}."
+	notOpened   word.Template = "{file} wasn't opened."
+	fileTooLong               = "It's longer than a sheet can be."
+	fileUnread  word.Template = "The browser couldn't read it ({error})."
+)
+
+// The form.
+const (
+	loadExample               = "Load an example"
+	clearAll                  = "Clear"
+	backBrings                = "To get your entries back, press Back in the browser."
+	entriesName               = "Entries"
+	resultName                = "Result"
+	suggestion  word.Template = "{field}: {text}"
+	chosenHint  word.Template = "{option} – {hint}"
+	unitOfField word.Template = "Unit of {field}"
+	hintsTitle                = "What to enter where"
+	removeRow   word.Template = "Remove {row}"
+	undoPaste                 = "Undo"
+	pasteUndone               = "Undone. The rows are as they were."
+)
+
+// The answer.
+const (
+	pleaseFix                    = "Please fix"
+	toGet          word.Template = "To get {result}, fill in {fields}."
+	andTheLast                   = " and "
+	andTheNext                   = ", "
+	copyExact                    = "Copy exact value"
+	copyExactOf    word.Template = "Copy exact value: {value}"
+	copiedValue    word.Template = "Copied {value}"
+	verdictAloud   word.Template = "{verdict}. {why}"
+	keepAloud      word.Template = "{label}: {figure}."
+	answerAloud    word.Template = "{label}: {figure}. {says}"
+	lotsTitle                    = "Check by simulation"
+	lotsAbout                    = "200,000 random trials with the same sources of error. Their interval should agree with the one above."
+	lotsWider                    = "The one above is wider. From five runs on it's never narrower than the Guide's, which takes a tool's error as bell-shaped, though it has an end."
+	runLots                      = "Run 200,000 trials"
+	lotsSoFar                    = "Trials done"
+	stopLots                     = "Stop"
+	lotsCaption                  = "The error's interval, worked out in two ways"
+	lotsError                    = "Error"
+	lotsFrom                     = "From"
+	lotsTo                       = "To"
+	lotsAsCombined               = "As combined above"
+	lotsAsDrawn                  = "From the trials"
+)
+
+// Lines for a machine that came with a link, by what becomes of them: of one, and of several.
+var broughtWords = [...][2]struct{ says, do string }{
+	report.ToAccept: {
+		{"This line came with the link or file, and somebody else may have written it. It can heat the machine, move it, or turn a protection off. Read all of it: you can copy it once you have accepted it.", "Accept this line"},
+		{"These lines came with the link or file, and somebody else may have written them. They can heat the machine, move it, or turn a protection off. Read all of them: you can copy and save what is made of them once you have accepted them.", "Accept these lines"},
+	},
+	report.Refused: {
+		{says: "This line came with the link or file, and isn't used: the reason is below. If you need such a line, clear its field and type it yourself."},
+		{says: "These lines came with the link or file, and aren't used: the reason is below. If you need such lines, clear their fields and type them yourself."},
+	},
+	report.Accepted: {
+		{"This line came with the link or file. It's accepted on this device.", "Take it back"},
+		{"These lines came with the link or file. They're accepted on this device.", "Take them back"},
+	},
+}
+
+const (
+	ownSoFar      = "The last one used on this device"
+	lineAccepted  = "Accepted."
+	lineTakenBack = "Taken back."
+)
+
+// Sharing.
+const (
+	tooLongForLink               = "This sheet is too long for a link. Shorten a text or remove some rows to share it."
+	copyLink                     = "Copy link"
+	linkCopied                   = "Link copied."
+	shareLink                    = "Share…"
+	printPage                    = "Print"
+	moreWays                     = "More ways to share"
+	showCode                     = "Show as QR code"
+	hideCode                     = "Hide the QR code"
+	saveAsFile                   = "Save as a file"
+	saveTable      word.Template = "Save the {rows} as CSV"
+	howToReopen                  = "To reopen a file, use “Open a file” here or on the start page, or drop it on the page."
+	printedLink    word.Template = "This sheet: {link}"
+	postTitle                    = "Forum post"
+	postFormat                   = "Forum format"
+	postText                     = "Text of the post"
+	copyPost                     = "Copy text"
+	postCopied                   = "Text copied."
+	sharePost                    = "Share text…"
+)
+
+// A sheet that was received, and what was changed in it.
+const (
+	differsSo                     = "Find out why before you use either."
+	seeWhy                        = "See what's odd about the link."
+	changedHasSame                = "Changed by the sender, who saw the same result as this page."
+	sameAsReceived                = "Same as when this sheet was sent or saved."
+	changedSince                  = "Changed since this sheet was sent or saved."
+	changedHere                   = "Changed since it was sent or saved"
+	changedThere                  = "Changed by the sender"
+	undoMyChanges                 = "Undo all my changes"
+	openEarlier                   = "Open the sender's earlier version"
+	namedResult     word.Template = "{label}: {figure}"
+	beforeAndAfter  word.Template = "Result before: {before} · after: {after}"
+	changesCaption                = "What was changed"
+	changedEntry                  = "Entry"
+	changedBefore                 = "Before"
+	changedAfter                  = "After"
+	changedAlone                  = "Result with only this change"
+	tooLongForReply               = "Too long for a link with the changes. Share this sheet on its own."
+	copyReply                     = "Copy a link with these changes"
+	wasBefore       word.Template = "was {before}"
+	remarkLabel                   = "Remark"
+	remarkTip                     = "Goes with the link and the post: one line, at most 140 characters."
+	theirRemark     word.Template = "Remark that came with the link: {text}"
+	replyCopied                   = "Link copied. It shows what was changed."
+	emptyEntry                    = "(empty)"
+	noResult                      = "no result"
+)
+
+// How many entries were changed, and what that did.
+var (
+	youChanged    = word.Counted{One: "1 entry changed since this sheet was sent or saved: see which.", Other: "{n} entries changed since this sheet was sent or saved: see which."}
+	youMoved      = word.Counted{One: "1 entry changed since this sheet was sent or saved, and the result went from {before} to {after}: see which.", Other: "{n} entries changed since this sheet was sent or saved, and the result went from {before} to {after}: see which."}
+	senderChanged = word.Counted{One: "The sender changed 1 entry: see which.", Other: "The sender changed {n} entries: see which."}
+	senderMoved   = word.Counted{One: "The sender changed 1 entry, and the result went from {before} to {after}: see which.", Other: "The sender changed {n} entries, and the result went from {before} to {after}: see which."}
+)

@@ -1,0 +1,74 @@
+package main
+
+import "striderule/calc/word"
+
+const (
+	methodName     = "How it works"
+	methodAbout    = "Formulas with their sources, a worked example, the link format, the cautions and a glossary."
+	methodQuestion = "Where do the numbers come from, and can I trust them?"
+)
+
+// chapters of the method page: in its contents, and above them.
+const (
+	cautionsTitle  = "Cautions"
+	formulasTitle  = "Formulas and their sources"
+	coverageTitle  = "How often it holds"
+	exampleTitle   = "A worked example"
+	linksTitle     = "Link format"
+	sheetFileTitle = "Sheet file format"
+	logFileTitle   = "Log file format"
+	glossaryTitle  = "Glossary"
+)
+
+const (
+	exactness = "Counts (teeth, starts, steps, microsteps) stay whole numbers until the last division, and π enters last, so results are exact to about 15 digits. “Copy exact value” gives all of them."
+
+	exampleStory                = "Heron, the printer of Tidewater Makers' Hall, got a new extruder: 1.8° motor, 16 microsteps, 12 teeth on the motor side and 54 on the driven side. The setting is 538.0 steps/mm. 80 mm is commanded three times, each time with a new mark at 105 mm; what remains is read with a caliper."
+	exampleAnswer word.Template = "{label}: {figure}. {says}"
+	openExample                 = "Open this example"
+)
+
+// How often the interval holds.
+const (
+	coverageSays    = "Three runs give a fair answer, five a good one: certainty from two is dear, from five cheap. “95% confidence” was tried on simulated machines whose true error is known: 160 mixes of scatter (0.05 to 5 times the tool's resolution), accuracy (none to 5 times the resolution) and kind of test. The table has the worst of the 160."
+	coverageCaption = "How often the interval held the true error, worst of 160 mixes"
+	coverageRuns    = "Runs"
+	coverageShown   = "The ± shown holds in"
+	coverageGuide   = "k · u holds in"
+	coverageWidth   = "Mean width, times"
+
+	coverageWhy                  = "k · u is the expanded uncertainty of the Guide (JCGM 100). It takes one t for everything. Where few runs happen to scatter little, that t becomes small as well, and the interval too narrow. So the ± shown gives the scatter its own t, and takes the tool's errors for what they are: evenly spread, with an end. The last column has its mean width, compared with a test whose scatter is known beforehand."
+	coverageLevel                = "You may look after every run, and stop when there is a verdict. Each look is a chance to err, so a verdict at n runs may err in 5.5% / n (0.5% at two). Looking from 3 to 50 runs, at an error that is just at the limit, that errs in at most 5% either way. If you planned the number of runs, the first look is at that number, and may err in 5%."
+	coverageLimits               = "All this supposes that runs scatter by chance, like a bell curve, and that the tool is as good as entered. A mark read from the wrong edge each time, or a reading typed wrong, no ± can know."
+	coverageRow    word.Template = "{n} runs"
+)
+
+// Links.
+const (
+	linksAbout                 = "A link is the page's address, a #, and the entries: key=value, joined by &. v=1 is the version; links made today will always open. A bare number is in the field's unit; another unit follows the number: 80, 80mm, 3.15in. Lists are joined by commas, so the decimal mark in a link is the point. What is left out has its default. saw=ID:value:U:edition:sum is the result the sender saw, its uncertainty, the edition of the calculations behind it and a sum of the entries; the page checks them against its own, and notices if a part of the link is missing. A link that you edit yourself needs no saw. In a reply, was-key holds what a changed entry was before, and remark a line of text. Nothing after the # is ever sent to the host."
+	figuresAbout               = "Every computed figure is a data element with the id out-… and the full value. The IDs are those of the outputs below, followed by -1, -2 … where each row has one, and by -u for the expanded uncertainty."
+	pageAndPath  word.Template = "{page}: {path}"
+	keysOf       word.Template = "Keys of {page}"
+	outputsOf    word.Template = "Outputs of {page}"
+	headKey                    = "Key"
+	headEntry                  = "Entry"
+	headTakes                  = "Takes"
+	headOutput                 = "Output"
+	headFigure                 = "Figure"
+	headUnit                   = "Unit"
+)
+
+// Files.
+const (
+	sheetFileAbout   = "“Save as a file” writes a sheet as one text file in JSON (UTF-8). Open it again on the start page or on any calculator's page."
+	sheetFileCaption = "Keys of a sheet file"
+	sheetFileRead    = "Only page and entries are read: the result is worked out again and checked against saw. Entries may be texts, numbers or lists of them; a key that the page doesn't know is kept. Rows are saved for a spreadsheet as CSV (RFC 4180), with the decimal point. Text that a spreadsheet would take for a formula gets an apostrophe in front."
+	logFileAbout     = "The log is saved as one text file in JSON (UTF-8), one entry to a line. log says what it is, version how to read it, and entries holds the entries, newest first. Empty values are left out."
+	logFileCaption   = "Keys of an entry of the log"
+	logFileRead      = "A file that is damaged, cut off or of a newer version is imported as far as it can be read, and each fault is listed with its line. An entry that is there already is skipped; one with the same id and different content gets an id of its own. Unknown keys are kept if they hold a text or a number."
+	logFileStored    = "In the browser each entry is one item: the same keys in the form of a link, log=1&id=…&date=…, under a key that names this site's folder. As CSV it has words for axis, result and verdict."
+	headHolds        = "Holds"
+	headIs           = "Is"
+	isText           = "text"
+	isNumber         = "number"
+)

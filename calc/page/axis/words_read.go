@@ -1,0 +1,17 @@
+package axis
+
+import "striderule/calc/word"
+
+// What stands beside a field that was read.
+const (
+	ratioRead   word.Template = "The motor turns {ratio} times for one output turn."
+	ratioFaster word.Template = "The output turns {times} times for one motor turn. If it's the other way, write {turned}."
+	pairRead    word.Template = "{driving} → {driven} teeth: ratio {ratio}."
+	pairFaster  word.Template = "{driving} → {driven} teeth: the output turns {times} times for one motor turn. If it's the other way, the motor side has {driven}."
+	turnRead    word.Template = "One turn moves {travel}."
+)
+
+var screwRead = word.Counted{
+	One:   "Lead {lead}, 1 start.",
+	Other: "Lead {lead}, {n} starts.",
+}

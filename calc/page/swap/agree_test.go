@@ -1,0 +1,96 @@
+package swap_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"striderule/calc"
+	"striderule/calc/calctest"
+	_ "striderule/calc/calctest/cases"
+	"striderule/calc/page/swap"
+	"striderule/calc/report"
+	"striderule/calc/unit"
+)
+
+// doubted is what the answer says against itself.
+func doubted(t testing.TB, fragment string) string {
+	t.Helper()
+	var all []string
+	for _, n := range calctest.Open(t, "swap", fragment).Report().Answer.Notes {
+		if n.Kind == report.Doubt {
+			all = append(all, n.Line.String())
+		}
+	}
+	return strings.Join(all, "\n")
+}
+
+const belt = "&anglekept=1.8&gearskept=none&pitchkept=2&teethkept=18" // 88.889 steps/mm at 16, 44.444 at 8
+
+// The setting of one number of microsteps beside another: the answer is twice what it should be.
+func TestSettingOfOtherMicrosteps(t *testing.T) {
+	f := calctest.Open(t, "swap", "v=1&changed=micro&steps=88.888889&micro=8&micronew=64"+belt)
+	assert.Equal(t, "88.88889 steps/mm doesn't fit the old parts: they give 44.44444 steps/mm, and 355.5556 steps/mm after the swap. "+
+		"88.88889 steps/mm fits 16 microsteps. 88.88889 steps/mm fits a 0.9° motor.", doubted(t, f.Fragment()))
+	assert.Equal(t, report.Remark{Key: "steps", Says: "These parts give 44.44444 steps/mm.", Doubt: true}, f.RemarkAt("steps", 0))
+	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=88.888889&micro=16&micronew=64"+belt))
+	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=44.1&micro=8&micronew=64"+belt), "a correction of less than a hundredth")
+	assert.Contains(t, doubted(t, "v=1&changed=micro&as=turn&turn=18&micro=8&micronew=64"+belt), "18 mm/rev doesn't fit the old parts: they give 36 mm/rev, and 36 mm/rev after the swap.")
+	// Nobody said whether there are gears: they could make a half, not a double.
+	plain := strings.Replace(belt, "&gearskept=none", "", 1)
+	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=88.888889&micro=8&micronew=64"+plain), "without gears they give 44.44444 steps/mm")
+	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=133.333&micro=8&micronew=64"+plain), "gears of 3:1")
+	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=29.63&micro=8&micronew=64"+plain), "without gears they give 44.44444 steps/mm")
+}
+
+// Where the parts are not known, the page says at least what it takes the setting for.
+func TestSettingSaysItsMicrosteps(t *testing.T) {
+	f := calctest.Open(t, "swap", "v=1&changed=micro&steps=88.888889&micro=8&micronew=64")
+	assert.Equal(t, "Taken as the value at 8 microsteps.", f.RemarkAt("steps", 0).Says)
+	assert.Contains(t, calctest.Answer(f), "88.88889 steps/mm at 8 microsteps × 8.")
+	steps, _ := f.Field("steps")
+	assert.Contains(t, steps.Hint, "with the old motor, microsteps and parts")
+	f = calctest.Open(t, "swap", "v=1&changed=micro&as=turn&turn=36&micro=8&micronew=64")
+	assert.Empty(t, f.RemarkAt("turn", 0).Says, "the microsteps are not in it")
+}
+
+// A screw typed by its pitch, where the steps say that it has two starts.
+func TestScrewTypedByItsPitch(t *testing.T) {
+	const z = "v=1&changed=out&steps=640&out=screw&outnew=screw&screwnew=5&anglekept=1.8&microkept=16"
+	assert.Equal(t, "640 steps/mm doesn't fit the old parts: without gears they give 1280 steps/mm, and 640 steps/mm after the swap. "+
+		"640 steps/mm fits 8 microsteps. 640 steps/mm fits a screw of 5 mm lead: if yours has 2 starts, write 2.5 x 2.", doubted(t, z+"&screw=2.5"))
+	assert.Empty(t, doubted(t, z+"&screw=2.5x2"))
+	assert.Contains(t, doubted(t, z+"&screw=4&gearskept=none"), "fits a screw of 5 mm lead.")
+	f := calctest.Open(t, "swap", z+"&screw=2.5x2")
+	assert.Equal(t, "Lead 5 mm, 2 starts.", f.RemarkAt("screw", 0).Says)
+	assert.Equal(t, "Lead 5 mm, 1 start.", f.RemarkAt("screwnew", 0).Says)
+}
+
+func TestGearsAgainstTheSetting(t *testing.T) {
+	const x = "v=1&changed=out&out=roller&roller=8.5&outnew=roller&rollernew=11&anglekept=1.8&microkept=16&moves=feed"
+	assert.Empty(t, doubted(t, x+"&steps=538&gearskept=pairs&drivingkept=12&drivenkept=54"), "539 from the parts")
+	assert.Empty(t, doubted(t, x+"&steps=538"), "gears that nobody told of")
+	assert.Contains(t, doubted(t, x+"&steps=119.8&gearskept=pairs&drivingkept=12&drivenkept=54"), "119.8 steps/mm fits without the gears.")
+	assert.Contains(t, doubted(t, x+"&steps=538&gearskept=pairs&drivingkept=54&drivenkept=12"), "the output turns faster than the motor")
+}
+
+// Whatever a setting is that the parts give: it is not doubted, and twice of it is.
+func TestDoubtIsOfTheDifference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		teeth := rapid.IntRange(10, 60).Draw(t, "teeth")
+		micro := rapid.SampledFrom([]int{1, 2, 4, 8, 16, 32, 64}).Draw(t, "micro")
+		off := rapid.Float64Range(0.95, 1.05).Draw(t, "corrected")
+		mistake := rapid.SampledFrom([]float64{0.125, 0.25, 0.5, 1, 2, 4, 8}).Draw(t, "mistake")
+		steps := 200 * float64(micro) / (2 * float64(teeth)) * off * mistake
+		f := calc.Load(swap.Page, "v=1&changed=micro&micronew=256&anglekept=1.8&gearskept=none&pitchkept=2&steps="+unit.Full(steps)+
+			"&micro="+unit.Full(float64(micro))+"&teethkept="+unit.Full(float64(teeth)))
+		notes := f.Report().Answer.Notes
+		if mistake == 1 {
+			assert.Empty(t, notes)
+		} else {
+			assert.Len(t, notes, 1)
+		}
+	})
+}

@@ -1,0 +1,78 @@
+package trial
+
+import (
+	"errors"
+	"slices"
+
+	"striderule/calc/report"
+)
+
+// Of readings that show no move, or one the wrong way, no setting comes: something else is the
+// cause.
+var (
+	errStill = errors.New("still")
+	errBack  = errors.New("back")
+)
+
+// leastMoved is the share of what was commanded below which nothing moved: no mistake of the
+// setting alone makes a machine creep like that.
+const leastMoved = 0.01
+
+// Moving returns why runs show no move that a setting could come from; asked is what was
+// commanded in each, 0 where each has its own.
+func Moving(runs []Run, asked float64) error {
+	moved, least := 0.0, 0.0
+	for _, r := range runs {
+		moved += r.Moved
+		least += leastMoved * (asked + r.Want)
+	}
+	switch {
+	case moved < -least:
+		return errBack
+	case len(runs) > 0 && (moved <= 0 || moved < least):
+		return errStill
+	}
+	return nil
+}
+
+// Strays are readings of nothing, or of the wrong way, beside others that moved: misread, most
+// likely. choice is where the length itself is read.
+func Strays(runs []Run, key, choice string) []report.Problem {
+	runs = Counted(runs)
+	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Moved > 0 }) {
+		return nil
+	}
+	var problems []report.Problem
+	for _, r := range runs {
+		switch {
+		case r.Moved > 0:
+		case r.Mark > 0:
+			problems = append(problems, report.Problem{Key: key, Row: r.Row,
+				Says: beyondMark.Fill("remaining", r.Reading.String(), "mark", r.MarkedAt.String(), "choice", choice)})
+		default:
+			problems = append(problems, report.Problem{Key: key, Row: r.Row, Says: strayReading.Fill("reading", r.Reading.String())})
+		}
+	}
+	return problems
+}
+
+// Stuck says what to look at where nothing moved, or all the wrong way, going by the error of
+// Moving; there are no blocks for another one. choice is where the length itself is read, if
+// remains were entered.
+func Stuck(cause error, feed bool, choice string) (title string, blocks []report.Block) {
+	switch {
+	case errors.Is(cause, errStill):
+		look := stillMoving
+		if feed {
+			look = stillFeeding
+		}
+		return stillTitle, []report.Block{report.DoubtNote(stillSays), report.CautionOf("wiring"), report.PointsOf(look...)}
+	case errors.Is(cause, errBack):
+		blocks = []report.Block{report.DoubtNote(backSays)}
+		if choice != "" {
+			blocks = append(blocks, report.TipNote(backOrFed, "choice", choice))
+		}
+		return backTitle, blocks
+	}
+	return "", nil
+}

@@ -1,0 +1,37 @@
+package trial
+
+import "striderule/calc/word"
+
+// One reading that cannot be, beside others.
+const (
+	beyondMark   word.Template = "“{remaining}” isn't less than the mark, {mark}, so nothing was fed. Enter what remains to the mark, choose “{choice}” above, or tick “Leave out” there."
+	strayReading word.Template = "“{reading}” would mean that it didn't move, or moved the wrong way. Read it again, or tick “Leave out” there."
+)
+
+// Nothing moved, or all of it the wrong way.
+const (
+	stillTitle               = "It didn't move"
+	stillSays  word.Template = "Going by these readings, nothing moved, or next to nothing. No setting cures that. Look at these:"
+
+	backTitle               = "It moved the wrong way"
+	backSays  word.Template = "That's a matter of direction: keep the setting, and reverse the direction of this axis in the controller. Then repeat the test."
+	backOrFed word.Template = "If it did feed forwards, you may have entered the fed length: choose “{choice}” above."
+)
+
+var (
+	stillFeeding = []string{
+		"The motor's plug and cable.",
+		"The driver: enabled, in its socket, its current set.",
+		"The command: the right axis, the right extruder.",
+		"The drive gear: it should turn with the motor, and grip.",
+		"Cold-extrusion protection: it blocks moves while the hot end is cold.",
+		"The reading: the mark before the run, and what remains after it.",
+	}
+	stillMoving = []string{
+		"The motor's plug and cable.",
+		"The driver: enabled, in its socket, its current set.",
+		"The command: the right axis.",
+		"The pulley or coupling: it should turn with the motor, and grip.",
+		"An endstop that's triggered, or a limit of the axis.",
+	}
+)

@@ -1,5 +1,0 @@
-package browser
-
-import "testing"
-
-func TestMain(m *testing.M) { Main(m) }

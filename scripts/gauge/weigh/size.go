@@ -1,0 +1,130 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+
+	"striderule/scripts/make/serving"
+	"striderule/scripts/make/squeeze"
+	"striderule/scripts/make/trim"
+)
+
+// weight is a program's size in bytes: as it is, by gzip -9, by brotli 11.
+type weight struct{ raw, gzip, brotli int }
+
+// built is the weight of a file that the build has compressed.
+func built(file string) (w weight, err error) {
+	for end, size := range map[string]*int{"": &w.raw, ".gz": &w.gzip, ".br": &w.brotli} {
+		info, err := os.Stat(file + end)
+		if err != nil {
+			return w, err
+		}
+		*size = int(info.Size())
+	}
+	return w, nil
+}
+
+// weigh compresses a content as the build does.
+func weigh(content []byte) (weight, error) { return weighBy(anew, content) }
+
+// weighBy does so by a compressor, which may keep what it made: see squeeze.Kept.
+func weighBy(get compressor, content []byte) (weight, error) {
+	zipped, err := get("1.gz", content, squeeze.Gzip)
+	if err != nil {
+		return weight{}, err
+	}
+	br, err := get("1.br", content, squeeze.Brotli)
+	return weight{len(content), len(zipped), len(br)}, err
+}
+
+type compressor func(way string, content []byte, compress func([]byte) ([]byte, error)) ([]byte, error)
+
+func anew(_ string, content []byte, compress func([]byte) ([]byte, error)) ([]byte, error) {
+	return compress(content)
+}
+
+// printSizes prints the program's weight and that of stock, and returns the share by
+// brotli.
+func printSizes(root, dist string) (share float64, err error) {
+	file, err := serving.Program(dist)
+	if err != nil {
+		return 0, err
+	}
+	ours, err := built(file)
+	if err != nil {
+		return 0, err
+	}
+	program, err := stockHello(root)
+	if err != nil {
+		return 0, err
+	}
+	kept, err := squeeze.Keep(filepath.Join(root, ".build", "stock-squeezed"))
+	if err != nil {
+		return 0, err
+	}
+	stock, err := weighBy(kept.Get, program)
+	if err != nil {
+		return 0, err
+	}
+	fmt.Printf("%-32s %12s %12s %12s\n", "bytes", "raw", "gzip -9", "brotli 11")
+	fmt.Printf("%-32s %12d %12d %12d\n", "web/app.wasm", ours.raw, ours.gzip, ours.brotli)
+	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", stock.raw, stock.gzip, stock.brotli)
+	part := func(a, b int) float64 { return float64(a) / float64(b) }
+	share = part(ours.brotli, stock.brotli)
+	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.2fx, aim %.2fx)\n", "ours of stock", part(ours.raw, stock.raw), part(ours.gzip, stock.gzip), share, budget, aim)
+	return share, nil
+}
+
+// The program's size by brotli, of that of a stock hello world.
+const (
+	budget = 0.60
+	aim    = 0.57
+)
+
+func checkBudget(share float64) error {
+	if share > budget {
+		return fmt.Errorf("the program is over its budget: %.3fx of the stock hello world by brotli, and at most %.2fx is allowed", share, budget)
+	}
+	return nil
+}
+
+const hello = `package main
+
+import "github.com/maxence-charriere/go-app/v10/pkg/app"
+
+type hello struct{ app.Compo }
+
+func (h *hello) Render() app.UI { return app.H1().Text("Hello World!") }
+
+func main() {
+	app.Route("/", func() app.Composer { return &hello{} })
+	app.RunWhenOnBrowser()
+	if err := app.GenerateStaticWebsite(".", &app.Handler{Name: "Hello"}); err != nil {
+		panic(err)
+	}
+}
+`
+
+// stockHello builds the smallest site of the untouched go-app as its users do, the
+// generator in its main, with our flags.
+func stockHello(root string) ([]byte, error) {
+	// Always the same one: its name is in the program.
+	dir := filepath.Join(root, ".build", "hello")
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return nil, err
+	}
+	if err := os.WriteFile(filepath.Join(dir, "main.go"), []byte(hello), 0o644); err != nil {
+		return nil, err
+	}
+	wasm := filepath.Join(dir, "hello.wasm")
+	build := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm, ".")
+	build.Dir = dir
+	build.Env = append(os.Environ(), trim.WasmEnv...)
+	build.Stderr = os.Stderr
+	if err := build.Run(); err != nil {
+		return nil, fmt.Errorf("stock hello world: %w", err)
+	}
+	return os.ReadFile(wasm)
+}

@@ -1,0 +1,3 @@
+// Package pages holds the built site to what a person sees of it, in a real browser: see
+// package browser, and its README.
+package pages
