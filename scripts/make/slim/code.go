@@ -21,8 +21,9 @@ const (
 	opLocalTee      = 0x22
 	opGlobalGet     = 0x23
 	opGlobalSet     = 0x24
-	opLoadFirst     = 0x28
-	opStoreFirst    = 0x36
+	opLoadFirst     = 0x28 // i32.load
+	opI32Load8U     = 0x2D
+	opStoreFirst    = 0x36 // i32.store
 	opI64Store      = 0x37
 	opStoreLast     = 0x3E
 	opMemorySize    = 0x3F
@@ -32,9 +33,11 @@ const (
 	opF32Const      = 0x43
 	opF64Const      = 0x44
 	opI32Eqz        = 0x45
+	opI32LtU        = 0x49
 	opI64Eqz        = 0x50
 	opCompareLast   = 0x66
 	opI32Add        = 0x6A
+	opI32Mul        = 0x6C
 	opI64Add        = 0x7C
 	opI64Or         = 0x84
 	opI64ShrU       = 0x88
@@ -45,6 +48,7 @@ const (
 	opMemoryCopy    = 10 // behind opPrefixed
 	opMemoryFill    = 11
 
+	typeI32   = 0x7F
 	typeI64   = 0x7E
 	blockVoid = 0x40
 )

@@ -38,6 +38,7 @@ func (t *tables) thinLookups(functions []function) error {
 	if n != len(t.at) || table <= 0 || table+4*buckets+parts != end || end > len(t.mem) {
 		return fmt.Errorf("the table that %s reads is not where it should be", lookups)
 	}
+	t.lookups = table
 	entries := t.mem[table:end]
 	for i := range n {
 		copy(entries[i*lookupSize:][:lookupSize], entries[i<<(functionBits-bucketBits)*lookupSize:])

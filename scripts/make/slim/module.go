@@ -4,13 +4,17 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // Sections of a module by their number (WebAssembly core specification, 5.5.2).
 const (
-	importSection = 2
-	codeSection   = 10
-	dataSection   = 11
+	typeSection     = 1
+	importSection   = 2
+	functionSection = 3
+	startSection    = 8
+	codeSection     = 10
+	dataSection     = 11
 )
 
 type section struct {
@@ -56,6 +60,15 @@ func (m *module) set(id byte, body []byte) {
 			m.sections[i].body = body
 		}
 	}
+}
+
+// add puts an entry behind those of a section, and returns its index.
+func (m *module) add(id byte, entry []byte) (index uint64, err error) {
+	body, err := m.body(id)
+	r := reader{b: body}
+	index = r.uint()
+	m.set(id, slices.Concat(appendUint(nil, index+1), body[r.at:], entry))
+	return index, err
 }
 
 func (m *module) bytes() []byte {

@@ -8,6 +8,7 @@
 //
 //   - the tables keep only what the garbage collector and panics need (tables.go),
 //   - the table by which functions are found has no entries that nobody reads (lookup.go),
+//   - what follows from the order of the functions is worked out at the start (derive.go),
 //   - the data comes in a few segments (memory.go),
 //   - a jump forward is a jump forward (jumps.go),
 //   - a call's return address is a small number (calls.go),
@@ -58,6 +59,9 @@ func Program(program []byte) ([]byte, error) {
 		return nil, fmt.Errorf("slim: code: %w", err)
 	}
 	tables.strip()
+	if err := m.derive(tables); err != nil {
+		return nil, fmt.Errorf("slim: numbers to be worked out: %w", err)
+	}
 	m.setMemory(mem)
 	return m.bytes(), nil
 }

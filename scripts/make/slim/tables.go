@@ -24,6 +24,7 @@ type tables struct {
 	names, packages, files, runs, index int // addresses
 	functions, end                      int
 	module                              int // address of moduledata
+	lookups                             int // address of the table of lookups, once it is thinned
 	own                                 int // address that the functions' own values count from
 
 	at      map[int]int       // address of each function's record
@@ -55,6 +56,8 @@ const (
 	recOwn         = 43 // how many values of its own, a byte
 	recSize        = 44
 )
+
+const indexSize = 8 // of an entry of the index: a function, and where its record is
 
 // Values by address and own ones that nothing but traces and preemption by
 // signals, which browsers don't have, asks for (internal/abi/symtab.go).
@@ -93,14 +96,14 @@ func findTables(mem []byte) (*tables, error) {
 	}
 	t.module = module
 	t.own = int(little.Uint64(mem[module+ownInModule:]))
-	t.functions = t.index + 8*n + 4
+	t.functions = t.index + indexSize*n + 4
 	if t.own <= 0 || t.own >= len(mem) {
 		return nil, errors.New("the description of the module (moduledata) makes no sense")
 	}
 	if t.functions > len(mem) {
 		return nil, errShort
 	}
-	for place := t.index; place < t.functions-4; place += 8 {
+	for place := t.index; place < t.functions-4; place += indexSize {
 		function, at := int(t.uint32(place))-firstAddress, t.index+int(t.uint32(place+4))
 		if at < t.functions || at+recSize > len(mem) {
 			return nil, fmt.Errorf("function %d has no record", function)
@@ -167,7 +170,7 @@ func (t *tables) strip() {
 	}
 	var records []byte
 	done := wiped{}
-	for entry := t.index; entry < t.functions-4; entry += 8 {
+	for entry := t.index; entry < t.functions-4; entry += indexSize {
 		function := int(t.uint32(entry)) - firstAddress
 		at := t.at[function]
 		t.dropOwn(at, done)
