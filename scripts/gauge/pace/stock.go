@@ -61,7 +61,7 @@ func buildStock(root string) (string, error) {
 		env  []string
 		args []string
 	}{
-		{trim.WasmEnv, []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", filepath.Join(site, "web", "app.wasm"), "."}},
+		{append(trim.WasmEnv[:len(trim.WasmEnv):len(trim.WasmEnv)], "GOEXPERIMENT="), []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", filepath.Join(site, "web", "app.wasm"), "."}},
 		{nil, []string{"run", "."}},
 	} {
 		command := exec.Command("go", c.args...)

@@ -190,7 +190,7 @@ func (f *function) addLocal(typ byte) int64 {
 }
 
 // slimCode rewrites the functions that Go's compiler wrote; those written by hand
-// in assembly may do without its conventions, and stay.
+// in assembly may do without its conventions, and stay. What is never called is left out.
 func (m *module) slimCode(t *tables) error {
 	functions, err := m.functions()
 	if err != nil {
@@ -202,9 +202,13 @@ func (m *module) slimCode(t *tables) error {
 	fixed := fixed(functions, t)
 	out := appendUint(nil, uint64(len(functions)))
 	for i, f := range functions {
-		if _, known := t.at[i]; known && f.compiled() && !fixed[i] {
-			if err := f.slim(i, t); err != nil {
-				return fmt.Errorf("function %d: %w", i, err)
+		if at, known := t.at[i]; known {
+			if instead, ok := needless(t.name(at)); ok {
+				f = instead
+			} else if f.compiled() && !fixed[i] {
+				if err := f.slim(i, t); err != nil {
+					return fmt.Errorf("function %d: %w", i, err)
+				}
 			}
 		}
 		body := f.encode()

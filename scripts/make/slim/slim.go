@@ -12,7 +12,8 @@
 //   - the data comes in a few segments (memory.go),
 //   - a jump forward is a jump forward (jumps.go),
 //   - a call's return address is a small number (calls.go),
-//   - and what computes nothing is left out (idioms.go).
+//   - what computes nothing is left out (idioms.go),
+//   - and so is what a page never comes to (needless.go).
 //
 // All of it leans on how one version of the toolchain writes programs. Of a
 // program by another Go it must not be tried: see Knows.

@@ -4,6 +4,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,6 +31,14 @@ func build(t *testing.T, source string) []byte {
 // run lets node run a program and returns what it printed.
 func run(t *testing.T, program []byte, env ...string) string {
 	t.Helper()
+	out, err := tryRun(t, program, env...)
+	require.NoError(t, err, out)
+	return out
+}
+
+// tryRun does so for a program that may fail.
+func tryRun(t *testing.T, program []byte, env ...string) (string, error) {
+	t.Helper()
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "program.wasm")
@@ -37,8 +46,7 @@ func run(t *testing.T, program []byte, env ...string) string {
 	node := exec.Command("node", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec_node.js"), file)
 	node.Env = append([]string{"PATH=" + os.Getenv("PATH")}, env...)
 	out, err := node.CombinedOutput()
-	require.NoError(t, err, string(out))
-	return string(out)
+	return string(out), err
 }
 
 // TestProgram runs one program as it was and slimmed. It does what leans on the
@@ -60,6 +68,43 @@ func TestProgram(t *testing.T) {
 	assert.Equal(t, want, run(t, is))
 	assert.Equal(t, want, run(t, is, "GOGC=1"), "with a collection at every turn")
 	assert.Equal(t, want, run(t, is, "GODEBUG=gcstoptheworld=2,clobberfree=1"), "and what is freed made useless")
+}
+
+// A panic ends the program as ever: its message is printed, and the page is told.
+func TestPanicHasItsMessage(t *testing.T) {
+	if _, err := exec.LookPath("node"); err != nil {
+		t.Skip("the program is not run: there is no node (Debian: apt-get install nodejs)")
+	}
+	was := build(t, "panics.go")
+	is, err := Program(was)
+	require.NoError(t, err)
+	for _, program := range [][]byte{was, is} {
+		out, err := tryRun(t, program)
+		var exit *exec.ExitError
+		require.ErrorAs(t, err, &exit, out)
+		assert.Equal(t, 2, exit.ExitCode(), out)
+		assert.Contains(t, out, "panic: it broke in the cellar")
+	}
+}
+
+// A name that is in no program any more is none to leave out.
+func TestNeedlessIsThere(t *testing.T) {
+	m, err := parse(build(t, "runtime.go"))
+	require.NoError(t, err)
+	mem, err := m.memory()
+	require.NoError(t, err)
+	tables, err := findTables(mem)
+	require.NoError(t, err)
+	var names []string
+	for _, at := range tables.at {
+		names = append(names, tables.name(at))
+	}
+	for _, begin := range neverCalled {
+		assert.True(t, slices.ContainsFunc(names, func(name string) bool { return strings.HasPrefix(name, begin) }), begin)
+	}
+	for _, name := range slices.Concat(called, doNothing) {
+		assert.Contains(t, names, name)
+	}
 }
 
 func TestKnows(t *testing.T) {
