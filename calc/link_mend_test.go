@@ -52,6 +52,7 @@ func TestMend(t *testing.T) {
 	for name, c := range map[string]struct{ text, fragment, says string }{
 		"as it was":               {sent, sent, ""},
 		"amp":                     {amp("&amp;"), sent, toldEntity},
+		"semicolons":              {strings.ReplaceAll(sent, "&", ";"), sent, "“;” was read as “&”."},
 		"amp of amp":              {amp("&amp;amp;"), sent, toldEntity},
 		"number of amp":           {amp("&#38;"), sent, toldEntity},
 		"amp, encoded":            {amp("%26amp%3B"), sent, toldEntity},
@@ -256,6 +257,12 @@ func lines(with string) func(*rapid.T, string) string {
 
 var manglings = []mangling{
 	{"amp", true, false, replaced("&", "&amp;")},
+	{"semicolons", true, false, func(_ *rapid.T, s string) string {
+		if strings.Contains(s, ";") || !strings.Contains(s, "&") {
+			return s
+		}
+		return strings.ReplaceAll(s, "&", ";")
+	}},
 	{"amp twice", true, false, replaced("&", "&amp;amp;")},
 	{"number of amp", true, false, replaced("&", "&#38;")},
 	{"encoded", true, false, func(_ *rapid.T, s string) string { return encodeAll(s) }},

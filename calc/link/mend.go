@@ -21,7 +21,7 @@ import (
 type repair func(site Site, fragment string) (mended, says string)
 
 var repairs = []repair{
-	Site.mendStart, anywhere(mendRaw), anywhere(mendSpaces), Site.mendEncoding, Site.mendEntities, Site.mendMicro, Site.mendKeys,
+	Site.mendStart, Site.mendSemicolons, anywhere(mendRaw), anywhere(mendSpaces), Site.mendEncoding, Site.mendEntities, Site.mendMicro, Site.mendKeys,
 	anywhere(mendCommas), Site.mendEnd,
 }
 

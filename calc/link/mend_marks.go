@@ -29,6 +29,20 @@ func (site Site) mendStart(s string) (string, string) {
 	return s, ""
 }
 
+// mendSemicolons takes back “;” for “&”, where what stands between them is all of fields.
+func (site Site) mendSemicolons(s string) (string, string) {
+	mended := strings.ReplaceAll(s, ";", "&")
+	if mended == s || strings.Contains(s, "&") {
+		return s, ""
+	}
+	for _, p := range Split(mended) {
+		if p.Cells == nil || !site.Knows(p.Key) {
+			return s, ""
+		}
+	}
+	return mended, mendedSemicolons
+}
+
 // mendEncoding decodes a link whose own marks were encoded, or all of whose
 // characters were changed: as it stands there is no field in it, decoded there
 // is.

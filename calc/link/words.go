@@ -17,6 +17,9 @@ const (
 	mendedEntity   = "The code that web pages write for “&” was read as “&”."
 	mendedMicro    = "“µ” was read as “&micro”."
 	mendedStart    = "“?” was read as “#”."
+
+	mendedSemicolons = "“;” was read as “&”."
+
 	mendedDecimals = "Commas within numbers were read as decimal points."
 	mendedPlus     = "“+” was read as a space."
 	mendedText     = "Spaces or signs that weren't in the link as it was sent were removed or read as plain ones."

@@ -29,7 +29,7 @@ func TestRateOfAMachine(t *testing.T) {
 	assert.InEpsilon(t, 564.3*3+88.8889*50+800*5, calctest.Out(t, f, "allwork"), 1e-14)
 	assert.InEpsilon(t, 88.8889*200+800*12, calctest.Out(t, f, "allfast"), 1e-14, "an extruder has no travel speed")
 	assert.InEpsilon(t, 100*math.Sin(math.Pi/32), calctest.Out(t, f, "torque-1"), 1e-14)
-	assert.Equal(t, "Heron feed at retraction speed: 25393.5 pulses/s\nOK: "+percent(63.5)+" of your controller's limit.", calctest.Answer(f))
+	assert.Equal(t, "Heron extruder at retraction speed: 25393.5 pulses/s\nOK: "+percent(63.5)+" of your controller's limit.", calctest.Answer(f))
 	assert.Contains(t, calctest.Part(f, "limit"), "All your speeds are OK.")
 	assert.Contains(t, calctest.Part(f, "all"), "Plover X | Travel speed, 200 mm/s | 17777.8 pulses/s")
 }
