@@ -3,11 +3,9 @@
 // ratios count, as machines differ.
 //
 //	go run ./scripts/gauge/pace [-runs 5] [-only starts,again,tasks,keys] [-check]
-//	go run ./scripts/gauge/pace -lighthouse [-runs 3] [-check]
 package main
 
 import (
-	"cmp"
 	"context"
 	"flag"
 	"fmt"
@@ -22,12 +20,11 @@ import (
 )
 
 func main() {
-	runs := flag.Int("runs", 0, "`number` to take the median of: 5 starts, or 3 runs of Lighthouse")
+	runs := flag.Int("runs", 5, "`number` to take the median of")
 	check := flag.Bool("check", false, "fail over the targets")
 	only := flag.String("only", "", "measure these `parts` alone: "+strings.Join(names(), ","))
-	lighthouse := flag.Bool("lighthouse", false, "have Lighthouse look at every page instead")
 	flag.Parse()
-	over, err := run(*runs, *only, *lighthouse)
+	over, err := run(*runs, *only)
 	switch {
 	case err != nil:
 		fmt.Fprintln(os.Stderr, "bench:", err)
@@ -71,7 +68,7 @@ func chosen(only string) ([]string, error) {
 }
 
 // run measures, prints, and returns how many figures miss their targets.
-func run(runs int, only string, lighthouse bool) (over int, err error) {
+func run(runs int, only string) (over int, err error) {
 	wanted, err := chosen(only)
 	if err != nil {
 		return 0, err
@@ -85,9 +82,6 @@ func run(runs int, only string, lighthouse bool) (over int, err error) {
 	if _, err := serving.Program(dist); err != nil {
 		return 0, err
 	}
-	if lighthouse {
-		return printLighthouse(root, dist, cmp.Or(runs, 3))
-	}
 	stock, err := buildStock(root)
 	if err != nil {
 		return 0, fmt.Errorf("stock hello world: %w", err)
@@ -97,7 +91,7 @@ func run(runs int, only string, lighthouse bool) (over int, err error) {
 		return 0, err
 	}
 	defer end()
-	t := table{runs: cmp.Or(runs, 5)}
+	t := table{runs: runs}
 	for _, p := range parts {
 		if !slices.Contains(wanted, p.name) {
 			continue
