@@ -15,3 +15,6 @@ var screwRead = word.Counted{
 	One:   "Lead {lead}, 1 start.",
 	Other: "Lead {lead}, {n} starts.",
 }
+
+// A setting with a point that may stand between thousands.
+const thousandsDoubt word.Template = "“{typed}” was read as {read}. Did you mean {rather}?"

@@ -148,7 +148,9 @@ func (a *solution) firstVerdict() *report.Verdict {
 	}
 	if a.interim {
 		v.Kind, v.Title, v.Interim = report.Change, interimTitle, true
-		v.Says = report.Together(v.Says, report.Say(interimSays))
+		if !a.suspectsMistake() {
+			v.Says = report.Together(v.Says, report.Say(interimSays))
+		}
 	}
 	slips := a.slips()
 	if slips {

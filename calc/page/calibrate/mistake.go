@@ -2,11 +2,13 @@ package calibrate
 
 import (
 	"math"
+	"slices"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
 	"striderule/calc/measure"
 	"striderule/calc/page/axis"
+	"striderule/calc/page/trial"
 	"striderule/calc/report"
 	"striderule/calc/unit"
 )
@@ -45,10 +47,27 @@ func (a *solution) readRatio() drive.RatioReading {
 // some two of them come near any ratio.
 const mostForTwo = 0.01
 
-// suspectsMistake reports whether the found ratio is one that a common mistake makes, so that
-// entering it would only hide that.
+// suspectsMistake reports whether the found ratio is one that a common mistake makes, or another
+// way to read, so that entering it would only hide that.
 func (a *solution) suspectsMistake() bool {
-	return (a.judged.Verdict == measure.ChangeIt || a.interim) && len(a.read.Fits) > 0
+	return (a.judged.Verdict == measure.ChangeIt || a.interim) && len(a.read.Fits)+len(a.misread) > 0
+}
+
+// misreadings are the ways in which readings so far off may be meant otherwise. What gears that
+// were told of explain is no guess.
+func (a *solution) misreadings() []trial.Misreading {
+	return slices.DeleteFunc(trial.Misreadings(a.sheet.Axis.Word, a.asked, a.runs), func(m trial.Misreading) bool {
+		return m.Moved == 0 && len(a.read.Fits) > 0 && a.sheet.GearEntry.Known()
+	})
+}
+
+// meant says how readings may be meant otherwise, and what they would give then.
+func (a *solution) meant(m trial.Misreading) report.Line {
+	asks := report.Say(m.Asks, "fed", readFed.Label, "rest", readRest.Label)
+	if m.Moved == 0 || !a.hasNow {
+		return asks
+	}
+	return report.Together(asks, report.Say(wouldBe, "setting", axis.SettingFigure("", a.now.Corrected(m.Asked/m.Moved), a.sheet.rotary(), oldDigits, true)))
 }
 
 // leastMended is the share that a mistake must make for its setting to be offered: a smaller one
@@ -58,7 +77,7 @@ const leastMended = 0.05
 // mended is the setting with the mistake put right. ok is false where it sits in another entry,
 // or where what fits does not agree.
 func (a *solution) mended() (s drive.Setting, ok bool) {
-	if !a.suspectsMistake() || a.hasThen {
+	if !a.suspectsMistake() || a.hasThen || len(a.misread) > 0 {
 		return s, false
 	}
 	first := a.read.Fits[0][0].Ratio
@@ -112,13 +131,16 @@ func (a *solution) ratio() *report.Part {
 	p := &report.Part{ID: "ratio", Title: mistakesTitle, Needs: lists.Concat(a.allKeys, a.trainKeys())}
 	var items report.Sentences
 	var links []report.Link
+	for _, m := range a.misread {
+		items = append(items, a.meant(m))
+	}
 	for _, f := range fits[:min(len(fits), 4)] {
 		items = append(items, explain(f))
 		if l, ok := a.swap().Undo(f[0]); ok && len(f) == 1 {
 			links = append(links, l)
 		}
 	}
-	p.Add(report.Para{Line: report.Text(mistakesSay.Fill(len(fits)))}, report.Points{Items: items})
+	p.Add(report.Para{Line: report.Text(mistakesSay.Fill(len(items)))}, report.Points{Items: items})
 	if len(links) > 0 {
 		p.Add(report.Links{All: links})
 	}

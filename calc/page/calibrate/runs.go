@@ -104,7 +104,7 @@ func (a *solution) suspect() *trial.Run {
 	if a.sheet.Method() != trial.OneLength {
 		return nil
 	}
-	out, err := measure.StandsOut(seriesOf(runs), a.sheet.rounding(runs))
+	out, err := measure.StandsOut(trial.Series(runs), a.sheet.rounding(runs))
 	if err != nil || !out.Found {
 		return nil
 	}
@@ -134,23 +134,27 @@ func (s *entries) rounding(runs []trial.Run) float64 {
 	return half
 }
 
-func seriesOf(runs []trial.Run) measure.Series {
-	series := make(measure.Series, len(runs))
-	for i, r := range runs {
-		series[i] = r.Moved
-	}
-	return series
-}
-
 // grave are the doubts that who reads no further must see.
 func (a *solution) grave() []report.Note {
 	var notes []report.Note
 	doubt := func(t word.Template, parts ...any) { notes = append(notes, report.DoubtNote(t, parts...)) }
+	if note, ok := a.sheet.ScaleEntry.DoubtThousands(a.nowKey); ok {
+		notes = append(notes, note)
+	}
 	if r := a.suspect(); r != nil {
 		doubt(outlierDoubt, "n", strconv.Itoa(r.Row+1))
 	}
 	if a.hasAsked && a.runs[0].Mark > 0 && a.runs[0].Mark <= a.asked {
 		doubt(markInsideDoubt)
+	}
+	if a.sheet.Method() == trial.OneLength && trial.AlikeFromBothEnds(a.asked, a.runs) && len(a.misread) == 0 {
+		doubt(alikeDoubt)
+	}
+	if s := a.sheet; s.isFeed() && s.Speed.Given && s.Speed.Value() > s.TooFast() {
+		doubt(fastDoubt)
+	}
+	if a.sheet.Axis.Word == "travel" && a.sheet.Method() == trial.OneLength && a.judged.Verdict == measure.ChangeIt && !a.suspectsMistake() && !a.keepsParts() {
+		doubt(carriageDoubt)
 	}
 	if a.test.Scatter == 0 && len(a.test.Runs) > 1 {
 		says := report.Say(trial.Doubt(measure.WarnAllEqual))

@@ -58,11 +58,7 @@ func (s *entries) toolKeys() []string {
 func (s *entries) evidence(runs []trial.Run, earlier measure.Spread) measure.Evidence {
 	with, _ := s.measuredWith()
 	if runs[0].Mark == 0 {
-		lengths := make(measure.Series, len(runs))
-		for i, r := range runs {
-			lengths[i] = r.Moved
-		}
-		return measure.Repeated{Readings: lengths, With: with, Earlier: earlier}
+		return measure.Repeated{Readings: trial.Series(runs), With: with, Earlier: earlier}
 	}
 	test := measure.MarkTest{With: with, Earlier: earlier}
 	for _, r := range runs {
@@ -92,6 +88,7 @@ type solution struct {
 	alone    bool               // by a single run, which shows no scatter
 	wide     float64            // half-width of the ratio's interval, which costs more than all the rest
 	read     drive.RatioReading // common mistakes that make the ratio that was found
+	misread  []trial.Misreading // other ways to take readings that are far off
 	failed   error
 	test     measure.Measured // of one length, and of several speeds for what they share
 	scale    measure.Scale
@@ -142,6 +139,9 @@ func (s *entries) Solve() report.Report {
 	if a.found {
 		a.wide = a.scale.Ratio.HalfWidth()
 		a.read = a.readRatio()
+		if s.Method() == trial.OneLength && math.Abs(a.scale.Error().Value) > farOff {
+			a.misread = a.misreadings()
+		}
 	}
 	a.alone = a.found && s.Method() == trial.OneLength && !a.test.Test.Known()
 	a.interim = a.found && a.farWorse()

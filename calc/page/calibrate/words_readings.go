@@ -24,8 +24,10 @@ const (
 // What makes the answer doubtful, each with its cure.
 const (
 	markInsideDoubt               = "The mark is within the commanded length, so it would go into the extruder. Mark about 20 mm farther out."
+	alikeDoubt                    = "The mark was at about twice the length, where what was fed and what remained look alike. Be sure that you entered what remained."
+	carriageDoubt                 = "This holds for how far the carriage moved. A printed part has shrinkage and line width in it too."
 	handMadeDoubt                 = "Hand-made marks are rarely that consistent."
-	farOffDoubt                   = "That's more than 20% off, which is rarely wear. Check step angle, microsteps, gears, pulley and units first."
+	farOffDoubt                   = "That's more than 20% off, which is rarely wear. Check the readings first, then step angle, microsteps, gears, pulley and units."
 	farOffKnown                   = "That's more than 20% off, which is rarely wear. Was a part changed after this setting was made? Then work that change out first."
 	toolDoubt                     = "Choose your measuring tool: its uncertainty isn't included yet."
 	outlierDoubt    word.Template = "Run {n} is an outlier. A typo, or misread? If you know why, tick “Leave out” there; if not, make more runs."

@@ -109,4 +109,7 @@ var mistakesSay = word.Counted{
 	Other: "{n} explanations fit, most likely first. The readings can't tell which it is:",
 }
 
-const twoMistakes = "Two mistakes together:"
+const (
+	twoMistakes               = "Two mistakes together:"
+	wouldBe     word.Template = "The setting would be {setting}."
+)

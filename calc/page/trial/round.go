@@ -2,6 +2,7 @@ package trial
 
 import (
 	"striderule/calc/lists"
+	"striderule/calc/measure"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
 )
@@ -83,3 +84,12 @@ func PlainRuns(r *RoundEntry, list *sheet.Entries) []Run {
 
 // Counted are the runs that were not left out.
 func Counted(runs []Run) []Run { return lists.Keep(runs, func(r Run) bool { return !r.Aside }) }
+
+// Series returns what moved in each run.
+func Series(runs []Run) measure.Series {
+	series := make(measure.Series, len(runs))
+	for i, r := range runs {
+		series[i] = r.Moved
+	}
+	return series
+}

@@ -35,14 +35,19 @@ func Moving(runs []Run, asked float64) error {
 	return nil
 }
 
-// Strays are readings of nothing, or of the wrong way, beside others that moved: misread, most
-// likely. choice is where the length itself is read.
+// Strays are readings of nothing, or of the wrong way, beside others that moved, which are
+// misread, most likely; and of a mark that went in. choice is where the length itself is read.
 func Strays(runs []Run, key, choice string) []report.Problem {
 	runs = Counted(runs)
-	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Moved > 0 }) {
-		return nil
-	}
 	var problems []report.Problem
+	for _, r := range runs {
+		if r.Mark > 0 && r.Rest == 0 {
+			problems = append(problems, report.Problem{Key: key, Row: r.Row, Says: markGone.Fill("remaining", r.Reading.String())})
+		}
+	}
+	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Moved > 0 }) {
+		return problems
+	}
 	for _, r := range runs {
 		switch {
 		case r.Moved > 0:

@@ -35,3 +35,16 @@ var (
 		"An endstop that's triggered, or a limit of the axis.",
 	}
 )
+
+// Readings that may be meant otherwise.
+const (
+	fedAsRest   word.Template = "Is that what was fed, rather than what remained? Then choose “{fed}”."
+	restAsFed   word.Template = "Is that what remained to the mark, rather than what was fed? Then choose “{rest}”, and enter the mark."
+	inchesRead  word.Template = "Were the readings in inches? Then write the unit with them, like 3.92 in."
+	inchesAsked word.Template = "Was the commanded length in inches? Then write the unit with it, like 4 in."
+	turnsRead   word.Template = "Are the readings in turns? Then multiply them by 360."
+	turnsAsked  word.Template = "Is the commanded angle in turns? Then multiply it by 360."
+	turnsLost   word.Template = "Does the dial start anew with each turn? Then add 360° to the readings for each turn before."
+
+	markGone word.Template = "“{remaining}”: the mark went in, so nobody knows how much was fed. Mark farther out, and repeat the run."
+)

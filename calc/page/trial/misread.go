@@ -1,0 +1,74 @@
+package trial
+
+import (
+	"math"
+
+	"striderule/calc/unit"
+	"striderule/calc/word"
+)
+
+// A Misreading is another way to take readings that are far off as they stand: that way they
+// come near what was commanded.
+type Misreading struct {
+	Asks         word.Template // whether they are to be taken so
+	Asked, Moved float64       // what they are then, in mm or °; Moved is 0 where that cannot be told
+}
+
+// An axis may well be off by as much as nearRead, and by no more than nearUnit where a unit was
+// another one, whose factor a common mistake may come near as well.
+const (
+	nearRead = 0.15
+	nearUnit = 0.08
+	nearTurn = 0.03 // of a dial that starts anew with each turn any reading is near some turn
+	wholly   = 360  // degrees of a turn
+)
+
+// What remains of a mark some 20 mm behind the commanded length is this share of it, most likely.
+const leastLeft, mostLeft = 0.05, 0.4
+
+// means are the means of what remained to the mark, 0 where the length itself was read, and of
+// what moved.
+func means(runs []Run) (rest, moved float64) {
+	runs = Counted(runs)
+	for _, r := range runs {
+		rest += r.Rest / float64(len(runs))
+		moved += r.Moved / float64(len(runs))
+	}
+	return rest, moved
+}
+
+// Misreadings returns the ways in which readings of one length or angle may be meant otherwise.
+func Misreadings(sort string, asked float64, runs []Run) (all []Misreading) {
+	rest, moved := means(runs)
+	try := func(asks word.Template, asked, moved, near float64) {
+		if math.Abs(moved/asked-1) <= near {
+			all = append(all, Misreading{asks, asked, moved})
+		}
+	}
+	if sort == "rotary" {
+		try(turnsRead, asked, moved*wholly, nearUnit)
+		try(turnsAsked, asked*wholly, moved, nearUnit)
+		if n := math.Round((asked - moved) / wholly); n >= 1 && moved <= wholly && len(all) == 0 {
+			try(turnsLost, asked, moved+n*wholly, nearTurn)
+		}
+		return all
+	}
+	switch {
+	case rest > 0:
+		try(fedAsRest, asked, rest, nearRead)
+	case sort == "feed" && moved >= leastLeft*asked && moved <= mostLeft*asked:
+		all = append(all, Misreading{Asks: restAsFed, Asked: asked})
+	}
+	if rest == 0 {
+		try(inchesRead, asked, moved*unit.Inch, nearUnit)
+	}
+	try(inchesAsked, asked*unit.Inch, moved, nearUnit)
+	return all
+}
+
+// AlikeFromBothEnds reports whether what remained may as well be what was fed: the mark was at
+// about twice the length.
+func AlikeFromBothEnds(asked float64, runs []Run) bool {
+	rest, _ := means(runs)
+	return rest > 0 && math.Abs(rest/asked-1) <= nearRead
+}
