@@ -342,6 +342,9 @@ func (c *calculator) bar() app.UI {
 	if a == nil {
 		return app.Text("")
 	}
+	if check, _ := c.form.Check(); check == form.Differs {
+		return app.A().Class("bar").Href("#check").DataSet("jump", "check").Body(app.Span().Class("bar-label").Text(differsBar))
+	}
 	return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
 		app.Span().Class("bar-label").Text(barLabel(a)),
 		app.If(a.Instead == nil, func() app.UI { return app.Strong().Text(inUse(a).String()) }),

@@ -147,6 +147,16 @@ func TestOnlyWhatIsToBeSetIsLarge(t *testing.T) {
 	}
 }
 
+// A number that is not the sender's is not in the bar.
+func TestBarOfALinkThatDiffers(t *testing.T) {
+	b := newBench(t, "measure", strings.Replace(received(), "rest=28.7", "rest=18.7", 1))
+	b.shows("≠ Differs from the link: see why")
+	b.types("rest", 0, "28.7")
+	b.waits(restAfter)
+	b.hides("≠ Differs from the link: see why")
+	b.shows(`<span class="bar-label">→ Change it</span>`)
+}
+
 // While keys come one after the other, only the answer keeps up with them.
 func TestKeysInARow(t *testing.T) {
 	b := newBench(t, "measure", unasked)

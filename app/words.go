@@ -125,6 +125,7 @@ const (
 // A sheet that was received, and what was changed in it.
 const (
 	differsSo                     = "Find out why before you use either."
+	differsBar                    = "≠ Differs from the link: see why"
 	seeWhy                        = "See what's odd about the link."
 	changedHasSame                = "Changed by the sender, who saw the same result as this page."
 	sameAsReceived                = "Same as when this sheet was sent or saved."

@@ -97,9 +97,13 @@ func (f *Form) Paste(key string, row int, text string) Pasted {
 		}
 	}
 	lines := tableLines(text)
-	if first := lines[0][0]; len(lines) > 1 && (first == field.Label || first == sheet.Heading(field)) {
+	heading := func(c sheet.Field) bool {
+		return slices.Contains(lines[0], c.Label) || slices.Contains(lines[0], sheet.Heading(c))
+	}
+	if len(lines) > 1 && slices.ContainsFunc(columns, heading) {
 		lines = lines[1:]
 	}
+	lines = withoutNumbers(lines, typedInto(columns))
 	for _, line := range lines {
 		at := row + p.Rows
 		if at >= p.Group.Most {
@@ -120,6 +124,29 @@ func (f *Form) Paste(key string, row int, text string) Pasted {
 	}
 	f.changed()
 	return p
+}
+
+// typedInto is how many of the columns are typed into: not ticks.
+func typedInto(columns []sheet.Field) (n int) {
+	for _, c := range columns {
+		if _, tick := c.Cells.(*sheet.FlagList); !tick {
+			n++
+		}
+	}
+	return n
+}
+
+// withoutNumbers leaves out a first column that numbers the lines of a table, where it is one
+// column more than there is room for, and what it numbers are numbers.
+func withoutNumbers(lines [][]string, room int) [][]string {
+	bare := make([][]string, len(lines))
+	for i, line := range lines {
+		if len(line) < 2 || len(line) <= room || len(lines) < 2 || line[0] != strconv.Itoa(i+1) || !strings.ContainsAny(line[1], "0123456789") {
+			return lines
+		}
+		bare[i] = line[1:]
+	}
+	return bare
 }
 
 // pasteCell puts one value in, unless it is not among those to choose from.
