@@ -7,47 +7,18 @@ import (
 	"path/filepath"
 	"slices"
 
+	"striderule/scripts/gauge/stock"
 	"striderule/scripts/make/squeeze"
-	"striderule/scripts/make/trim"
 )
-
-// stock is the smallest site of the untouched go-app, as its own generator writes
-// it. Icons are its own files: left out, they would be fetched from elsewhere.
-const stock = `package main
-
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
-
-type hello struct{ app.Compo }
-
-func (h *hello) Render() app.UI { return app.H1().Text("Hello World!") }
-
-func main() {
-	app.Route("/", func() app.Composer { return &hello{} })
-	app.RunWhenOnBrowser()
-	err := app.GenerateStaticWebsite("site", &app.Handler{
-		Name: "Hello", Title: "Hello", Description: "A hello world.", Lang: "en",
-		Icon: app.Icon{Default: "/web/icon.png", Large: "/web/icon.png", SVG: "/web/icon.svg", Maskable: "/web/icon.png"},
-	})
-	if err != nil {
-		panic(err)
-	}
-}
-`
 
 // buildStock returns the folder of the stock site, with .gz (gzip -9) and .br
 // (brotli 11) beside its files as beside ours.
 func buildStock(root string) (string, error) {
-	dir := filepath.Join(root, ".build", "stock")
-	if err := os.RemoveAll(dir); err != nil {
+	dir, _, err := stock.Program(root)
+	if err != nil {
 		return "", err
 	}
-	site := filepath.Join(dir, "site")
-	if err := os.MkdirAll(filepath.Join(site, "web"), 0o755); err != nil {
-		return "", err
-	}
-	if err := os.WriteFile(filepath.Join(dir, "main.go"), []byte(stock), 0o644); err != nil {
-		return "", err
-	}
+	site := filepath.Join(dir, stock.Site)
 	for from, to := range map[string]string{"icon.svg": "icon.svg", "icon-192.png": "icon.png"} {
 		content, err := os.ReadFile(filepath.Join(root, "web", from))
 		if err != nil {
@@ -57,19 +28,10 @@ func buildStock(root string) (string, error) {
 			return "", err
 		}
 	}
-	for _, c := range []struct {
-		env  []string
-		args []string
-	}{
-		{append(trim.WasmEnv[:len(trim.WasmEnv):len(trim.WasmEnv)], "GOEXPERIMENT="), []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", filepath.Join(site, "web", "app.wasm"), "."}},
-		{nil, []string{"run", "."}},
-	} {
-		command := exec.Command("go", c.args...)
-		command.Dir = dir
-		command.Env = append(os.Environ(), c.env...)
-		if out, err := command.CombinedOutput(); err != nil {
-			return "", fmt.Errorf("%w: %s", err, out)
-		}
+	pages := exec.Command("go", "run", ".")
+	pages.Dir = dir
+	if out, err := pages.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
 	}
 	return site, beside(site, filepath.Join(root, ".build", "stock-squeezed"))
 }

@@ -3,12 +3,11 @@ package main
 import (
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 
+	"striderule/scripts/gauge/stock"
 	"striderule/scripts/make/serving"
 	"striderule/scripts/make/squeeze"
-	"striderule/scripts/make/trim"
 )
 
 // weight is a program's size in bytes: as it is, by gzip -9, by brotli 11.
@@ -56,7 +55,11 @@ func printSizes(root, dist string) (share float64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	program, err := stockHello(root)
+	_, wasm, err := stock.Program(root)
+	if err != nil {
+		return 0, err
+	}
+	program, err := os.ReadFile(wasm)
 	if err != nil {
 		return 0, err
 	}
@@ -64,16 +67,16 @@ func printSizes(root, dist string) (share float64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	stock, err := weighBy(kept.Get, program)
+	theirs, err := weighBy(kept.Get, program)
 	if err != nil {
 		return 0, err
 	}
 	fmt.Printf("%-32s %12s %12s %12s\n", "bytes", "raw", "gzip -9", "brotli 11")
 	fmt.Printf("%-32s %12d %12d %12d\n", "web/app.wasm", ours.raw, ours.gzip, ours.brotli)
-	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", stock.raw, stock.gzip, stock.brotli)
+	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", theirs.raw, theirs.gzip, theirs.brotli)
 	part := func(a, b int) float64 { return float64(a) / float64(b) }
-	share = part(ours.brotli, stock.brotli)
-	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.2fx, aim %.2fx)\n", "ours of stock", part(ours.raw, stock.raw), part(ours.gzip, stock.gzip), share, budget, aim)
+	share = part(ours.brotli, theirs.brotli)
+	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.2fx, aim %.2fx)\n", "ours of stock", part(ours.raw, theirs.raw), part(ours.gzip, theirs.gzip), share, budget, aim)
 	return share, nil
 }
 
@@ -88,43 +91,4 @@ func checkBudget(share float64) error {
 		return fmt.Errorf("the program is over its budget: %.3fx of the stock hello world by brotli, and at most %.2fx is allowed", share, budget)
 	}
 	return nil
-}
-
-const hello = `package main
-
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
-
-type hello struct{ app.Compo }
-
-func (h *hello) Render() app.UI { return app.H1().Text("Hello World!") }
-
-func main() {
-	app.Route("/", func() app.Composer { return &hello{} })
-	app.RunWhenOnBrowser()
-	if err := app.GenerateStaticWebsite(".", &app.Handler{Name: "Hello"}); err != nil {
-		panic(err)
-	}
-}
-`
-
-// stockHello builds the smallest site of the untouched go-app as its users do, the
-// generator in its main, with our flags.
-func stockHello(root string) ([]byte, error) {
-	// Always the same one: its name is in the program.
-	dir := filepath.Join(root, ".build", "hello")
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return nil, err
-	}
-	if err := os.WriteFile(filepath.Join(dir, "main.go"), []byte(hello), 0o644); err != nil {
-		return nil, err
-	}
-	wasm := filepath.Join(dir, "hello.wasm")
-	build := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm, ".")
-	build.Dir = dir
-	build.Env = append(append(os.Environ(), trim.WasmEnv...), "GOEXPERIMENT=") // with the collector that Go has
-	build.Stderr = os.Stderr
-	if err := build.Run(); err != nil {
-		return nil, fmt.Errorf("stock hello world: %w", err)
-	}
-	return os.ReadFile(wasm)
 }

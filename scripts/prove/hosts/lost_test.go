@@ -53,6 +53,12 @@ func TestLost(t *testing.T) {
 					p.WaitReady()
 					assert.InEpsilon(t, found, p.Value("out-steps"), 1e-9)
 
+					if folder == "" { // two slashes are where another host's name begins, to a browser
+						p.Load("//elsewhere.example/%23" + entries[1:])
+						p.Wait(`!document.getElementById("pages").hidden`)
+						assert.Equal(t, address, browser.Eval[string](p, `location.origin + "/"`))
+					}
+
 					p.Load("mesure/")
 					p.Wait(`!document.getElementById("pages").hidden`)
 					assert.Contains(t, p.Text("#where"), "one of these")
