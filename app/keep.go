@@ -1,8 +1,9 @@
 package main
 
 import (
-	"github.com/maxence-charriere/go-app/v10/pkg/app"
 	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
 	"striderule/app/frame"
@@ -28,12 +29,8 @@ type keeping struct {
 func (c *calculator) openKeep() {
 	k := kept.Read()
 	c.keep = keeping{open: true, date: browser.Now(), book: k.Book}
-	if last, ok := k.Book.Last(c.page.Slug); ok {
-		c.keep.machine, c.keep.axis = last.Machine, last.AxisName()
-	}
-	if axis := logbook.AxisOf(c.form); axis != "" {
-		c.keep.axis = logbook.AxisName(axis)
-	}
+	last, _ := k.Book.Last(c.page.Slug)
+	c.keep.machine, c.keep.axis = last.Machine, logbook.AxisFor(c.form, last)
 	c.ctx.Defer(func(app.Context) { browser.Focus("keep-machine") })
 }
 

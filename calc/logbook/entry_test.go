@@ -184,11 +184,15 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-func TestAxisOf(t *testing.T) {
+func TestAxisFor(t *testing.T) {
 	page, _ := calc.PageOf("measure")
-	assert.Equal(t, "feed", AxisOf(calc.NewForm(page)))
-	assert.Equal(t, "rotary", AxisOf(calc.Load(page, "v=1&axis=rotary")))
-	assert.Empty(t, AxisOf(calc.Load(page, "v=1&axis=travel")))
 	convert, _ := calc.PageOf("convert")
-	assert.Empty(t, AxisOf(calc.NewForm(convert)))
+	extruder, x := Entry{Axis: "feed"}, Entry{Axis: "X"}
+	for _, last := range []Entry{{}, extruder, x} {
+		assert.Equal(t, "Extruder", AxisFor(calc.NewForm(page), last))
+		assert.Equal(t, "Rotary", AxisFor(calc.Load(page, "v=1&axis=rotary"), last))
+	}
+	assert.Equal(t, "X", AxisFor(calc.Load(page, "v=1&axis=travel"), x))
+	assert.Empty(t, AxisFor(calc.Load(page, "v=1&axis=travel"), extruder), "X would stand in the extruder's trend")
+	assert.Equal(t, "Extruder", AxisFor(calc.NewForm(convert), extruder))
 }

@@ -32,18 +32,22 @@ func AxisName(key string) string {
 	return key
 }
 
-// AxisOf returns what a form tells of its axis, as a key; nothing of a linear axis, whose
-// letter the person knows.
-func AxisOf(typed *form.Form) string {
+// AxisFor is the axis to offer where a form is saved: what the form tells; otherwise, as of a
+// linear axis, whose letter the person knows, that of the last entry, unless it is of another sort.
+func AxisFor(typed *form.Form, last Entry) string {
 	for _, f := range typed.Fields() {
 		if f.Key != "axis" {
 			continue
 		}
-		if choice, ok := f.Cells.At(0).(*sheet.Choice); ok && choice.Word != "travel" {
-			return choice.Word
+		switch choice, ok := f.Cells.At(0).(*sheet.Choice); {
+		case !ok:
+		case choice.Word != "travel":
+			return AxisName(choice.Word)
+		case last.AxisName() != last.Axis:
+			return ""
 		}
 	}
-	return ""
+	return last.AxisName()
 }
 
 // AxisName is what the entry's axis is called.
