@@ -65,6 +65,9 @@
 //	ISO 261        ISO general purpose metric screw threads - General plan
 //	ISO 2904       ISO metric trapezoidal screw threads - Basic dimensions
 //	ISO 5408       Screw threads - Vocabulary
+//	ISO 5296       Synchronous belt drives - Pitch codes MXL to XXH
+//	ISO 13050      Synchronous belt drives - Curvilinear tooth profile systems
+//	ISO 17396      Synchronous belt drives - Metric pitch, tooth profiles T and AT
 //	ISO 54         Cylindrical gears - Modules
 //	ISO 1122-1     Vocabulary of gear terms - Definitions related to geometry
 //	ISO 80000-3    Quantities and units - Space and time

@@ -158,8 +158,10 @@ func swapped(kind string, fitted, set float64, rank int, words mistakeWords) Mis
 var (
 	usualTeeth   = []float64{15, 16, 18, 20, 24, 30, 32, 36, 40}
 	usualPitches = []float64{2, 2.032, 2.5, 3, 5, 5.08}
-	usualLeads   = []float64{1, 1.25, 2, 4, 5, 8, 10}
 )
+
+// UsualLeads are those of the screws of small machines, mm.
+var UsualLeads = []float64{1, 1.25, 2, 4, 5, 8, 10}
 
 // pulleyMistakes are other pulleys than the one that is set up; without a belt
 // that is given, those between the most usual ones.
@@ -206,7 +208,7 @@ func leadMistakes(o Output) []Mistake {
 	if screw.Starts > 1 {
 		list = append(list, mistake(mixLead, float64(screw.Starts), 2, pitchForLead))
 	}
-	for _, l := range usualLeads {
+	for _, l := range UsualLeads {
 		if l != lead && lead/l != float64(screw.Starts) {
 			list = append(list, swapped(mixLead, l, lead, 4, otherScrew))
 		}

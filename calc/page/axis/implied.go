@@ -2,6 +2,7 @@ package axis
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -96,6 +97,15 @@ func (i Implied) Off() float64 { return i.Value/i.Nearest - 1 }
 // large counts some whole one is always that near.
 func (i Implied) near() bool {
 	return math.Abs(i.Off()) <= 0.01 && (!i.whole || math.Abs(i.Value-i.Nearest) <= 0.25)
+}
+
+// FewestUsual are the teeth of the smallest usual pulley: fewer are made, and seldom fitted.
+const FewestUsual = 12
+
+// Usual reports whether the nearest part is near, and one that small machines have.
+func (i Implied) Usual() bool {
+	usual := i.whole && i.Nearest >= FewestUsual || !i.whole && slices.Contains(drive.UsualLeads, i.Nearest)
+	return usual && i.near()
 }
 
 // Says is what the nearest part means for the setting.

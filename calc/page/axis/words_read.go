@@ -18,3 +18,9 @@ var screwRead = word.Counted{
 
 // A setting with a point that may stand between thousands.
 const thousandsDoubt word.Template = "“{typed}” was read as {read}. Did you mean {rather}?"
+
+// What is asked beside a field that may hold something else.
+const (
+	littleRead word.Template = "{typed} mm is very little. Do you mean inches? Then write {typed} in."
+	oddPitch   word.Template = "Belts with a pitch of {pitch} are rare. Is that the width? The pitch is from tooth to tooth."
+)

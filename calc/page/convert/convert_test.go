@@ -1,6 +1,7 @@
 package convert_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -8,6 +9,7 @@ import (
 
 	"striderule/calc/calctest"
 	"striderule/calc/form"
+	"striderule/calc/page/convert"
 	"striderule/calc/report"
 )
 
@@ -124,4 +126,57 @@ func TestRatioTheWrongWayRoundIsDoubtedAtTheAnswer(t *testing.T) {
 	assert.Contains(t, calctest.Answer(f), doubt)
 	assert.NotContains(t, calctest.Part(f, "axis-1"), doubt)
 	assert.Contains(t, calctest.Part(f, "axis-2"), doubt)
+}
+
+// doubted is what the answer says against itself.
+func doubted(f *form.Form) string {
+	var all []string
+	for _, n := range f.Report().Answer.Notes {
+		all = append(all, n.Line.String())
+	}
+	return strings.Join(all, "\n")
+}
+
+// Travel per motor turn has the gears in it: a ratio that is typed beside it, and that what is
+// wanted doesn't need, tells of travel per output turn.
+func TestRatioThatIsNotUsedIsDoubted(t *testing.T) {
+	const turn = "v=1&as=turn&turn=22.4&angle=1.8&micro=16&ratio=3.5&wants="
+	f := calctest.Open(t, "convert", turn+"steps")
+	assert.InEpsilon(t, 3200/22.4, calctest.Out(t, f, "steps"), 1e-12, "as the link means")
+	assert.Equal(t, "The gear ratio isn't used for steps per mm: the travel per motor turn you entered has the gears in it. "+
+		"If 22.4 mm is per output turn, it's 500 steps/mm.", doubted(f))
+	assert.Contains(t, doubted(calctest.Open(t, "convert", turn+"turn")), "for travel per motor turn: the travel per motor turn you entered has the gears in it. If 22.4 mm is per output turn, it's 6.4 mm/rev.")
+	assert.Empty(t, doubted(calctest.Open(t, "convert", turn+"output")), "it is used")
+	assert.Empty(t, doubted(calctest.Open(t, "convert", strings.Replace(turn, "3.5", "1", 1)+"steps")))
+	assert.Empty(t, doubted(calctest.Open(t, "convert", heron+"&wants=steps")))
+	second := calctest.Open(t, "convert", "v=1&as=,turn&steps=80&turn=,22.4&angle=1.8,1.8&micro=16,16&ratio=,3.5&wants=steps")
+	assert.Empty(t, doubted(second))
+	assert.Contains(t, calctest.Part(second, "axis-2"), "it's 500 steps/mm.")
+	assert.Empty(t, doubted(calctest.Open(t, "convert", convert.Page.Example)))
+}
+
+// An output turn of a rotary axis is 360°.
+func TestOutputTurnOfARotaryAxisIsKnown(t *testing.T) {
+	const rotary = "v=1&moves=rotary&angle=1.8&micro=16&ratio=90"
+	f := calctest.Open(t, "convert", rotary+"&as=turn&turndeg=360&wants=steps")
+	assert.Equal(t, "The gear ratio isn't used for steps per degree: the travel per motor turn you entered has the gears in it. "+
+		"If 360° is per output turn, it's 800 steps/°.", doubted(f))
+	assert.Contains(t, doubted(calctest.Open(t, "convert", rotary+"&as=turn&turndeg=360")), "it's 800 steps/°.")
+	assert.Empty(t, doubted(calctest.Open(t, "convert", rotary+"&as=turn&turndeg=4&wants=steps")), "90 of these are a turn")
+
+	f = calctest.Open(t, "convert", rotary+"&as=output&outputdeg=4&wants=steps")
+	assert.InEpsilon(t, 72000., calctest.Out(t, f, "steps"), 1e-12, "as the link means")
+	assert.Equal(t, "One output turn of a rotary axis is 360°, unless more gears follow. If 4° is per motor turn, it's 800 steps/°.", doubted(f))
+	assert.Empty(t, doubted(calctest.Open(t, "convert", rotary+"&as=output&outputdeg=360&wants=steps")))
+	assert.Empty(t, doubted(calctest.Open(t, "convert", "v=1&as=output&output=40&angle=1.8&micro=16&ratio=3&wants=steps")), "mm")
+}
+
+// A thread by its inches, typed bare.
+func TestVeryLittleTravelPerTurnIsDoubtedAtTheField(t *testing.T) {
+	f := calctest.Open(t, "convert", "v=1&as=turn&turn=0.1&angle=1.8&micro=8&wants=steps")
+	assert.Equal(t, report.Remark{Key: "turn", Says: "0.1 mm is very little. Do you mean inches? Then write 0.1 in.", Doubt: true}, f.RemarkAt("turn", 0))
+	for _, enough := range []string{"0.3", "0.1mm", "0.1in", "8"} {
+		f.Set("turn", 0, enough)
+		assert.Empty(t, f.RemarkAt("turn", 0).Says, enough)
+	}
 }

@@ -62,6 +62,9 @@ func (s *entries) Fields() []sheet.Field {
 	)
 }
 
+// leastTurn is the travel per motor turn, mm, below which a bare number is more likely in inches.
+const leastTurn = 0.3
+
 // A row is an axis of the table, with what is to be said of it.
 type row struct {
 	axis.Row
@@ -100,6 +103,7 @@ func (s *entries) Solve() report.Report {
 			continue
 		}
 		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
+		axis.DoubtInches(&r.Remarks, "turn", i, &s.Turn.Rows[i], leastTurn)
 		if !row.Given {
 			r.Add(&report.Part{ID: "missing-" + row.N, Title: row.Name, Needs: []string{"name"},
 				Blocks: []report.Block{report.Ask{Keys: []string{row.Key}, For: theOther}}})

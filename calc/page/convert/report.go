@@ -1,8 +1,10 @@
 package convert
 
 import (
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"striderule/calc/drive"
 	"striderule/calc/page/axis"
@@ -94,12 +96,48 @@ func (r row) answer(needs []string) *report.Answer {
 	return &report.Answer{Figure: *f, Needs: needs, Says: r.says(to), Instead: r.instead(to), Notes: r.doubts()}
 }
 
-// doubts are those of the gears.
+// doubts are those of the gears, and of travel that may be per the other turn.
 func (r row) doubts() []report.Note {
+	var notes []report.Note
 	if len(r.NoGears) == 0 && r.Gears.Reduction() < 1 {
-		return []report.Note{axis.TurnsFaster}
+		notes = append(notes, axis.TurnsFaster)
 	}
-	return nil
+	if says := r.otherTurn(); says != nil {
+		notes = append(notes, report.Note{Kind: report.Doubt, Line: says})
+	}
+	return notes
+}
+
+// nearTurn is how near to a whole turn, in degrees, a rounded setting of a rotary axis comes.
+const nearTurn = 0.01
+
+// otherTurn asks whether travel per one turn was typed for that per the other: where a ratio that
+// is given is of no use, or where the output of a rotary axis would not turn once. It is nil
+// where neither is so.
+func (r row) otherTurn() report.Line {
+	from, to := r.Setting.Convention, r.other()
+	turn, missing := r.In(drive.TravelPerOutputTurn)
+	odd := r.Rotary && len(missing) == 0 && math.Abs(turn.Value-unit.Turn) > nearTurn
+	unused := from == drive.TravelPerTurn && to != drive.TravelPerOutputTurn && r.Geared() && (odd || r.told && !r.Rotary)
+	if !unused && (!odd || from == drive.StepsPerUnit) {
+		return nil
+	}
+	says := report.Say(wholeTurn)
+	if unused {
+		says = report.Say(ratioUnused, "setting", axis.SettingNameWithin(to, r.Rotary))
+	}
+	other, per := r.Fact, ifPerOutput
+	other.Setting.Convention = drive.TravelPerOutputTurn
+	if from == drive.TravelPerOutputTurn {
+		other.Setting.Convention, per = drive.TravelPerTurn, ifPerMotor
+	}
+	fit, missing := other.In(to)
+	if len(missing) > 0 || r.Gears.Reduction() == 1 {
+		return says
+	}
+	travel := axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false)
+	travel.Unit = strings.TrimSuffix(travel.Unit, "/rev")
+	return report.Together(says, report.Say(per, "travel", travel, "fit", axis.SettingFigure("", fit, r.Rotary, axis.Digits, false)))
 }
 
 // says what the setting was, with the motor and the microsteps where they are in it.

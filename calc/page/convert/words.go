@@ -52,6 +52,11 @@ const (
 	ifItStores    word.Template = "If it stores {setting}, enter:"
 	ratioTyped    word.Template = "Gear ratio, {typed}"
 
+	ratioUnused word.Template = "The gear ratio isn't used for {setting}: the travel per motor turn you entered has the gears in it."
+	wholeTurn                 = "One output turn of a rotary axis is 360°, unless more gears follow."
+	ifPerOutput word.Template = "If {travel} is per output turn, it's {fit}."
+	ifPerMotor  word.Template = "If {travel} is per motor turn, it's {fit}."
+
 	allTitle   = "All axes at a glance"
 	allCaption = "All axes"
 	unknown    = "–"

@@ -2,9 +2,11 @@ package flow
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/report"
+	"striderule/calc/unit"
 	"striderule/calc/word"
 )
 
@@ -68,16 +70,44 @@ func (a *solution) unclear() *report.Verdict {
 			"width", set(a.sheet.Width.Number), "side", linesAreSide.Label)
 	}
 	side, ok := a.bySide()
+	if n, other, found := a.otherLines(); found && !ok {
+		return unclear(linesTitle.Fill("n", n), linesOtherwise, "n", n, "given", unit.Full(a.sheet.walls()), "target", set(other.at(1)),
+			"flow", a.flowBy(other), "lines", wallsLabel)
+	}
 	if !ok {
 		return nil
 	}
 	return unclear(spacedTitle, spacedTwoWays, "target", set(a.gauge.at(1)), "flow", &report.Figure{Value: a.factor().Value, Digits: flowDigits},
-		"sidetarget", set(side.at(1)), "sideflow", a.sideFlow("", side))
+		"sidetarget", set(side.at(1)), "sideflow", a.flowBy(side))
 }
 
-// sideFlow is the new flow by what the readings mean where lines lie side by side.
-func (a *solution) sideFlow(id string, side gauge) *report.Figure {
-	return &report.Figure{ID: id, Label: sideFlowLabel, Value: a.sheet.flow() / side.ratio(a.raw.Length), Digits: flowDigits}
+// farOffBy is an error that is rarely just flow. The number of lines is asked about where readings
+// are as far off, and as near to another number of lines as linesNear.
+const (
+	farOffBy  = 0.2
+	linesNear = 0.1
+)
+
+// otherLines is the wall of 2, 3 or 4 lines that readings fit which are far off those of the lines
+// that are given: who leaves the number blank has measured more than one.
+func (a *solution) otherLines() (n string, g gauge, found bool) {
+	if a.sheet.By.Word != byWalls || math.Abs(a.gauge.ratio(a.raw.Length)-1) <= farOffBy {
+		return "", gauge{}, false
+	}
+	other, nearest := *a.sheet, linesNear
+	for lines := 2; lines <= 4; lines++ {
+		other.Walls.Number, other.Walls.Given = float64(lines), true
+		of, _ := other.gaugeOf()
+		if off := math.Abs(of.ratio(a.raw.Length) - 1); off <= nearest {
+			n, g, found, nearest = strconv.Itoa(lines), of, true, off
+		}
+	}
+	return n, g, found
+}
+
+// flowBy is the new flow by what the readings mean where the lines are others.
+func (a *solution) flowBy(g gauge) *report.Figure {
+	return &report.Figure{Value: a.sheet.flow() / g.ratio(a.raw.Length), Digits: flowDigits}
 }
 
 // oldPiece says that a piece from before the calibration tells nothing of what is set now.

@@ -1,12 +1,14 @@
 package flow_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc/calctest"
+	"striderule/calc/page/flow"
 	"striderule/calc/report"
 )
 
@@ -93,4 +95,32 @@ func TestFlowAsksWhenItWasPrinted(t *testing.T) {
 	assert.Contains(t, calctest.Part(f, "printed"), "Print it again")
 	diameter := calctest.Open(t, "flow", verified+"by=diameter&set=1.75&across=1.75,1.75")
 	assert.NotContains(t, calctest.Answer(diameter), "calibrated", "nothing was printed")
+}
+
+// Two lines are measured, and one is what was left blank: nobody changes a flow to a half.
+func TestFlowAsksHowManyLines(t *testing.T) {
+	const wall = verified + "width=0.45&layer=0.2&thick=0.88,0.87,0.89&walls="
+	two := 2 * (0.45 - r02)
+	for _, given := range []string{"", "1"} {
+		f := calctest.Open(t, "flow", wall+given)
+		assert.Equal(t, report.MeasureMore, calctest.Verdict(f).Kind)
+		assert.Equal(t, "Is this a wall of 2 lines?", calctest.Verdict(f).Title)
+		assert.Equal(t, "The readings fit 2 lines far better than 1: then the wall should be 0.8571 mm thick, and the new flow is 0.9726. "+
+			"Count the lines, and fill in “Lines in the wall”.", calctest.Verdict(f).Says.String())
+		assert.InEpsilon(t, (0.45-r02)/(0.88-r02), calctest.Out(t, f, "flow"), 1e-12, "as the link means")
+		assert.InDelta(t, 0.9726, two/(0.88-r02), 5e-5)
+		assert.Equal(t, 1., f.Report().Answer.Keep.Value)
+		assert.Contains(t, calctest.Answer(f), "Don't enter this yet.")
+		assert.NotContains(t, f.Report().String(), "Set the flow")
+	}
+	f := calctest.Open(t, "flow", wall+"2")
+	assert.NotContains(t, calctest.Verdict(f).Title, "lines?")
+	assert.Equal(t, "Is this a wall of 2 lines?", calctest.Verdict(calctest.Open(t, "flow", wall+"4")).Title)
+	one := calctest.Open(t, "flow", strings.Replace(wall, "0.88,0.87,0.89", "0.86", 1))
+	assert.Equal(t, "Is this a wall of 2 lines?", calctest.Verdict(one).Title, "one reading shows it as well")
+	for _, thick := range []string{"0.45,0.46,0.45", "0.6,0.61,0.6", "0.68,0.67,0.68", "0.35,0.36,0.35", "3,3.01,3"} {
+		f := calctest.Open(t, "flow", strings.Replace(wall, "0.88,0.87,0.89", thick, 1))
+		assert.NotContains(t, calctest.Verdict(f).Title, "lines?", thick)
+	}
+	assert.NotContains(t, calctest.Verdict(calctest.Open(t, "flow", flow.Page.Example)).Title, "lines?")
 }

@@ -95,7 +95,7 @@ func (a *solution) grave() []report.Note {
 		doubt(outlier, "n", strconv.Itoa(r.row+1), "leaveout", asideLabel)
 	}
 	e := a.scale.Error().Value
-	if math.Abs(e) > 0.2 {
+	if math.Abs(e) > farOffBy {
 		doubt(farOff)
 	}
 	if a.sheet.By.Word != byDiameter && a.sheet.Printed.Word == printedUnsaid.Word {
@@ -240,7 +240,9 @@ func (a *solution) figures() []report.Figure {
 		}
 	}
 	if side, ok := a.bySide(); ok {
-		figures.Add(a.sideFlow("sideflow", side))
+		f := a.flowBy(side)
+		f.ID, f.Label = "sideflow", sideFlowLabel
+		figures.Add(f)
 	}
 	figures.Add(a.used("was"))
 	return figures

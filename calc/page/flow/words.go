@@ -77,6 +77,9 @@ const (
 	spacedTitle = "How are the lines spaced?"
 	widthTitle  = "Line width and spacing disagree"
 
+	linesTitle     word.Template = "Is this a wall of {n} lines?"
+	linesOtherwise word.Template = "The readings fit {n} lines far better than {given}: then the wall should be {target} thick, and the new flow is {flow}. Count the lines, and fill in “{lines}”."
+
 	spacedTwoWays word.Template = "If they overlap, the wall should be {target} thick, and the new flow is {flow}. If they lie side by side, it should be {sidetarget}, and the new flow is {sideflow}. The readings fit the second far better: see how your slicer spaces lines, and choose above."
 	widthUnused   word.Template = "Lines {spacing} apart that overlap are {wide} wide, not {width}: the line width isn't used. Clear one of the two. Or, if the lines lie side by side, choose “{side}” above."
 

@@ -307,3 +307,74 @@ func TestPartsOfOtherMicrosteps(t *testing.T) {
 	assert.NotContains(t, calctest.Answer(calctest.Open(t, "parts", "v=1&find=element&steps=88.888889&angle=1.8&micro=16&pitch=2")), "rare")
 	assert.NotContains(t, calctest.Answer(calctest.Open(t, "parts", "v=1&find=element&as=output&output=18&pitch=2")), "rare", "the microsteps are not in it")
 }
+
+// A bare number is taken for a screw's lead, and it may be the pitch of one with several starts.
+func TestPartsAskForTheStartsOfAScrew(t *testing.T) {
+	const z = "v=1&out=screw&angle=1.8&micro=16&screw="
+	for _, bare := range []string{"2", "2%20mm"} {
+		f := calctest.Open(t, "parts", z+bare)
+		assert.InEpsilon(t, 1600., calctest.Out(t, f, "steps"), 1e-15, "as the link means")
+		answer := calctest.Answer(f)
+		assert.Contains(t, answer, "Is 2 mm the lead or the pitch? Count the threads that start at the screw's end. With 4 starts write 2 mm x 4, with one 2 mm x 1.")
+		assert.NotContains(t, answer, "Trust this value")
+		assert.NotContains(t, calctest.Part(f, "axis-1"), "Trust this value")
+		assert.Contains(t, answer, "Check the part in doubt first. Then run a short test.")
+	}
+	for _, told := range []string{"8", "4", "2%20mm%20x%204", "2x1", "Tr8x2", "M6x1", "20%20tpi"} {
+		f := calctest.Open(t, "parts", z+told)
+		assert.Empty(t, f.Report().Answer.Notes, told)
+		assert.Contains(t, calctest.Answer(f), "Trust this value", told)
+	}
+}
+
+// A pitch that belts are not sold with, of which some is the width of one.
+func TestPartsDoubtThePitchOfABelt(t *testing.T) {
+	const x = "v=1&angle=1.8&micro=1/16&teeth=20&pitch="
+	f := calctest.Open(t, "parts", x+"6")
+	assert.Equal(t, report.Remark{Key: "pitch", Says: "Belts with a pitch of 6 mm are rare. Is that the width? The pitch is from tooth to tooth.", Doubt: true}, f.RemarkAt("pitch", 0))
+	assert.NotContains(t, f.Report().String(), "Trust this value")
+	assert.Contains(t, calctest.Answer(f), "Check the part in doubt first.")
+	f = calctest.Open(t, "parts", x+"0.2")
+	assert.Equal(t, report.Remark{Key: "pitch", Says: "0.2 mm is very little. Do you mean inches? Then write 0.2 in.", Doubt: true}, f.RemarkAt("pitch", 0))
+	assert.NotContains(t, f.Report().String(), "Trust this value")
+	assert.NotEmpty(t, calctest.Open(t, "parts", "v=1&find=element&steps=80&angle=1.8&micro=16&pitch=6").RemarkAt("pitch", 0).Says)
+	for _, usual := range []string{"2", "2.03", "2.032", "2.5", "3", "3.175", "5", "5.08", "0.2in", "8", "3/8in", "10", "14"} {
+		f := calctest.Open(t, "parts", x+usual)
+		assert.Empty(t, f.RemarkAt("pitch", 0).Says, usual)
+		assert.Contains(t, calctest.Answer(f), "Trust this value", usual)
+	}
+	page, _ := calc.PageOf("parts")
+	f = calctest.Open(t, "parts", page.Example)
+	for i := range 4 {
+		assert.False(t, f.RemarkAt("pitch", i).Doubt)
+		assert.False(t, f.RemarkAt("screw", i).Doubt)
+	}
+	assert.Empty(t, f.Report().Answer.Notes)
+	swap := calctest.Open(t, "swap", "v=1&changed=out&pitch=2&teeth=20&pitchnew=6&teethnew=20")
+	assert.True(t, swap.RemarkAt("pitchnew", 0).Doubt)
+	assert.Empty(t, swap.RemarkAt("pitch", 0).Says)
+}
+
+// A part that is found holds for the microsteps of its setting.
+func TestPartsFoundHoldForTheirMicrosteps(t *testing.T) {
+	notes := func(entries string) string {
+		var all []string
+		for _, n := range calctest.Open(t, "parts", "v=1&find=element&angle=1.8&"+entries).Report().Answer.Notes {
+			assert.Equal(t, report.Doubt, n.Kind)
+			all = append(all, n.Line.String())
+		}
+		return strings.Join(all, "\n")
+	}
+	const pulley = "This holds if the setting was made at 32 microsteps. At 16 it would be 20 teeth: count them."
+	assert.Equal(t, pulley, notes("steps=80&micro=32&pitch=2"))
+	assert.Equal(t, pulley, notes("out=belt2&steps=160&micro=32&pitch=2"))
+	assert.Equal(t, "This holds if the setting was made at 64 microsteps. At 16 it would be 8 mm lead: measure it.", notes("out=screw&steps=400&micro=64"))
+	assert.Contains(t, notes("steps=40&micro=16&pitch=2"), "At 8 it would be 20 teeth")
+	assert.Contains(t, notes("out=screw&steps=800&micro=32"), "At 16 it would be 4 mm lead")
+	assert.Empty(t, notes("steps=80&micro=16&pitch=2"), "10 teeth are few")
+	assert.Empty(t, notes("steps=88.888889&micro=16&pitch=2"))
+	assert.Empty(t, notes("out=screw&steps=400&micro=16"))
+	assert.Empty(t, notes("steps=86.486486&micro=32&pitch=2"), "half of 37 teeth")
+	assert.Empty(t, notes("as=turn&turn=80&micro=32&pitch=2"), "the microsteps are not in it")
+	assert.Empty(t, notes("out=roller&steps=100&micro=32"))
+}

@@ -20,6 +20,7 @@ type row struct {
 	missing []string // keys, before anything can be found
 	needs   []string
 	drawn   bool
+	unsure  bool // a part may be another than was typed
 
 	found   *report.Figure // what is wanted, nil while it is not
 	says    string
@@ -92,6 +93,7 @@ func (s *entries) Solve() report.Report {
 		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
 		row := s.row(i)
 		row.out.Read(&r.Remarks, "", i)
+		row.unsure = row.out.DoubtPitch(&r.Remarks, "", i)
 		if row.find != findElement {
 			r.Problems = append(r.Problems, row.out.Problems("", i)...)
 		}
@@ -171,7 +173,11 @@ func (r *row) findSetting() {
 		r.figures.Add(r.Figure("ratio", ratioLabel, r.Gears.Reduction(), ""))
 	}
 	if steps, missing := r.In(drive.StepsPerUnit); len(missing) == 0 {
-		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), trust.Of(r.out.Sort()))
+		says := trust.Of(r.out.Sort())
+		if _, pitch := r.out.MayBePitch(); pitch || r.unsure {
+			says = checkThePart
+		}
+		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), says)
 	}
 }
 
@@ -234,7 +240,6 @@ const (
 	fewestSteps, mostSteps       = 10, 100_000 // per mm: a microstep of 0.1 mm to 10 nm
 	fewestStepsDeg, mostStepsDeg = 0.5, 100_000
 	leastDiameter, mostDiameter  = 3, 40 // mm, of a drive gear
-	rareTeeth                    = 12    // of a pulley: fewer are made, and seldom fitted
 )
 
 // doubt says what is outside of that, and what to look at.
@@ -255,13 +260,41 @@ func (r *row) doubt() {
 		r.doubts = append(r.doubts, report.DoubtNote(oddDiameter, "diameter", unit.Trim(diameter, 7),
 			"least", strconv.Itoa(leastDiameter), "most", strconv.Itoa(mostDiameter)))
 	}
-	if teeth := r.found.Value; r.find == findElement && r.out.Sort() == "belt" && teeth < rareTeeth &&
+	if teeth := r.found.Value; r.find == findElement && r.out.Sort() == "belt" && teeth < axis.FewestUsual &&
 		r.Setting.Convention == drive.StepsPerUnit {
 		micro := 2 * int(r.Motor.Microsteps)
-		r.doubts = append(r.doubts, report.DoubtNote(fewTeeth, "fewest", strconv.Itoa(rareTeeth),
+		r.doubts = append(r.doubts, report.DoubtNote(fewTeeth, "fewest", strconv.Itoa(axis.FewestUsual),
 			"setting", axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false), "micro", strconv.Itoa(micro), "teeth", unit.Trim(2*teeth, 3)))
+	}
+	if lead, ok := r.out.MayBePitch(); ok {
+		r.doubts = append(r.doubts, report.DoubtNote(leadOrPitch, "lead", lead))
+	}
+	if r.find == findElement && r.Setting.Convention == drive.StepsPerUnit {
+		r.doubtMicrosteps()
 	}
 	if len(r.NoGears) == 0 && r.Gears.Reduction() < 1 {
 		r.doubts = append(r.doubts, axis.TurnsFaster)
+	}
+}
+
+// doubtMicrosteps says which part a setting asks for that was made at fewer microsteps, where that
+// is a usual one: the driver may have been changed since. Half the microsteps are the likeliest.
+// Of screws, whose usual leads are halves of each other, settings at 8 are not thought of.
+func (r *row) doubtMicrosteps() {
+	least, says := 8, pulleyAtFewer
+	switch r.out.Sort() {
+	case "screw":
+		least, says = 16, screwAtFewer
+	case "belt":
+	default:
+		return
+	}
+	travel, _ := r.In(drive.TravelPerOutputTurn)
+	micro := int(r.Motor.Microsteps)
+	for by := 2; micro%by == 0 && micro/by >= least; by *= 2 {
+		if i := r.out.Implied(travel.Value / float64(by)); i.Usual() {
+			r.doubts = append(r.doubts, report.DoubtNote(says, "micro", strconv.Itoa(micro), "fewer", strconv.Itoa(micro/by), "size", unit.Trim(i.Nearest, 7)))
+			return
+		}
 	}
 }

@@ -54,6 +54,8 @@ const (
 
 const trustThePart = "Trust this value over a measurement: such parts are made more exactly than you can measure. Test only to catch a mistake, such as wrong microsteps."
 
+const checkThePart = "Check the part in doubt first. Then run a short test."
+
 // trust says what a value from the parts is worth, by the kind of the output.
 var trust = word.Table{
 	{"belt", trustThePart}, {"screw", trustThePart}, {"rack", trustThePart},
@@ -81,6 +83,12 @@ const (
 )
 
 const fewTeeth word.Template = "A pulley of fewer than {fewest} teeth is rare. Is {setting} the value at other microsteps? At {micro} it would be {teeth} teeth."
+
+const (
+	leadOrPitch   word.Template = "Is {lead} the lead or the pitch? Count the threads that start at the screw's end. With 4 starts write {lead} x 4, with one {lead} x 1."
+	pulleyAtFewer word.Template = "This holds if the setting was made at {micro} microsteps. At {fewer} it would be {size} teeth: count them."
+	screwAtFewer  word.Template = "This holds if the setting was made at {micro} microsteps. At {fewer} it would be {size} mm lead: measure it."
+)
 
 const unpairedStages word.Template = "The two sides have different numbers of stages, {motor} on the motor side and {here} here. Enter the same stages on both, as 12 x 20 and 54 x 40."
 

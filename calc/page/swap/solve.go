@@ -114,6 +114,7 @@ func (s *entries) Solve() report.Report {
 	read := func(t *trainEntry, suffix string) {
 		t.gears.Read(&r.Remarks, suffix)
 		t.output.Read(&r.Remarks, suffix, 0)
+		t.output.DoubtPitch(&r.Remarks, suffix, 0)
 	}
 	read(&s.was, "")
 	read(&s.now, axis.SuffixNew)

@@ -32,8 +32,8 @@ const (
 	fitsStarts     word.Template = "{setting} fits a screw of {lead} lead: if yours has {starts} starts, write {typed} x {starts}."
 	fitsPlain      word.Template = "{setting} fits without the gears."
 
-	partsGive word.Template = "These parts give {fit}."
-	takenAt   word.Template = "Taken as the value at {micro} microsteps."
+	partsGive  word.Template = "These parts give {fit}."
+	takenAsOld               = "Taken as the value before the swap. If it came with the new part, keep it as it is."
 )
 
 // What is said of a setting, by its convention and whether it is in degrees.
