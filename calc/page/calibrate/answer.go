@@ -243,6 +243,12 @@ func (a *solution) impossible() *report.Part {
 	p := &report.Part{ID: "impossible", Title: impossibleTitle, Needs: a.readKeys}
 	if title, blocks := a.stuck(a.failed); blocks != nil {
 		p.Title, p.Blocks = title, blocks
+		if a.sheet.rotary() && a.hasAsked {
+			for _, m := range a.misreadings() { // one at most, of an axis that hardly moved
+				p.Title, p.Needs = mistakeTitle, a.allKeys
+				p.Blocks = append([]report.Block{report.Note{Kind: report.Doubt, Line: a.meant(m)}}, blocks...)
+			}
+		}
 		return p
 	}
 	p.Add(a.whyImpossible())

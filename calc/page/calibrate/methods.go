@@ -31,13 +31,7 @@ func (a *solution) stuck(cause error) (title string, blocks []report.Block) {
 	if a.sheet.isFeed() && a.sheet.Read.Word != "fed" {
 		choice = readFed.Label
 	}
-	title, blocks = trial.Stuck(cause, a.sheet.isFeed(), choice)
-	if a.hasAsked && blocks != nil && a.sheet.rotary() {
-		for _, m := range a.misreadings() { // one at most, of an axis that hardly moved
-			title, blocks = mistakeTitle, append([]report.Block{report.Note{Kind: report.Doubt, Line: a.meant(m)}}, blocks...)
-		}
-	}
-	return title, blocks
+	return trial.Stuck(cause, a.sheet.isFeed(), choice)
 }
 
 // solve takes the ratio of measured to commanded from the readings.
