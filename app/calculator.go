@@ -313,6 +313,22 @@ func (c *calculator) Render() app.UI {
 	)
 }
 
+// mostNeeded is how many fields the bar names: more do not fit on a line of a phone.
+const mostNeeded = 3
+
+// neededBar says, as long as there is no answer, what it needs, with a way to each field.
+func (c *calculator) neededBar() app.UI {
+	keys := c.form.Report().Needed()
+	if len(keys) == 0 || c.host == "" { // the page as it is made has no program yet that would keep it true
+		return app.Text("")
+	}
+	body := []app.UI{app.Span().Class("bar-label").Text(stillNeeded)}
+	for _, key := range keys[:min(len(keys), mostNeeded)] {
+		body = append(body, app.Text(" "), c.jump(key, 0, c.form.Label(key)))
+	}
+	return app.Div().Class("bar needed").Body(body...)
+}
+
 // barLabel is what to do with the figure: the verdict, unless another figure is to be in use.
 func barLabel(a *report.Answer) string {
 	switch {
@@ -340,7 +356,7 @@ func inUse(a *report.Answer) report.Figure {
 func (c *calculator) bar() app.UI {
 	a := c.form.Report().Answer
 	if a == nil {
-		return app.Text("")
+		return c.neededBar()
 	}
 	if check, _ := c.form.Check(); check == form.Differs {
 		return app.A().Class("bar").Href("#check").DataSet("jump", "check").Body(app.Span().Class("bar-label").Text(differsBar))

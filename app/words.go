@@ -56,6 +56,7 @@ const (
 const (
 	pleaseFix                    = "Please fix"
 	toGet          word.Template = "To get {result}, fill in {fields}."
+	stillNeeded                  = "Still needed:"
 	andTheLast                   = " and "
 	andTheNext                   = ", "
 	copyExact                    = "Copy exact value"

@@ -58,14 +58,14 @@ window.striderule = window.striderule || {};
     // The page hears of it by an attribute: where a rule looks for it itself (:has), browsers
     // work out every element's style again with each key.
     if (!bar) delete document.documentElement.dataset.bar;
-    else if (answer) {
+    else {
       const edge = innerHeight - bar.offsetHeight;
-      const box = answer.getBoundingClientRect();
+      const box = answer && answer.getBoundingClientRect();
       const used = document.activeElement.matches("input, select, textarea") && document.activeElement;
       // Much less is seen than the page takes up: the keyboard is there.
       const keyboard = used && window.visualViewport && visualViewport.height * visualViewport.scale < innerHeight * 0.75;
       const covers = used && used.getBoundingClientRect().bottom > edge;
-      const seen = box.top < edge && box.bottom > 0;
+      const seen = box && box.top < edge && box.bottom > 0;
       document.documentElement.dataset.bar = keyboard || covers || seen ? "away" : "shown";
     }
     for (const what of [".headline data", ".bar strong"]) {
@@ -115,10 +115,25 @@ window.striderule = window.striderule || {};
   document.addEventListener("toggle", reachSoon, true);
   new MutationObserver(reachSoon).observe(document.body, { subtree: true, childList: true });
 
-  // ---- Enter in a field computes nothing that isn't there already.
+  // ---- Enter computes nothing that isn't there already: it goes on to the next field, and
+  // from the end of a list that is filled in to a new row.
   addEventListener("submit", (e) => {
     if (e.target.matches("form[data-sheet]")) e.preventDefault();
   }, true);
+  addEventListener("keydown", (e) => {
+    const field = e.target;
+    if (e.key !== "Enter" || e.isComposing || !field.matches("form[data-sheet] .typed")) return;
+    e.preventDefault();
+    const open = [...field.form.querySelectorAll(".typed")].filter((f) => !f.closest("details:not([open])"));
+    const next = open[open.indexOf(field) + 1], rows = field.closest(".rows");
+    let add = rows && field.value && !rows.contains(next || null) && rows.nextElementSibling;
+    while (add && !add.matches(".add")) add = add.nextElementSibling;
+    if (add && !add.disabled) add.click();
+    else if (next) {
+      next.focus();
+      next.select();
+    }
+  });
 
   // ---- Copying.
   async function copy(text) {

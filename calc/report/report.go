@@ -45,6 +45,21 @@ type Part struct {
 	Blocks []Block
 }
 
+// missingID is the part that asks for what an answer waits for.
+const missingID = "missing"
+
+// Needed returns the keys of the fields that an answer waits for.
+func (r Report) Needed() (keys []string) {
+	for _, p := range r.Parts {
+		for _, b := range p.Blocks {
+			if ask, ok := b.(Ask); ok && p.ID == missingID {
+				keys = append(keys, ask.Keys...)
+			}
+		}
+	}
+	return keys
+}
+
 // Withhold takes out what needs a wrong key.
 func (r *Report) Withhold(wrong map[string]bool) {
 	isWrong := func(key string) bool { return wrong[key] }

@@ -112,7 +112,7 @@ func (a *solution) doubt(r *report.Report, settingKey string) {
 		r.Answer.Needs = append(r.Answer.Needs, s.keptKeys()...)
 		r.Remarks.Doubt(settingKey, 0, partsGive.Fill("fit", axis.SettingFigure("", c.fit, s.rotary(), 7, false).String()))
 	} else if matters(a.factors.Of(a.setting.Convention)) {
-		r.Remarks.Read(settingKey, 0, takenAsOld)
+		r.Answer.Notes = append(r.Answer.Notes, report.TipNote(takenAsOld)) // beside the field it would come and go
 	}
 	for _, t := range []*trainEntry{&s.was, &s.now, &s.kept} {
 		if t.gears.Known() && t.gears.Reduction() < 1 {

@@ -32,9 +32,10 @@ const (
 	fitsStarts     word.Template = "{setting} fits a screw of {lead} lead: if yours has {starts} starts, write {typed} x {starts}."
 	fitsPlain      word.Template = "{setting} fits without the gears."
 
-	partsGive  word.Template = "These parts give {fit}."
-	takenAsOld               = "Taken as the value before the swap. If it came with the new part, keep it as it is."
+	partsGive word.Template = "These parts give {fit}."
 )
+
+const takenAsOld = "This holds if you entered the setting from before the swap. If it came with the new part, keep it as it is."
 
 // What is said of a setting, by its convention and whether it is in degrees.
 type settingWords struct {

@@ -1,0 +1,57 @@
+package pages
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+
+	"striderule/scripts/prove/browser"
+)
+
+const active = `document.activeElement.id`
+
+// From the first moment the bar says what the answer needs, each a way to its field.
+func TestBarSaysWhatIsNeeded(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Viewport(360, 740)
+	p.Open("/measure/")
+	p.Wait(barShows)
+	assert.Equal(t, "Still needed: Steps per mm Commanded length Mark at", p.Text(".bar"))
+	p.Click(`.bar a:last-child`)
+	assert.Equal(t, "f-mark", browser.Eval[string](p, active))
+	assert.True(t, browser.Eval[bool](p, `(() => {
+		const field = document.activeElement.getBoundingClientRect(), bar = document.querySelector(".bar").getBoundingClientRect();
+		return field.top > 0 && field.bottom < bar.top;
+	})()`), "the field is in view")
+	p.Fill("mark", "105")
+	p.Fill("steps", "538.0")
+	p.Fill("asked", "80")
+	assert.Equal(t, "Still needed: Remaining", p.Text(".bar"))
+	p.FillNth("rest", 0, "28.7")
+	assert.Contains(t, p.Text(".bar"), "keep steps per mm")
+	assert.False(t, browser.Eval[bool](p, `!!document.querySelector(".needed")`))
+}
+
+// Enter goes on to the next field, and from a full list to a new row.
+func TestEnterGoesOn(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/measure/")
+	p.Focus("asked", 0)
+	p.Press("80" + kb.Enter)
+	assert.NotEqual(t, "f-asked", browser.Eval[string](p, active))
+	p.Focus("rest", 0)
+	for range 5 {
+		p.Press("28.7" + kb.Enter)
+	}
+	p.Press("28.9")
+	assert.Equal(t, "f-rest-6", browser.Eval[string](p, active), "a row that was added")
+	assert.Equal(t, "28.9", browser.Eval[string](p, `document.activeElement.value`))
+	p.Focus("rest", 1)
+	p.Press(kb.Enter)
+	assert.Equal(t, "28.7", browser.Eval[string](p, `getSelection().toString() || document.activeElement.value.slice(document.activeElement.selectionStart, document.activeElement.selectionEnd)`), "ready to be typed over")
+	browser.Eval[bool](p, `(document.activeElement.form.requestSubmit(), true)`)
+	assert.Contains(t, p.Address(), "/measure/#")
+}
