@@ -21,6 +21,7 @@ type calculator struct {
 	app.Compo
 	page     sheet.Page
 	form     *form.Form
+	last     string // what the page was when it was left, to go on with; empty once there is a sheet
 	host     string // where the site is, before its path
 	address  string // the fragment that the form was read from or written to
 	settling settling
@@ -59,6 +60,9 @@ func (c *calculator) linked() string { return frame.Here(site.PathOf(c.page.Slug
 
 func (c *calculator) load(fragment string) {
 	c.address, c.settling.unwritten = fragment, false
+	if c.last = ""; c.form == nil && fragment == "" { // not after it was cleared
+		c.last = browser.LastHere()
+	}
 	if frame.IsBuilding() && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
@@ -291,8 +295,14 @@ func (c *calculator) Render() app.UI {
 		c.told(),
 		c.parts(true),
 		app.Div().Class("tools").Body(
-			app.Button().Type("button").ID("example").Text(loadExample).OnClick(func(ctx app.Context, e app.Event) {
-				c.replace(ctx, "", c.page.Example)
+			app.If(c.last == "" || c.form.Fragment() != "", func() app.UI { // there is room for two
+				return app.Button().Type("button").ID("example").Text(loadExample).OnClick(func(ctx app.Context, e app.Event) {
+					c.replace(ctx, "", c.page.Example)
+				})
+			}).Else(func() app.UI {
+				return app.Button().Type("button").ID("continue").Text(goOn).OnClick(func(ctx app.Context, e app.Event) {
+					c.replace(ctx, "", c.last)
+				})
 			}),
 			app.If(c.form.Fragment() != "", func() app.UI {
 				return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
@@ -314,7 +324,7 @@ func (c *calculator) Render() app.UI {
 }
 
 // mostNeeded is how many fields the bar names: more do not fit on a line of a phone.
-const mostNeeded = 3
+const mostNeeded = 2
 
 // neededBar says, as long as there is no answer, what it needs, with a way to each field.
 func (c *calculator) neededBar() app.UI {

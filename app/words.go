@@ -39,6 +39,7 @@ const (
 // The form.
 const (
 	loadExample               = "Load an example"
+	goOn                      = "Back to my sheet"
 	clearAll                  = "Clear"
 	backBrings                = "To get your entries back, press Back in the browser."
 	entriesName               = "Entries"

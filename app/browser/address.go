@@ -1,6 +1,10 @@
 package browser
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // Address is the path of the address that shows, from the host's root and decoded, and its
 // fragment, still escaped. There is none while pages are generated.
@@ -61,6 +65,15 @@ func OnStep(do func(own bool)) {
 // IsOwn reports whether the address that shows was written by this tab, and so is nobody's
 // link.
 func IsOwn() bool { return app.IsClient && isOwn.call().Truthy() }
+
+// LastHere returns the fragment that the page which shows last had in this tab, empty if there
+// is none.
+func LastHere() string {
+	if !app.IsClient {
+		return ""
+	}
+	return strings.TrimPrefix(lastHere.call().String(), "#")
+}
 
 // AddressWaits says that the address is behind what was typed.
 func AddressWaits() { addressWaits.call() }

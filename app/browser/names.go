@@ -20,6 +20,7 @@ const (
 	isOwn          asked = "isOwn"          // whether the address was written by this tab
 	keepText       asked = "keepText"       // (key, text) into localStorage
 	keptTexts      asked = "keptTexts"      // (prefix) all of them
+	lastHere       asked = "lastHere"       // what the page last was in this tab
 	noteDraft      asked = "noteDraft"      // (address, text) keeps what is typed beside a sheet
 	openText       asked = "openText"       // (accept) lets the person choose a file
 	rest           asked = "rest"           // (then) when what else waits is done

@@ -18,9 +18,9 @@ func TestBarSaysWhatIsNeeded(t *testing.T) {
 	p.Viewport(360, 740)
 	p.Open("/measure/")
 	p.Wait(barShows)
-	assert.Equal(t, "Still needed: Steps per mm Commanded length Mark at", p.Text(".bar"))
+	assert.Equal(t, "Still needed: Steps per mm Commanded length", p.Text(".bar"))
 	p.Click(`.bar a:last-child`)
-	assert.Equal(t, "f-mark", browser.Eval[string](p, active))
+	assert.Equal(t, "f-asked", browser.Eval[string](p, active))
 	assert.True(t, browser.Eval[bool](p, `(() => {
 		const field = document.activeElement.getBoundingClientRect(), bar = document.querySelector(".bar").getBoundingClientRect();
 		return field.top > 0 && field.bottom < bar.top;
@@ -54,4 +54,27 @@ func TestEnterGoesOn(t *testing.T) {
 	assert.Equal(t, "28.7", browser.Eval[string](p, `getSelection().toString() || document.activeElement.value.slice(document.activeElement.selectionStart, document.activeElement.selectionEnd)`), "ready to be typed over")
 	browser.Eval[bool](p, `(document.activeElement.form.requestSubmit(), true)`)
 	assert.Contains(t, p.Address(), "/measure/#")
+}
+
+// Who leaves by the menu and comes back by it finds the sheet again.
+func TestBackToTheSheetByTheMenu(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/measure/")
+	p.Fill("steps", "538.0")
+	p.Fill("asked", "80")
+	hash := browser.Eval[string](p, `location.hash`)
+	p.Click(`nav a[href$="log/"]`)
+	p.Wait(`document.querySelector("h1").textContent.includes("Log") || location.pathname.endsWith("/log/")`)
+	p.Click(`nav a[href$="measure/"]`)
+	p.Wait(`document.getElementById("continue")`)
+	assert.Empty(t, p.Field("asked"))
+	p.Click("#continue")
+	p.Wait(`!document.getElementById("continue")`)
+	assert.Equal(t, "80", p.Field("asked"))
+	assert.Equal(t, hash, browser.Eval[string](p, `location.hash`))
+
+	p.Click("#clear")
+	p.Wait(`document.getElementById("example")`)
+	assert.False(t, browser.Eval[bool](p, `!!document.getElementById("continue")`), "it was cleared, and Back brings it back")
 }
