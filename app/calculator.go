@@ -32,7 +32,7 @@ type calculator struct {
 	post     form.PostKind
 	code     view.Code
 	file     sheetFile
-	pasted   form.Pasted   // by the last edit
+	rowsEdit form.RowsEdit // by the last edit
 	turns    int           // how often it was rendered
 	quick    []app.Context // of what a key renders: see quickView
 	// ctx is the component's own. That of an event ends with its element, which
@@ -88,7 +88,7 @@ func (c *calculator) load(fragment string) {
 	c.units = map[string]string{}
 	clear(c.folds) // not a new one: handlers hold on to it
 	c.file = sheetFile{}
-	c.pasted = form.Pasted{}
+	c.rowsEdit = form.RowsEdit{}
 }
 
 // OnNav reads a link that was opened over this page.
@@ -134,7 +134,7 @@ func (c *calculator) follow() { c.settling.show(c.form.Report()) }
 func (c *calculator) change(change func(*form.Form)) {
 	change(c.form)
 	c.lots = nil
-	c.pasted = form.Pasted{}
+	c.rowsEdit = form.RowsEdit{}
 	c.keep.said = "" // it was about the entries as they were
 	write := func() {
 		c.writeAddress()
@@ -323,8 +323,7 @@ func (c *calculator) Render() app.UI {
 	)
 }
 
-// mostNeeded is how many fields the bar names: more do not fit on a line of a phone.
-const mostNeeded = 2
+const mostNeeded = 2 // fields that the bar names: more do not fit on a phone
 
 // neededBar says, as long as there is no answer, what it needs, with a way to each field.
 func (c *calculator) neededBar() app.UI {

@@ -289,6 +289,26 @@ func textsOf(f *form.Form, key string, rows int) (texts []string) {
 }
 
 // A file opens on the page that it is of, or says why it does not.
+// A row that is taken out by mistake comes back.
+func TestRemoveAndUndo(t *testing.T) {
+	b := newBench(t, "measure", unasked)
+	field, _ := b.form.Field("rest")
+	remove := func(row int) {
+		b.does(func(app.Context) {
+			b.editRows(func(f *form.Form) form.RowsEdit { return f.RemoveRow(field.Group, row) })
+		})
+	}
+	remove(1)
+	b.shows("Removed run 2.")
+	assert.Equal(t, []string{"28.7", "28.6"}, []string{b.form.Text("rest", 0), b.form.Text("rest", 1)})
+	b.does(func(app.Context) { frame.Press("unpaste") })
+	assert.Equal(t, "28.9", b.form.Text("rest", 1))
+	assert.Equal(t, 5, b.form.Rows(field))
+	b.hides("Removed run 2.")
+	remove(4)
+	b.hides("Removed run 5.") // there was nothing in it
+}
+
 func TestFileIsTaken(t *testing.T) {
 	b := newBench(t, "measure", "")
 	for failed, says := range map[string]string{"": "is not a sheet", "TooLarge": "longer than a sheet can be", "NotReadableError": "couldn't read it (NotReadableError)"} {

@@ -34,7 +34,7 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	if len(rows) >= g.Most {
 		add = add.Disabled(true)
 	}
-	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), c.pastedView(g), add}
+	return []app.UI{c.rowHints(columns), app.Div().Class("rows").Body(rows...), c.rowsEditView(g), add}
 }
 
 // rowHints explains the columns once, above the rows, and names a sole one.
@@ -138,8 +138,7 @@ func (c *calculator) row(states []cellState) app.UI {
 		app.Button().Type("button").Class("remove").Aria("label", remove).Title(remove).Text("×").
 			OnClick(func(ctx app.Context, e app.Event) {
 				g, _ := c.rowsOf(key)
-				c.edit(func(f *form.Form) { f.RemoveRow(g, row) })
-				c.refill()
+				c.editRows(func(f *form.Form) form.RowsEdit { return f.RemoveRow(g, row) })
 			}, app.EventScope(key, strconv.Itoa(row))),
 	)
 }

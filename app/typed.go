@@ -19,10 +19,7 @@ func (c *calculator) pasteInto(id, text string) {
 		for _, f := range c.form.Fields() {
 			for row := range c.form.Rows(f) {
 				if f.Group != nil && view.CellID(f, row) == id {
-					var p form.Pasted
-					c.edit(func(typed *form.Form) { p = typed.Paste(f.Key, row, text) })
-					c.pasted = p
-					c.refill()
+					c.editRows(func(typed *form.Form) form.RowsEdit { return typed.Paste(f.Key, row, text) })
 					return
 				}
 			}
@@ -30,19 +27,27 @@ func (c *calculator) pasteInto(id, text string) {
 	})
 }
 
-// pastedView tells what was pasted into a group, with a way back. The line is
+// editRows does something to rows that can be taken back.
+func (c *calculator) editRows(do func(*form.Form) form.RowsEdit) {
+	var done form.RowsEdit
+	c.edit(func(typed *form.Form) { done = do(typed) })
+	c.rowsEdit = done
+	c.refill()
+}
+
+// rowsEditView tells what was pasted into a group or taken out of it, with a way back. The line is
 // always there: only so it is announced when it is filled.
-func (c *calculator) pastedView(g *sheet.Group) app.UI {
-	says, did := "", c.pasted.Group == g && g != nil
+func (c *calculator) rowsEditView(g *sheet.Group) app.UI {
+	says, did := "", c.rowsEdit.Group == g && g != nil
 	if did {
-		says = c.pasted.Says()
+		says = c.rowsEdit.Says()
 	}
 	return app.Div().Class("pasted").Body(
 		app.P().ID("pasted-"+view.IDOf(g)).Attr("role", "status").Text(says),
 		app.If(did, func() app.UI {
 			return frame.Button("unpaste", undoPaste, func() {
-				p := c.pasted
-				c.edit(func(f *form.Form) { f.Unpaste(p) })
+				p := c.rowsEdit
+				c.edit(func(f *form.Form) { f.UndoRows(p) })
 				c.refill()
 				browser.Announce(pasteUndone)
 			})

@@ -75,7 +75,7 @@ func TestPaste(t *testing.T) {
 				assert.Equal(t, want, textsOf(f, key), key)
 			}
 			assert.Equal(t, c.says, p.Says())
-			f.Unpaste(p)
+			f.UndoRows(p)
 			assert.Equal(t, before, f.Fragment(), "undone")
 		})
 	}
@@ -99,7 +99,7 @@ func TestPasteFillsUpAndSaysSo(t *testing.T) {
 	field, _ := f.Field("rest")
 	assert.Equal(t, sheet.MostRows, f.Rows(field))
 	assert.Equal(t, "Pasted into runs 3 to 50. 1 value was replaced. 12 lines didn't fit: there are 50 rows at most.", p.Says())
-	f.Unpaste(p)
+	f.UndoRows(p)
 	assert.Equal(t, 5, f.Rows(field))
 	assert.Equal(t, "v=1&rest=1,2,3", f.Fragment())
 }
@@ -138,7 +138,7 @@ func TestPasteLaws(t *testing.T) {
 				require.Empty(t, text)
 			}
 		}
-		f.Unpaste(p)
+		f.UndoRows(p)
 		require.Equal(t, before, f.Fragment())
 		require.Equal(t, rows, f.Rows(field))
 	})
@@ -153,11 +153,11 @@ func TestPasteElsewhereDoesNothing(t *testing.T) {
 	assert.Zero(t, f.Paste("rest", f.Rows(field), "1\n2").Rows)
 	hidden := f.Paste("fed", 0, "1\n2")
 	assert.Equal(t, 2, hidden.Odd, "a column that has no part takes nothing, and no other one does")
-	f.Unpaste(hidden)
+	f.UndoRows(hidden)
 	c := calc.Load(convert.Page, "v=1&ratio=3")
 	c.Paste("turn", 0, "7")
 	assert.Equal(t, "v=1&ratio=3", c.Fragment())
-	f.Unpaste(form.Pasted{})
+	f.UndoRows(form.RowsEdit{})
 	assert.Equal(t, "v=1&steps=538.0", f.Fragment())
 }
 
@@ -183,7 +183,7 @@ func TestPasteReplacesNothingInNewRows(t *testing.T) {
 
 func TestPastedSays(t *testing.T) {
 	run := &sheet.Group{Words: trial.RunRows, Most: 50}
-	for says, p := range map[string]form.Pasted{
+	for says, p := range map[string]form.RowsEdit{
 		"Pasted into run 3.":       {Group: run, From: 2, Rows: 1},
 		"Pasted into run 1.":       {Group: run},
 		"Pasted into runs 3 to 4.": {Group: run, From: 2, Rows: 2},

@@ -33,7 +33,7 @@ func FuzzPaste(f *testing.F) {
 		if canonical := form.Fragment(); len(canonical) <= link.MostLink {
 			require.Equal(t, canonical, calc.Load(p, canonical).Fragment())
 		}
-		form.Unpaste(pasted)
+		form.UndoRows(pasted)
 		require.Equal(t, before, form.Fragment())
 		require.Equal(t, report, form.Report())
 	})

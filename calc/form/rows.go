@@ -33,14 +33,33 @@ func (f *Form) grow(g *sheet.Group) {
 
 // RemoveRow takes a row out of a group; at its least number of rows it is
 // emptied instead.
-func (f *Form) RemoveRow(g *sheet.Group, row int) {
+func (f *Form) RemoveRow(g *sheet.Group, row int) RowsEdit {
+	e, filled := f.rowsBefore(g, row), false
+	e.Removed = true
 	for _, field := range f.fields {
 		if field.Group == g && row < len(f.text[field.Key]) {
+			filled = filled || strings.TrimSpace(f.text[field.Key][row]) != ""
 			f.text[field.Key] = slices.Delete(f.text[field.Key], row, row+1)
 		}
 	}
 	f.rows[g] = max(g.Least, f.rows[g]-1)
 	f.changed()
+	if !filled {
+		return RowsEdit{} // nothing to bring back
+	}
+	return e
+}
+
+// rowsBefore keeps what stands in the rows of a group, before something is done to them from a
+// row on.
+func (f *Form) rowsBefore(g *sheet.Group, from int) RowsEdit {
+	e := RowsEdit{Group: g, From: from, before: map[string][]string{}, rows: f.rows[g]}
+	for _, c := range f.fields {
+		if c.Group == g {
+			e.before[c.Key] = slices.Clone(f.text[c.Key])
+		}
+	}
+	return e
 }
 
 // Columns returns the columns of a group that apply in some row.
@@ -65,14 +84,16 @@ func (f *Form) Groups() []*sheet.Group {
 	return groups
 }
 
-// A Pasted is what came of pasting a piece of a table into a group's rows.
-type Pasted struct {
+// A RowsEdit is what was done to the rows of a group at once, to be taken back: a piece of a table
+// was pasted into them, or one was taken out.
+type RowsEdit struct {
 	Group    *sheet.Group
-	From     int // the row it began with, counted from 0
-	Rows     int // that something went into
-	Replaced int // texts that stood there and were others
-	Over     int // lines for which there was no row
-	Odd      int // values for which there was no column, or that are not in a list
+	From     int  // the row it began with, counted from 0
+	Rows     int  // that something went into
+	Replaced int  // texts that stood there and were others
+	Over     int  // lines for which there was no row
+	Odd      int  // values for which there was no column, or that are not in a list
+	Removed  bool // the row was taken out
 	before   map[string][]string
 	rows     int
 }
@@ -81,21 +102,16 @@ type Pasted struct {
 // what tabs part into the columns beside it, as a spreadsheet copies them. Rows
 // are added while there is room. A first line that repeats the headings is left
 // out. Blanks around a value go; else it is kept as it was written.
-func (f *Form) Paste(key string, row int, text string) Pasted {
+func (f *Form) Paste(key string, row int, text string) RowsEdit {
 	field, ok := f.Field(key)
 	if !ok || field.Group == nil || row < 0 || row >= f.Rows(field) {
-		return Pasted{}
+		return RowsEdit{}
 	}
 	columns := f.Columns(field.Group)
 	for len(columns) > 0 && columns[0].Key != key {
 		columns = columns[1:]
 	}
-	p := Pasted{Group: field.Group, From: row, before: map[string][]string{}, rows: f.Rows(field)}
-	for _, c := range f.fields {
-		if c.Group == p.Group {
-			p.before[c.Key] = slices.Clone(f.text[c.Key])
-		}
-	}
+	p := f.rowsBefore(field.Group, row)
 	lines := tableLines(text)
 	heading := func(c sheet.Field) bool {
 		return slices.Contains(lines[0], c.Label) || slices.Contains(lines[0], sheet.Heading(c))
@@ -150,7 +166,7 @@ func withoutNumbers(lines [][]string, room int) [][]string {
 }
 
 // pasteCell puts one value in, unless it is not among those to choose from.
-func (f *Form) pasteCell(p *Pasted, column sheet.Field, row int, value string) {
+func (f *Form) pasteCell(p *RowsEdit, column sheet.Field, row int, value string) {
 	column.Cells.Resize(f.rows[p.Group])
 	if choice, ok := column.Cells.At(row).(*sheet.Choice); ok {
 		value = choice.Plain(value)
@@ -173,8 +189,8 @@ func (f *Form) pasteCell(p *Pasted, column sheet.Field, row int, value string) {
 	f.put(column, row, value)
 }
 
-// Unpaste puts back what stood in the rows before they were pasted into.
-func (f *Form) Unpaste(p Pasted) {
+// UndoRows puts back what stood in the rows before.
+func (f *Form) UndoRows(p RowsEdit) {
 	for key, cells := range p.before {
 		f.text[key] = cells
 	}
@@ -185,7 +201,10 @@ func (f *Form) Unpaste(p Pasted) {
 }
 
 // Says tells what was done, in a sentence or some.
-func (p Pasted) Says() string {
+func (p RowsEdit) Says() string {
+	if p.Removed {
+		return rowRemoved.Fill("row", p.Group.Row(p.From))
+	}
 	says := pastedInto.Fill("rows", p.Group.RowsFrom(p.From, p.Rows))
 	if p.Replaced > 0 {
 		says = word.Together(says, pastedOver.Fill(p.Replaced))

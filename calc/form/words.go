@@ -47,7 +47,10 @@ var cutShort = word.Counted{
 }
 
 // What came of pasting: {rows} are named, as in “runs 2 to 4”.
-const pastedInto word.Template = "Pasted into {rows}."
+const (
+	pastedInto word.Template = "Pasted into {rows}."
+	rowRemoved word.Template = "Removed {row}."
+)
 
 var (
 	pastedOver   = word.Counted{One: "1 value was replaced.", Other: "{n} values were replaced."}
