@@ -21,7 +21,8 @@ type calculator struct {
 	app.Compo
 	page     sheet.Page
 	form     *form.Form
-	last     string // what the page was when it was left, to go on with; empty once there is a sheet
+	last     string // what the page was when it was left, to go on with
+	cleared  bool   // by the person, who does not want it back
 	host     string // where the site is, before its path
 	address  string // the fragment that the form was read from or written to
 	settling settling
@@ -60,9 +61,10 @@ func (c *calculator) linked() string { return frame.Here(site.PathOf(c.page.Slug
 
 func (c *calculator) load(fragment string) {
 	c.address, c.settling.unwritten = fragment, false
-	if c.last = ""; c.form == nil && fragment == "" { // not after it was cleared
+	if c.last = ""; fragment == "" && !c.cleared {
 		c.last = browser.LastHere()
 	}
+	c.cleared = false
 	if frame.IsBuilding() && fragment != "" {
 		// Browsers compile what runs for the first time: parts of it in slices of their own.
 		calc.NewForm(c.page)
@@ -288,24 +290,30 @@ func (c *calculator) summary() string {
 	return ""
 }
 
+// offer is what an empty page can be filled with: what it was when it was left, or the example.
+func (c *calculator) offer() (id, label, fragment string) {
+	if c.last != "" {
+		return "continue", goOn, c.last
+	}
+	return "example", loadExample, c.page.Example
+}
+
 func (c *calculator) Render() app.UI {
 	c.turns++
+	offer, label, _ := c.offer()
 	return frame.Shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
 		c.check(),
 		c.told(),
 		c.parts(true),
 		app.Div().Class("tools").Body(
-			app.If(c.last == "" || c.form.Fragment() != "", func() app.UI { // there is room for two
-				return app.Button().Type("button").ID("example").Text(loadExample).OnClick(func(ctx app.Context, e app.Event) {
-					c.replace(ctx, "", c.page.Example)
-				})
-			}).Else(func() app.UI {
-				return app.Button().Type("button").ID("continue").Text(goOn).OnClick(func(ctx app.Context, e app.Event) {
-					c.replace(ctx, "", c.last)
-				})
+			app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
+				_, _, sheet := c.offer()
+				c.replace(ctx, "", sheet)
 			}),
 			app.If(c.form.Fragment() != "", func() app.UI {
 				return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
+					c.cleared = true
+					c.cleared = true
 					c.replace(ctx, "", "")
 				})
 			}),
@@ -340,17 +348,20 @@ func (c *calculator) neededBar() app.UI {
 
 // barLabel is what to do with the figure: the verdict, unless another figure is to be in use.
 func barLabel(a *report.Answer) string {
-	switch {
+	kind, label := report.MeasureMore, a.Label
+	switch doubted := slices.ContainsFunc(a.Notes, func(n report.Note) bool { return n.Kind == report.Doubt }); {
 	case a.Keep != nil:
-		return verdictMarks[a.Verdict.Kind] + " " + a.Keep.Label
+		kind, label = a.Verdict.Kind, a.Keep.Label
+	case a.Verdict != nil && doubted:
+		label = a.Verdict.Title
 	case a.Verdict != nil:
-		return verdictMarks[a.Verdict.Kind] + " " + a.Verdict.Title
+		kind, label = a.Verdict.Kind, a.Verdict.Title
 	case a.Instead != nil:
 		return a.Instead.Title
-	case slices.ContainsFunc(a.Notes, func(n report.Note) bool { return n.Kind == report.Doubt }):
-		return verdictMarks[report.MeasureMore] + " " + a.Label
+	case !doubted:
+		return label
 	}
-	return a.Label
+	return verdictMarks[kind] + " " + label
 }
 
 // inUse is what to have in the controller: that alone is large, in the bar and there to copy.

@@ -113,11 +113,8 @@ func (f *Form) Paste(key string, row int, text string) RowsEdit {
 	}
 	p := f.rowsBefore(field.Group, row)
 	lines := tableLines(text)
-	heading := func(c sheet.Field) bool {
-		return slices.Contains(lines[0], c.Label) || slices.Contains(lines[0], sheet.Heading(c))
-	}
-	if len(lines) > 1 && slices.ContainsFunc(columns, heading) {
-		lines = lines[1:]
+	if len(columns) > 0 && len(lines) > 1 && isHeading(lines, field) {
+		lines = named(lines, columns)
 	}
 	lines = withoutNumbers(lines, typedInto(columns))
 	for _, line := range lines {
@@ -142,6 +139,36 @@ func (f *Form) Paste(key string, row int, text string) RowsEdit {
 	return p
 }
 
+// isHeading reports whether a table begins with the names of its columns: those of the field, or
+// words above numbers.
+func isHeading(lines [][]string, field sheet.Field) bool {
+	_, words := field.Cells.At(0).(*sheet.Text)
+	first := strings.Join(lines[0], "")
+	return slices.Contains(lines[0], field.Label) || slices.Contains(lines[0], sheet.Heading(field)) ||
+		!words && strings.TrimSpace(first) != "" && !strings.ContainsAny(first, digits) && strings.ContainsAny(lines[1][0], digits)
+}
+
+const digits = "0123456789"
+
+// named takes the heading off a table. Where it names the column that is pasted into, and others
+// before it, the lines are what stands there, and in the columns beside it that have their names.
+func named(lines [][]string, columns []sheet.Field) [][]string {
+	is := func(cell, label string) bool { return strings.HasPrefix(cell, label) }
+	at := slices.IndexFunc(lines[0], func(cell string) bool { return is(cell, columns[0].Label) })
+	if at <= 0 {
+		return lines[1:]
+	}
+	n := 1
+	for at+n < len(lines[0]) && n < len(columns) && is(lines[0][at+n], columns[n].Label) {
+		n++
+	}
+	rest := make([][]string, len(lines)-1)
+	for i, line := range lines[1:] {
+		rest[i] = append(line, make([]string, at+n)...)[at : at+n]
+	}
+	return rest
+}
+
 // typedInto is how many of the columns are typed into: not ticks.
 func typedInto(columns []sheet.Field) (n int) {
 	for _, c := range columns {
@@ -157,7 +184,7 @@ func typedInto(columns []sheet.Field) (n int) {
 func withoutNumbers(lines [][]string, room int) [][]string {
 	bare := make([][]string, len(lines))
 	for i, line := range lines {
-		if len(line) < 2 || len(line) <= room || len(lines) < 2 || line[0] != strconv.Itoa(i+1) || !strings.ContainsAny(line[1], "0123456789") {
+		if len(line) < 2 || len(line) <= room || len(lines) < 2 || line[0] != strconv.Itoa(i+1) || !strings.ContainsAny(line[1], digits) {
 			return lines
 		}
 		bare[i] = line[1:]

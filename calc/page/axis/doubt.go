@@ -46,10 +46,16 @@ func (o *OutputEntry) DoubtPitch(to *report.Remarks, suffix string, row int) boo
 // leastStarts is a lead from which a bare number is no pitch of a screw with several starts, mm.
 const leastStarts = 4
 
-// MayBePitch returns the lead of a screw that may be its pitch instead: it was typed as one small
+// mayBePitch returns the lead of a screw that may be its pitch instead: it was typed as one small
 // length, without designation or starts.
-func (o *OutputEntry) MayBePitch() (lead string, ok bool) {
+func (o *OutputEntry) mayBePitch() (lead string, ok bool) {
 	s := o.Screw
 	plain := s.Given && s.Value.Diameter == 0 && s.Value.Threads == 0 && !strings.ContainsAny(s.text, "x×X*")
 	return millimetres(s.Value.Lead()), plain && s.Value.Lead() < leastStarts
+}
+
+// DoubtLead asks of such a screw whether its length is the lead or the pitch.
+func (o *OutputEntry) DoubtLead() (note report.Note, ok bool) {
+	lead, ok := o.mayBePitch()
+	return report.DoubtNote(leadOrPitch, "lead", lead), ok
 }

@@ -24,3 +24,5 @@ const (
 	littleRead word.Template = "{typed} mm is very little. Do you mean inches? Then write {typed} in."
 	oddPitch   word.Template = "Belts with a pitch of {pitch} are rare. Is that the width? The pitch is from tooth to tooth."
 )
+
+const leadOrPitch word.Template = "Is {lead} the lead or the pitch? Count the threads that start at the screw's end. With 4 starts write {lead} x 4, with one {lead} x 1."

@@ -16,6 +16,8 @@ func TestReadingsMeantOtherwise(t *testing.T) {
 		"whatever the mark":                 {"steps=415&asked=100&mark=150&rest=96.1,95.9,96.2", "Is that what was fed", "431.99 steps/mm"},
 		"with a ruler":                      {"steps=415&asked=100&mark=120&rest=99,98.9,99.2&tool=rule", "Is that what was fed", "419.05 steps/mm"},
 		"what remained, entered as fed":     {"steps=415&asked=100&read=fed&fed=23.8,24.1,23.9", "Is that what remained to the mark", ""},
+		"what remained in inches":           {"steps=415&asked=100&mark=120&rest=0.86,0.87,0.86&tool=caliper-0.01", "Were the readings in inches?", "423.16 steps/mm"},
+		"a shorter test from the other end": {"steps=412&asked=60&mark=110&rest=57.5,57.4,57.6&tool=caliper-0.05", "Is that what was fed", "429.91 steps/mm"},
 		"readings in inches":                {"axis=travel&steps=200&asked=100&moved=3.92,3.921,3.919", "Were the readings in inches?", "200.87 steps/mm"},
 		"commanded in inches":               {"axis=travel&steps=200&asked=4&moved=99.6,99.5,99.6&tool=caliper-0.02", "Was the commanded length in inches?", "204.08 steps/mm"},
 		"an angle commanded in turns":       {"axis=rotary&stepsdeg=88.8889&askeddeg=10&turned=3592,3591,3592", "Is the commanded angle in turns?", "89.095 steps/°"},

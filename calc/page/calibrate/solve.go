@@ -139,7 +139,7 @@ func (s *entries) Solve() report.Report {
 	if a.found {
 		a.wide = a.scale.Ratio.HalfWidth()
 		a.read = a.readRatio()
-		if s.Method() == trial.OneLength && math.Abs(a.scale.Error().Value) > farOff {
+		if s.Method() == trial.OneLength && math.Abs(a.scale.Error().Value) > trial.OddFrom {
 			a.misread = a.misreadings()
 		}
 	}

@@ -174,7 +174,7 @@ func (r *row) findSetting() {
 	}
 	if steps, missing := r.In(drive.StepsPerUnit); len(missing) == 0 {
 		says := trust.Of(r.out.Sort())
-		if _, pitch := r.out.MayBePitch(); pitch || r.unsure {
+		if _, pitch := r.out.DoubtLead(); pitch || r.unsure {
 			says = checkThePart
 		}
 		r.finds(axis.SettingFigure(axis.AsSteps, steps, r.Rotary, 7, false), says)
@@ -266,8 +266,8 @@ func (r *row) doubt() {
 		r.doubts = append(r.doubts, report.DoubtNote(fewTeeth, "fewest", strconv.Itoa(axis.FewestUsual),
 			"setting", axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false), "micro", strconv.Itoa(micro), "teeth", unit.Trim(2*teeth, 3)))
 	}
-	if lead, ok := r.out.MayBePitch(); ok {
-		r.doubts = append(r.doubts, report.DoubtNote(leadOrPitch, "lead", lead))
+	if note, ok := r.out.DoubtLead(); ok {
+		r.doubts = append(r.doubts, note)
 	}
 	if r.find == findElement && r.Setting.Convention == drive.StepsPerUnit {
 		r.doubtMicrosteps()

@@ -85,7 +85,6 @@ const (
 const fewTeeth word.Template = "A pulley of fewer than {fewest} teeth is rare. Is {setting} the value at other microsteps? At {micro} it would be {teeth} teeth."
 
 const (
-	leadOrPitch   word.Template = "Is {lead} the lead or the pitch? Count the threads that start at the screw's end. With 4 starts write {lead} x 4, with one {lead} x 1."
 	pulleyAtFewer word.Template = "This holds if the setting was made at {micro} microsteps. At {fewer} it would be {size} teeth: count them."
 	screwAtFewer  word.Template = "This holds if the setting was made at {micro} microsteps. At {fewer} it would be {size} mm lead: measure it."
 )

@@ -111,8 +111,16 @@ func (a *solution) doubt(r *report.Report, settingKey string) {
 		r.Answer.Notes = append(r.Answer.Notes, c.note(a))
 		r.Answer.Needs = append(r.Answer.Needs, s.keptKeys()...)
 		r.Remarks.Doubt(settingKey, 0, partsGive.Fill("fit", axis.SettingFigure("", c.fit, s.rotary(), 7, false).String()))
-	} else if matters(a.factors.Of(a.setting.Convention)) {
-		r.Answer.Notes = append(r.Answer.Notes, report.TipNote(takenAsOld)) // beside the field it would come and go
+	} else {
+		if matters(a.factors.Of(a.setting.Convention)) {
+			r.Answer.Notes = append(r.Answer.Notes, report.TipNote(takenAsOld)) // beside the field it would come and go
+		}
+		for _, t := range []*trainEntry{&s.was, &s.now} {
+			if note, ok := t.output.DoubtLead(); ok && t.output.Kind.Word == "screw" && s.Changed.Has("out") {
+				r.Answer.Notes = append(r.Answer.Notes, note)
+				break
+			}
+		}
 	}
 	for _, t := range []*trainEntry{&s.was, &s.now, &s.kept} {
 		if t.gears.Known() && t.gears.Reduction() < 1 {

@@ -90,6 +90,14 @@ func TestGearsAgainstTheSetting(t *testing.T) {
 	assert.Contains(t, doubted(t, x+"&steps=538&gearskept=pairs&drivingkept=54&drivenkept=12"), "the output turns faster than the motor")
 }
 
+// A length alone may be the lead of a screw, or its pitch: nothing but its setting tells which.
+func TestLeadOrPitchOfANewScrew(t *testing.T) {
+	assert.Contains(t, doubted(t, "v=1&changed=out&steps=80&pitch=2&teeth=20&outnew=screw&screwnew=2"), "Is 2 mm the lead or the pitch?")
+	for _, screw := range []string{"2mm%20x%204", "2%20x%201", "Tr8x2", "8"} {
+		assert.Empty(t, doubted(t, "v=1&changed=out&steps=80&pitch=2&teeth=20&outnew=screw&screwnew="+screw), screw)
+	}
+}
+
 // Whatever a setting is that the parts give: it is not doubted, and twice of it is.
 func TestDoubtIsOfTheDifference(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

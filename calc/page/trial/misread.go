@@ -37,11 +37,16 @@ func means(runs []Run) (rest, moved float64) {
 	return rest, moved
 }
 
-// Misreadings returns the ways in which readings of one length or angle may be meant otherwise.
+// OddFrom is the error from which on readings may be meant otherwise.
+const OddFrom = 0.1
+
+// Misreadings returns the ways in which readings of one length or angle may be meant otherwise:
+// such as leave less than half of the error.
 func Misreadings(sort string, asked float64, runs []Run) (all []Misreading) {
 	rest, moved := means(runs)
+	off := math.Abs(moved/asked - 1)
 	try := func(asks word.Template, asked, moved, near float64) {
-		if math.Abs(moved/asked-1) <= near {
+		if now := math.Abs(moved/asked - 1); now <= near && now < off/2 {
 			all = append(all, Misreading{asks, asked, moved})
 		}
 	}
@@ -56,6 +61,7 @@ func Misreadings(sort string, asked float64, runs []Run) (all []Misreading) {
 	switch {
 	case rest > 0:
 		try(fedAsRest, asked, rest, nearRead)
+		try(inchesRead, asked, moved+rest-rest*unit.Inch, nearUnit)
 	case sort == "feed" && moved >= leastLeft*asked && moved <= mostLeft*asked:
 		all = append(all, Misreading{Asks: restAsFed, Asked: asked})
 	}
