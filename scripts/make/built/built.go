@@ -2,10 +2,7 @@
 // somebody else can build the same.
 package built
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 const (
 	Name = "built.txt"      // the file
@@ -19,41 +16,17 @@ type Facts struct {
 	Without []string // steps of the program that were left out: trim, slim
 }
 
-const (
-	goIs      = "Built with "
-	addressIs = "For the address "
-	withoutIs = "Without "
-)
-
-// String is the file: a line for each fact.
+// String is the file: a line for each fact, as scripts/verify reads them.
 func (f Facts) String() string {
-	lines := []string{goIs + f.Go}
+	lines := []string{"Built with " + f.Go}
 	if f.Address != "" {
-		lines = append(lines, addressIs+f.Address)
+		lines = append(lines, "For the address "+f.Address)
 	}
 	for _, step := range f.Without {
-		lines = append(lines, withoutIs+step)
+		lines = append(lines, Without(step))
 	}
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// Parse reads the file.
-func Parse(file string) (Facts, error) {
-	var f Facts
-	for line := range strings.Lines(file) {
-		line = strings.TrimRight(line, "\r\n")
-		if v, ok := strings.CutPrefix(line, goIs); ok {
-			f.Go = v
-		} else if v, ok := strings.CutPrefix(line, addressIs); ok {
-			f.Address = v
-		} else if v, ok := strings.CutPrefix(line, withoutIs); ok {
-			f.Without = append(f.Without, v)
-		} else {
-			return Facts{}, fmt.Errorf("%s has a line that says nothing known: %q", Name, line)
-		}
-	}
-	if f.Go == "" {
-		return Facts{}, fmt.Errorf("%s does not say by which Go the site was built", Name)
-	}
-	return f, nil
-}
+// Without is the line of a step that was left out.
+func Without(step string) string { return "Without " + step }

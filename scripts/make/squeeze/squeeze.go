@@ -7,6 +7,8 @@ import (
 	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -17,11 +19,7 @@ import (
 func Brotli(content []byte) ([]byte, error) {
 	var out bytes.Buffer
 	w := brotli.NewWriterOptions(&out, brotli.WriterOptions{Quality: brotli.BestCompression, LGWin: 24})
-	if _, err := w.Write(content); err != nil {
-		return nil, err
-	}
-	err := w.Close()
-	return out.Bytes(), err
+	return through(w, content, &out)
 }
 
 // Gzip compresses by gzip 9.
@@ -31,10 +29,12 @@ func Gzip(content []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := w.Write(content); err != nil {
-		return nil, err
-	}
-	err = w.Close()
+	return through(w, content, &out)
+}
+
+func through(w io.WriteCloser, content []byte, out *bytes.Buffer) ([]byte, error) {
+	_, err := w.Write(content)
+	err = errors.Join(err, w.Close())
 	return out.Bytes(), err
 }
 

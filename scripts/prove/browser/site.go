@@ -100,9 +100,7 @@ func (s *Site) Trimmed(t testing.TB, better string) {
 	t.Helper()
 	file, err := os.ReadFile(filepath.Join(s.dir, built.Name))
 	require.NoError(t, err)
-	facts, err := built.Parse(string(file))
-	require.NoError(t, err)
-	if slices.Contains(facts.Without, "trim") {
+	if strings.Contains(string(file), built.Without("trim")) {
 		t.Skip("skipped with the untouched go-app, which " + better)
 	}
 }

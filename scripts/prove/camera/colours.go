@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"image"
 	"image/color"
+	"image/draw"
 	"image/png"
 	"slices"
 )
@@ -17,10 +18,9 @@ func fewColours(data []byte) ([]byte, error) {
 	}
 	box := from.Bounds()
 	count := map[color.RGBA]int{}
-	at := func(x, y int) color.RGBA { return color.RGBAModel.Convert(from.At(x, y)).(color.RGBA) }
 	for y := box.Min.Y; y < box.Max.Y; y++ {
 		for x := box.Min.X; x < box.Max.X; x++ {
-			count[at(x, y)]++
+			count[color.RGBAModel.Convert(from.At(x, y)).(color.RGBA)]++
 		}
 	}
 	most := make([]color.RGBA, 0, len(count))
@@ -39,19 +39,8 @@ func fewColours(data []byte) ([]byte, error) {
 	for _, c := range most[:min(256, len(most))] {
 		palette = append(palette, c)
 	}
-	index := map[color.RGBA]uint8{}
 	to := image.NewPaletted(box, palette)
-	for y := box.Min.Y; y < box.Max.Y; y++ {
-		for x := box.Min.X; x < box.Max.X; x++ {
-			c := at(x, y)
-			i, ok := index[c]
-			if !ok {
-				i = uint8(palette.Index(c))
-				index[c] = i
-			}
-			to.SetColorIndex(x, y, i)
-		}
-	}
+	draw.Draw(to, box, from, box.Min, draw.Src)
 	var out bytes.Buffer
 	err = (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&out, to)
 	return out.Bytes(), err
