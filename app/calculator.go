@@ -313,7 +313,6 @@ func (c *calculator) Render() app.UI {
 			app.If(c.form.Fragment() != "", func() app.UI {
 				return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
 					c.cleared = true
-					c.cleared = true
 					c.replace(ctx, "", "")
 				})
 			}),

@@ -45,11 +45,11 @@ func (c *calculator) rowsEditView(g *sheet.Group) app.UI {
 	return app.Div().Class("pasted").Body(
 		app.P().ID("pasted-"+view.IDOf(g)).Attr("role", "status").Text(says),
 		app.If(did, func() app.UI {
-			return frame.Button("unpaste", undoPaste, func() {
+			return frame.Button("unpaste", undoRows, func() {
 				p := c.rowsEdit
 				c.edit(func(f *form.Form) { f.UndoRows(p) })
 				c.refill()
-				browser.Announce(pasteUndone)
+				browser.Announce(rowsUndone)
 			})
 		}),
 	)

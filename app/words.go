@@ -49,8 +49,8 @@ const (
 	unitOfField word.Template = "Unit of {field}"
 	hintsTitle                = "What to enter where"
 	removeRow   word.Template = "Remove {row}"
-	undoPaste                 = "Undo"
-	pasteUndone               = "Undone. The rows are as they were."
+	undoRows                  = "Undo"
+	rowsUndone                = "Undone. The rows are as they were."
 )
 
 // The answer.

@@ -21,9 +21,6 @@ striderule.keepLeft = (seen) => {
   const show = (hash) => history.replaceState(history.state, "", location.pathname + location.search + hash);
   const noted = () => "left:" + location.pathname; // each page's by itself
 
-  // What the page last was in this tab, for who comes back by the menu.
-  striderule.lastHere = () => tab.get(last()) || "";
-
   // A browser that has begun to leave no longer hears of an address that is written,
   // and comes back to the one before; or it ends the page in the middle of the writing.
   // So the program tells of it first.
@@ -34,9 +31,13 @@ striderule.keepLeft = (seen) => {
     note(new URL(address, location.href).href, []);
   };
 
+  // What the page last was in this tab, for who comes back by the menu.
   const last = () => "last:" + location.pathname;
+  striderule.lastHere = () => tab.get(last()) || "";
+
   function note(now, fields) {
-    if (new URL(now).hash) tab.set(last(), new URL(now).hash);
+    const { hash } = new URL(now);
+    if (hash) tab.set(last(), hash);
     tab.set(noted(), JSON.stringify({ was: [...recent, location.href], now, fields, folds: seen.folds(), y: scrollY }));
   }
 

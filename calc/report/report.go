@@ -45,14 +45,14 @@ type Part struct {
 	Blocks []Block
 }
 
-// missingID is the part that asks for what an answer waits for.
-const missingID = "missing"
+// Missing is the ID of the part that asks for what an answer waits for.
+const Missing = "missing"
 
 // Needed returns the keys of the fields that an answer waits for.
 func (r Report) Needed() (keys []string) {
 	for _, p := range r.Parts {
 		for _, b := range p.Blocks {
-			if ask, ok := b.(Ask); ok && p.ID == missingID {
+			if ask, ok := b.(Ask); ok && p.ID == Missing {
 				keys = append(keys, ask.Keys...)
 			}
 		}

@@ -207,7 +207,7 @@ func (a *solution) missing() *report.Part {
 	if len(keys) == 0 {
 		return nil
 	}
-	return &report.Part{ID: "missing", Title: missingTitle, Blocks: []report.Block{report.Ask{Keys: keys, For: missingFor}}}
+	return &report.Part{ID: report.Missing, Title: missingTitle, Blocks: []report.Block{report.Ask{Keys: keys, For: missingFor}}}
 }
 
 func (a *solution) missingReadings() []string {

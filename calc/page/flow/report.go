@@ -168,7 +168,7 @@ func (a *solution) missing() *report.Part {
 	if len(keys) == 0 {
 		return nil
 	}
-	return &report.Part{ID: "missing", Title: missingTitle, Blocks: []report.Block{report.Ask{Keys: keys, For: forTheNewFlow}}}
+	return &report.Part{ID: report.Missing, Title: missingTitle, Blocks: []report.Block{report.Ask{Keys: keys, For: forTheNewFlow}}}
 }
 
 // tooVague says that the readings lie too far apart.

@@ -141,7 +141,7 @@ func (s *entries) Solve() report.Report {
 	wrong := s.problems()
 	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems())}
 	if missing := s.missing(); len(missing) > 0 {
-		r.Add(&report.Part{ID: "missing", Title: missingTitle, Needs: []string{"axis"}, Blocks: missing})
+		r.Add(&report.Part{ID: report.Missing, Title: missingTitle, Needs: []string{"axis"}, Blocks: missing})
 		return r
 	}
 	if len(wrong) > 0 {

@@ -160,7 +160,7 @@ func (s *entries) Solve() report.Report {
 
 // missingPart asks for what the new setting lacks.
 func missingPart(needs []string, keys ...string) *report.Part {
-	return &report.Part{ID: "missing", Title: missingTitle, Needs: needs,
+	return &report.Part{ID: report.Missing, Title: missingTitle, Needs: needs,
 		Blocks: []report.Block{report.Ask{Keys: keys, For: askSetting}}}
 }
 

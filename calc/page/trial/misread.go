@@ -20,7 +20,6 @@ const (
 	nearRead = 0.15
 	nearUnit = 0.08
 	nearTurn = 0.03 // of a dial that starts anew with each turn any reading is near some turn
-	wholly   = 360  // degrees of a turn
 )
 
 // What remains of a mark some 20 mm behind the commanded length is this share of it, most likely.
@@ -51,21 +50,20 @@ func Misreadings(sort string, asked float64, runs []Run) (all []Misreading) {
 		}
 	}
 	if sort == "rotary" {
-		try(turnsRead, asked, moved*wholly, nearUnit)
-		try(turnsAsked, asked*wholly, moved, nearUnit)
-		if n := math.Round((asked - moved) / wholly); n >= 1 && moved <= wholly && len(all) == 0 {
-			try(turnsLost, asked, moved+n*wholly, nearTurn)
+		try(turnsRead, asked, moved*unit.Turn, nearUnit)
+		try(turnsAsked, asked*unit.Turn, moved, nearUnit)
+		if n := math.Round((asked - moved) / unit.Turn); n >= 1 && moved <= unit.Turn && len(all) == 0 {
+			try(turnsLost, asked, moved+n*unit.Turn, nearTurn)
 		}
 		return all
 	}
-	switch {
-	case rest > 0:
+	if rest > 0 {
 		try(fedAsRest, asked, rest, nearRead)
 		try(inchesRead, asked, moved+rest-rest*unit.Inch, nearUnit)
-	case sort == "feed" && moved >= leastLeft*asked && moved <= mostLeft*asked:
-		all = append(all, Misreading{Asks: restAsFed, Asked: asked})
-	}
-	if rest == 0 {
+	} else {
+		if sort == "feed" && moved >= leastLeft*asked && moved <= mostLeft*asked {
+			all = append(all, Misreading{Asks: restAsFed, Asked: asked})
+		}
 		try(inchesRead, asked, moved*unit.Inch, nearUnit)
 	}
 	try(inchesAsked, asked*unit.Inch, moved, nearUnit)
