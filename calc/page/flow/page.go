@@ -3,6 +3,7 @@ package flow
 import (
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
+	"striderule/calc/page/trial"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
 )
@@ -21,7 +22,7 @@ var Page = sheet.Page{
 	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&scale=verified&flow=1.05&width=0.45&layer=0.2&walls=4&printed=after&thick=1.74,1.76,1.74,1.76,1.74,1.76&tool=caliper-0.02",
-	Outputs:  outputs,
+	Outputs:  lists.Concat(outputs, trial.WhyOutputs),
 	Tasks:    []sheet.Task{task},
 }
 

@@ -37,15 +37,6 @@ var outputs = []sheet.Output{
 	{ID: "high", Label: "Largest mean of new readings that is fine", Unit: "mm or g"},
 	{ID: "sideflow", Label: sideFlowLabel, Unit: "1"},
 	{ID: "walls", Label: "Lines in the wall that would settle it", Unit: "1"},
-	{ID: "within", Label: "Probability that the error is acceptable", Unit: "%"},
-	{ID: "above", Label: "Probability that it's too much", Unit: "%"},
-	{ID: "below", Label: "Probability that it's too little", Unit: "%"},
-	{ID: "part", Label: "Standard uncertainty of the error from one cause", Unit: "%"},
-	{ID: "combined", Label: "Combined standard uncertainty", Unit: "%"},
-	{ID: "dof", Label: "Effective degrees of freedom", Unit: "1"},
-	{ID: "k", Label: "Coverage factor k for 95%", Unit: "1"},
-	{ID: "guide", Label: "k times the combined standard uncertainty", Unit: "%"},
-	{ID: "half", Label: "Half-width of the interval shown", Unit: "%"},
 }
 
 // The answer.
