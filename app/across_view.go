@@ -3,6 +3,7 @@ package main
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -36,11 +37,13 @@ func (c *calculator) across(url string) app.UI {
 	if len(ways) == 0 {
 		return app.Text("")
 	}
-	return c.folds.Fold("across", "across", false, app.Text(moreWays),
-		app.Div().Class("across-ways").Body(ways...),
-		app.P().Class("hint").Text(howToReopen),
-		app.If(c.code.URL == url && url != "", func() app.UI { return c.code.View() }),
-	)
+	return c.folds.View(view.Fold{ID: "across", Class: "part", Heading: app.H2().Text(moreWays), Brief: moreWaysBrief, Body: func() []app.UI {
+		return []app.UI{
+			app.Div().Class("across-ways").Body(ways...),
+			app.P().Class("hint").Text(howToReopen),
+			app.If(c.code.URL == url && url != "", func() app.UI { return c.code.View() }),
+		}
+	}})
 }
 
 // saveRows saves a group's rows for a spreadsheet. The group is found anew: a
@@ -64,16 +67,24 @@ func (c *calculator) toggleCode() {
 	}
 }
 
-// printedLink is on paper only: the link, and a place for its QR code.
-func (c *calculator) printedLink(url string) app.UI {
+// printed is on paper only: a place for what is entered, the link, and a place for its QR code.
+func (c *calculator) printed(url string) app.UI {
 	return app.Div().Class("printed").ID("printed-link").Body(
+		app.P().ID("printed-entries"),
 		view.SVG("svg", "id", "printed-code", "aria-hidden", "true").Body(view.SVG("path", "id", "printed-path")),
 		app.P().Text(printedLink.Fill("link", url)),
 	)
 }
 
-// drawPrinted fills that place. go-app would do it too late.
+// drawPrinted fills those places. go-app would do it too late.
 func (c *calculator) drawPrinted() {
+	if e, ok := browser.Element("printed-entries"); ok {
+		var lines []string
+		for _, entry := range c.form.Entries() {
+			lines = append(lines, printedEntry.Fill("field", c.form.Label(entry.Key), "text", entry.Says))
+		}
+		e.Set("textContent", strings.Join(lines, "\n"))
+	}
 	url, _ := c.link()
 	code := view.CodeOf(url)
 	for _, a := range [...][3]string{{"code", "viewBox", code.ViewBox()}, {"code", "class", code.Class()}, {"path", "d", code.Path}} {

@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/file"
 	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/app/view"
@@ -28,11 +29,11 @@ type calculator struct {
 	settling settling
 	lots     *lotRun
 	keep     keeping
-	folds    view.Folds
+	folds    *view.Folds
 	units    map[string]string // that were chosen last, by the key of the field
 	post     form.PostKind
 	code     view.Code
-	file     sheetFile
+	file     file.Sheet
 	rowsEdit form.RowsEdit // by the last edit
 	turns    int           // how often it was rendered
 	quick    []app.Context // of what a key renders: see quickView
@@ -85,11 +86,17 @@ func (c *calculator) load(fragment string) {
 	c.lots = nil
 	c.keep = c.draftedKeep()
 	if c.folds == nil {
-		c.folds = view.Folds{}
+		c.folds = view.NewFolds()
+		c.folds.Whole = c.host == "" // the page as it is generated
+		c.folds.Opened = c.refill
 	}
 	c.units = map[string]string{}
-	clear(c.folds) // not a new one: handlers hold on to it
-	c.file = sheetFile{}
+	var open []string
+	if frame.IsBuilding() {
+		open = browser.OpenFolds()
+	}
+	c.folds.Reset(open)
+	c.file = file.Sheet{}
 	c.rowsEdit = form.RowsEdit{}
 }
 
@@ -300,67 +307,83 @@ func (c *calculator) offer() (id, label, fragment string) {
 
 func (c *calculator) Render() app.UI {
 	c.turns++
-	offer, label, _ := c.offer()
-	return frame.Shell(site.PathOf(c.page.Slug), c.page.Title, c.page.Question,
+	return frame.Shell(site.PathOf(c.page.Slug), c.page.Menu, c.page.Question,
 		c.check(),
 		c.told(),
-		c.parts(true),
-		app.Div().Class("tools").Body(
-			app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
-				_, _, sheet := c.offer()
-				c.replace(ctx, "", sheet)
-			}),
-			app.If(c.form.Fragment() != "", func() app.UI {
-				return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
-					c.cleared = true
-					c.replace(ctx, "", "")
-				})
-			}),
-			openButton(),
-		),
-		c.file.view(),
+		c.chips(),
+		c.file.View(),
 		app.Div().Class("desk").Body(
-			app.Form().Class("sheet").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", entriesName).Body(c.entries()...),
+			app.Form().Class("sheet lead").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", entriesName).Body(c.lead()...),
 			app.Section().Class("result").ID("result").TabIndex(-1).Aria("label", resultName).Body(
-				c.quickly(c.now), c.compareView(), c.quickly(c.share), c.parts(false),
+				c.quickly(c.now), c.compareView(), c.parts(open), c.quickly(c.share), c.parts(closed),
 			),
+			app.Form().Class("sheet more").DataSet("sheet", "more").AutoComplete(false).Aria("label", moreName).Body(c.more()...),
 		),
 		c.quickly(c.bar),
 		app.P().ID("live").Class("unseen").Attr("role", "status").Text(c.settling.said),
 	)
 }
 
-const mostNeeded = 2 // fields that the bar names: more do not fit on a phone
+// chips fill the sheet in, or empty it.
+func (c *calculator) chips() app.UI {
+	offer, label, _ := c.offer()
+	return app.Div().Class("chips").Body(
+		app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
+			_, _, sheet := c.offer()
+			c.replace(ctx, "", sheet)
+		}),
+		app.If(c.form.Fragment() != "", func() app.UI {
+			return app.Button().Type("button").ID("clear").Text(clearAll).OnClick(func(ctx app.Context, e app.Event) {
+				c.cleared = true
+				c.replace(ctx, "", "")
+			})
+		}),
+		file.OpenButton(),
+	)
+}
 
-// neededBar says, as long as there is no answer, what it needs, with a way to each field.
+// neededBar says, as long as there is no answer, what it needs, with a way to each field: those of
+// the picture by their letters.
 func (c *calculator) neededBar() app.UI {
 	keys := c.form.Report().Needed()
 	if len(keys) == 0 || c.host == "" { // the page as it is made has no program yet that would keep it true
 		return app.Text("")
 	}
 	body := []app.UI{app.Span().Class("bar-label").Text(stillNeeded)}
-	for _, key := range keys[:min(len(keys), mostNeeded)] {
-		body = append(body, app.Text(" "), c.jump(key, 0, c.form.Label(key)))
+	for _, key := range keys {
+		label, letter := c.form.Label(key), c.letter(key)
+		if letter == "" || c.sharesLetter(key, keys) {
+			letter = label
+		} else {
+			label = letterOf.Fill("letter", letter, "field", label)
+		}
+		body = append(body, app.Text(" "), c.jumpTo(key, 0, letter, label))
 	}
 	return app.Div().Class("bar needed").Body(body...)
 }
 
+// sharesLetter reports whether another of these fields has the same letter, as the old and the new
+// part of a swap.
+func (c *calculator) sharesLetter(key string, keys []string) bool {
+	return slices.ContainsFunc(keys, func(other string) bool { return other != key && c.letter(other) == c.letter(key) })
+}
+
 // barLabel is what to do with the figure: the verdict, unless another figure is to be in use.
 func barLabel(a *report.Answer) string {
-	kind, label := report.MeasureMore, a.Label
+	mark, label := verdictMarks[report.MeasureMore], a.Label
 	switch doubted := slices.ContainsFunc(a.Notes, func(n report.Note) bool { return n.Kind == report.Doubt }); {
 	case a.Keep != nil:
-		kind, label = a.Verdict.Kind, a.Keep.Label
+		mark, label = verdictMark(a.Verdict), a.Keep.Label
 	case a.Verdict != nil && doubted:
 		label = a.Verdict.Title
 	case a.Verdict != nil:
-		kind, label = a.Verdict.Kind, a.Verdict.Title
+		mark, label = verdictMark(a.Verdict), a.Verdict.Title
 	case a.Instead != nil:
 		return a.Instead.Title
 	case !doubted:
 		return label
 	}
-	return verdictMarks[kind] + " " + label
+	return mark + " " + label
 }
 
 // inUse is what to have in the controller: that alone is large, in the bar and there to copy.

@@ -214,7 +214,7 @@ func TestReceiveChangeReply(t *testing.T) {
 
 	b.does(func(app.Context) { b.toggleCode() })
 	assert.Equal(t, reply, b.code.URL)
-	b.does(func(app.Context) { b.folds["across"] = true })
+	b.does(func(app.Context) { b.folds.Reset([]string{"across"}) })
 	b.shows(`id="code-picture"`)
 	b.shows(hideCode)
 	b.types("rest", 1, "28.3")
@@ -303,10 +303,10 @@ func TestRemoveAndUndo(t *testing.T) {
 	assert.Equal(t, []string{"28.7", "28.6"}, []string{b.form.Text("rest", 0), b.form.Text("rest", 1)})
 	b.does(func(app.Context) { frame.Press("unpaste") })
 	assert.Equal(t, "28.9", b.form.Text("rest", 1))
-	assert.Equal(t, 5, b.form.Rows(field))
+	assert.Equal(t, 4, b.form.Rows(field))
 	b.hides("Removed run 2.")
-	remove(4)
-	b.hides("Removed run 5.") // there was nothing in it
+	remove(3)
+	b.hides("Removed run 4.") // there was nothing in it
 }
 
 func TestFileIsTaken(t *testing.T) {

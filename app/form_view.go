@@ -14,34 +14,6 @@ import (
 	"striderule/calc/word"
 )
 
-// entries are the form's sections in order.
-func (c *calculator) entries() []app.UI {
-	var sections []app.UI
-	fields := c.form.Fields()
-	for i := 0; i < len(fields); {
-		end := i + 1
-		for end < len(fields) && fields[end].Section == fields[i].Section {
-			end++
-		}
-		if body := c.section(fields[i:end]); len(body) > 0 {
-			sections = append(sections, c.sectionFrame(fields[i:end], body))
-		}
-		i = end
-	}
-	return sections
-}
-
-// sectionFrame puts the heading around a section. A folded one is open from
-// the start if the link fills something in.
-func (c *calculator) sectionFrame(fields []sheet.Field, body []app.UI) app.UI {
-	s := fields[0].Section
-	if !s.Folded {
-		return app.FieldSet().Class("section").Body(append([]app.UI{app.Legend().Text(s.Title)}, body...)...)
-	}
-	filled := slices.ContainsFunc(fields, c.form.Filled)
-	return c.folds.Fold("section-"+fields[0].Key, "section", filled, app.Text(s.Title), body...)
-}
-
 // section is what is visible of neighbouring fields.
 func (c *calculator) section(fields []sheet.Field) []app.UI {
 	var body []app.UI
@@ -70,7 +42,7 @@ func (c *calculator) single(f sheet.Field) app.UI {
 	}
 	choice, ok := view.ValueOf[*sheet.Choice](f, 0)
 	switch {
-	case ok && len(choice.Options()) <= view.MostRadios:
+	case ok && view.HasRadios(f, choice):
 		return c.radios(f, choice)
 	case ok:
 		return c.pulldown(f, 0, choice)
@@ -106,6 +78,9 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	if f.Hint != "" {
 		describedBy = append(describedBy, view.HintID(f))
 	}
+	if f.Needed && f.Group == nil && len(f.Suggest) > 0 {
+		input = input.List(view.SuggestID(f))
+	}
 	if describedBy != nil {
 		input = input.Aria("describedby", strings.Join(describedBy, " "))
 	}
@@ -117,12 +92,17 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	if q != nil && q.Units() != nil {
 		entry = app.Span().Class("entry chosen-unit").Body(input, c.unitChoice(f, row, q, beside))
 	}
-	return app.Div().Class("field").Body(
-		app.Label().For(id).Text(f.Label),
-		app.If(f.Hint != "" && f.Group == nil, func() app.UI { return app.P().Class("hint").ID(view.HintID(f)).Text(view.Bound(f.Hint)) }),
+	return app.Div().Class(fieldClass(f)).Body(
+		app.Label().For(id).Body(labelOf(c.letter(f.Key), f.Label)...),
+		app.If(f.Hint != "" && f.Group == nil && !f.Needed, func() app.UI { return app.P().Class("hint").ID(view.HintID(f)).Text(view.Bound(f.Hint)) }),
 		entry,
 		c.was(f.Key, row),
-		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI { return c.suggestions(f, 0, f.Suggest) }),
+		app.If(len(f.Suggest) > 0 && f.Group == nil, func() app.UI {
+			if f.Needed {
+				return suggested(f)
+			}
+			return c.suggestions(f, 0, f.Suggest)
+		}),
 		app.If(says != "", func() app.UI {
 			return app.P().Class("problem").ID(id + "-problem").Text(view.Bound(says))
 		}).ElseIf(remark.Says != "", func() app.UI {
@@ -135,12 +115,29 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	)
 }
 
+// fieldClass tells a text that rows share from one that each has.
+func fieldClass(f sheet.Field) string {
+	if f.Group != nil && slices.Contains(f.Group.Shared, f.Key) {
+		return "field shared"
+	}
+	return "field"
+}
+
 // remarkClass makes a doubt stand out.
 func remarkClass(r report.Remark) string {
 	if r.Doubt {
 		return "read doubted"
 	}
 	return "read"
+}
+
+// suggested are the texts that a browser offers for a needed field: there is no room for buttons.
+func suggested(f sheet.Field) app.UI {
+	var options []app.UI
+	for _, s := range f.Suggest {
+		options = append(options, app.Option().Value(s))
+	}
+	return app.DataList().ID(view.SuggestID(f)).Body(options...)
 }
 
 // suggestions are texts that fill a field with one tap.
@@ -186,6 +183,9 @@ func (c *calculator) checks(f sheet.Field, checks *sheet.Checks) app.UI {
 				c.edit(func(typed *form.Form) { typed.Tick(f.Key, o.Word, on) })
 				c.refill()
 			}, app.EventScope(f.Key, o.Word))
+		if f.Needed { // a strip of short names
+			o.Label, o.Hint = o.Said(), ""
+		}
 		options = append(options, view.Option(input, o, view.OptionID(f, o), o.Hint))
 	}
 	return c.optionSet(f, "checks", options)

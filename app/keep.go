@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/file"
 	"striderule/app/frame"
 	"striderule/app/kept"
 	"striderule/app/site"
@@ -103,7 +104,7 @@ func (c *calculator) keepView() app.UI {
 	if !k.open {
 		return app.P().ID("kept").Class("kept").TabIndex(-1).Attr("role", "status").Body(
 			app.If(k.said != "", func() app.UI {
-				return app.Span().Body(app.Text(k.said+" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text(openTheLog), app.Text("."))
+				return app.Span().Body(app.Text(k.said+" "), app.A().Href(site.LinkTo(site.LogPath, "")).Text(file.OpenTheLog), app.Text("."))
 			}),
 		)
 	}

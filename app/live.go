@@ -17,7 +17,7 @@ import (
 type blockView struct {
 	app.Compo
 	Block report.Block
-	folds view.Folds
+	folds *view.Folds
 }
 
 func (v *blockView) Render() app.UI {

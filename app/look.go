@@ -58,8 +58,9 @@ func lookHTML(sheet string) (string, error) {
 	for _, s := range lookStates {
 		c := filled(s.slug, s.fragment)
 		if err := add(s.title, c.form, c.check(), app.Div().Class("desk").Body(
-			app.Form().Class("sheet").Body(c.entries()...),
-			app.Div().Class("result").Body(c.now(), c.share(), c.parts(false)),
+			app.Form().Class("sheet lead").Body(c.lead()...),
+			app.Div().Class("result").Body(c.now(), c.parts(open), c.share(), c.parts(closed)),
+			app.Form().Class("sheet more").Body(c.more()...),
 		)); err != nil {
 			return "", err
 		}

@@ -45,7 +45,7 @@ func TestLookShowsEveryState(t *testing.T) {
 	page, err := lookHTML("")
 	require.NoError(t, err)
 	for _, piece := range []string{
-		`value="8Omm"`, `class="problem"`, `class="suggest"`, `class="row single"`, `class="row three"`, `class="row many"`,
+		`value="8Omm"`, `class="problem"`, `class="suggest"`, `class="rows boxes`, `class="rows table`, `class="rows stack`,
 		`class="answer leave"`, `class="answer change"`, `class="answer more"`, `class="answer hopeless"`, `class="answer either"`,
 		`class="note tip"`, `class="note doubt"`, `class="note caution"`, `cards-if-narrow`, `class="keep"`, `class="log"`, `class="bar"`,
 	} {

@@ -2,44 +2,7 @@
 
 package main
 
-import (
-	"flag"
-	"fmt"
-	"os"
+import "striderule/app/pages"
 
-	"striderule/app/pages"
-)
-
-// main writes every page of the site, as it is before the program starts, to
-// its folder's index.html, and its preview picture; and the page for addresses at
-// which there is none:
-//
-//	go run ./app -out DIR [-address https://club.example/tools/striderule/]
-//
-// With the address that the site will have, previews are named by whole addresses.
-//
-// or, to be looked at while working on the style sheet, every piece in every
-// state into one file:
-//
-//	go run ./app -look FILE
-func main() {
-	out := flag.String("out", "", outFlag)
-	address := flag.String("address", "", addressFlag)
-	look := flag.String("look", "", lookFlag)
-	flag.Parse()
-	if *look != "" {
-		if err := writeLook(*look); err != nil {
-			fmt.Fprintln(os.Stderr, "look:", err)
-			os.Exit(1)
-		}
-		return
-	}
-	if *out == "" || flag.NArg() > 0 {
-		flag.Usage()
-		os.Exit(2)
-	}
-	if err := pages.Generate(sitePages(), *out, *address); err != nil {
-		fmt.Fprintln(os.Stderr, "pages:", err)
-		os.Exit(1)
-	}
-}
+// main writes the pages of the site.
+func main() { pages.Main(sitePages(), writeLook) }

@@ -5,6 +5,7 @@ import (
 
 	"striderule/app/frame"
 	"striderule/app/log"
+	"striderule/app/method"
 	"striderule/app/site"
 	"striderule/calc"
 )
@@ -27,8 +28,8 @@ func sitePages() []site.Page {
 		Path: site.LogPath, Menu: logMenu, Title: titleOf(logName), Description: logAbout,
 		New: func() app.Composer { return &log.Page{} },
 	}, site.Page{
-		Path: "/method/", Menu: methodName, Title: titleOf(methodName), Description: methodAbout,
-		New: func() app.Composer { return &methodPage{} },
+		Path: site.MethodPath, Menu: method.Name, Title: titleOf(method.Name), Description: method.About,
+		New: func() app.Composer { return &method.Page{} },
 	})
 }
 

@@ -5,15 +5,17 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/view"
 	"striderule/calc/form"
 )
 
 // postView offers the sheet as a text for a thread, in three forms. It is made
 // only while it is open.
 func (c *calculator) postView(url string) app.UI {
-	const id = "post"
-	var body []app.UI
-	if c.folds[id] {
+	return c.folds.View(view.Fold{ID: "post", Class: "part", Heading: app.H2().Text(postTitle), Brief: postBrief, Body: func() []app.UI {
+		if url == "" {
+			return nil
+		}
 		var kinds []app.UI
 		for i, name := range form.PostKinds {
 			kind := form.PostKind(i)
@@ -24,7 +26,7 @@ func (c *calculator) postView(url string) app.UI {
 				app.Span().Class("option-text").Text(name)))
 		}
 		text := form.Post(c.form, c.post, url)
-		body = []app.UI{
+		return []app.UI{
 			app.FieldSet().Class("choice radios").Body(
 				app.Legend().Text(postFormat),
 				app.Div().Class("options").Body(kinds...)),
@@ -34,6 +36,5 @@ func (c *calculator) postView(url string) app.UI {
 				app.Button().Type("button").ID("share-post").Class("only-share").DataSet("share", url).DataSet("share-text", text).
 					DataSet("title", titleOf(c.page.Title)).Text(sharePost)),
 		}
-	}
-	return c.folds.Fold(id, "across", false, app.Text(postTitle), body...)
+	}})
 }

@@ -35,10 +35,22 @@ func (c *calculator) problems() app.UI {
 
 // jump is a link to a field, or plain text where there is no such field.
 func (c *calculator) jump(key string, row int, text string) app.UI {
+	return c.jumpTo(key, row, text, text)
+}
+
+// jumpTo is jump whose text is short: its name says it whole.
+func (c *calculator) jumpTo(key string, row int, text, name string) app.UI {
 	for _, f := range c.form.Fields() {
 		if f.Key == key && c.form.Visible(f, row) {
 			id := view.CellID(f, row)
-			return app.A().Href("#"+id).DataSet("jump", id).Text(view.Bound(text))
+			link := app.A().Href("#"+id).DataSet("jump", id).Text(view.Bound(text))
+			if name != text {
+				link = link.Aria("label", name)
+			}
+			if in := c.foldOf(f, row); in != "" {
+				link = link.DataSet("in", in)
+			}
+			return link
 		}
 	}
 	return app.Span().Text(view.Bound(text))
@@ -52,9 +64,9 @@ func (c *calculator) answer(a *report.Answer) app.UI {
 	class := "answer"
 	verdict := app.UI(app.Text(""))
 	if v := a.Verdict; v != nil {
-		class += " " + v.Kind.String()
+		class += " " + verdictClass(v)
 		verdict = app.Div().Class("verdict").ID("verdict").Body(
-			app.H2().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMarks[v.Kind]), app.Text(v.Title)),
+			app.H2().Class("verdict-word").Body(app.Span().Class("verdict-mark").Aria("hidden", "true").Text(verdictMark(v)), app.Text(v.Title)),
 			app.P().Body(view.Line(v.Says)...),
 		)
 	}
@@ -89,7 +101,23 @@ func (c *calculator) answer(a *report.Answer) app.UI {
 	return app.Div().Class(class).Body(append(body, notes...)...)
 }
 
-// verdictMarks tell verdicts by shape.
+// verdictClass gives a verdict its tone.
+func verdictClass(v *report.Verdict) string {
+	if v.Mistake {
+		return "look-first"
+	}
+	return v.Kind.String()
+}
+
+// verdictMark tells a verdict by shape.
+func verdictMark(v *report.Verdict) string {
+	if v.Mistake {
+		return "!"
+	}
+	return verdictMarks[v.Kind]
+}
+
+// verdictMarks are those of the kinds.
 var verdictMarks = [...]string{report.Leave: "✓", report.Change: "→", report.MeasureMore: "?", report.Hopeless: "⊘", report.Either: "≈"}
 
 // link is the link to the sheet as it stands, the same on every way out. It is empty while
@@ -120,42 +148,49 @@ func (c *calculator) share() app.UI {
 	if url == "" {
 		return app.Text("")
 	}
-	return app.Div().Body(app.Div().Class(shareClass(c.form.Report())).Body(
+	return app.Div().Body(app.Div().Class("share").Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", linkCopied).Text(copyLink),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", titleOf(c.page.Title)).Text(shareLink),
 		app.If(!c.keep.open, func() app.UI {
 			return app.Button().Type("button").ID("keep").Text(saveToLog).OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),
 		app.Button().Type("button").ID("print").Class("quiet").DataSet("print", "page").Text(printPage),
-	), c.keepView(), c.postView(url), c.across(url), c.printedLink(url))
+	), c.keepView(), c.postView(url), c.across(url), c.printed(url))
 }
 
-// shareClass makes the link stand out once there is something to show.
-func shareClass(r report.Report) string {
-	if r.Answer == nil {
-		return "share early"
+// Which parts of a report: those that say what to do, or what is folded.
+const (
+	open   = false
+	closed = true
+)
+
+// parts are the report's parts below the answer. How to make the test comes first while there is
+// none, and last then.
+func (c *calculator) parts(folded bool) app.UI {
+	r := c.settling.report
+	var parts, guides []app.UI
+	for _, p := range r.Parts {
+		switch {
+		case (p.Folded || p.Guide) != folded:
+		case p.Guide:
+			guides = append(guides, c.folded(p))
+		case p.Folded:
+			parts = append(parts, c.folded(p))
+		default:
+			body := []app.UI{app.H2().Text(p.Title)}
+			for _, b := range p.Blocks {
+				body = append(body, c.liveBlock(b))
+			}
+			parts = append(parts, app.Section().Class("part").ID("part-"+p.ID).Body(body...))
+		}
 	}
-	return "share"
-}
-
-// parts are the report's parts below the answer, or its guides.
-func (c *calculator) parts(guides bool) app.UI {
-	var parts []app.UI
-	for _, p := range c.settling.report.Parts {
-		if p.Guide != guides {
-			continue
-		}
-		var blocks []app.UI
-		for _, b := range p.Blocks {
-			blocks = append(blocks, c.liveBlock(b))
-		}
-		id := "part-" + p.ID
-		if p.Folded || p.Guide {
-			parts = append(parts, c.folds.Fold(id, "part", false, app.H2().Text(p.Title), blocks...))
-			continue
-		}
-		parts = append(parts, app.Section().Class("part").ID(id).Body(
-			append([]app.UI{app.H2().Text(p.Title)}, blocks...)...))
+	if r.Answer == nil {
+		parts = append(guides, parts...)
+	} else {
+		parts = append(parts, guides...)
+	}
+	if len(parts) == 0 {
+		return app.Text("")
 	}
 	return app.Div().Class("parts").Body(parts...)
 }
@@ -168,6 +203,8 @@ func (c *calculator) liveBlock(b report.Block) app.UI {
 		return c.lotsView(b)
 	case report.Ask:
 		return c.ask(b)
+	case report.Go:
+		return app.P().Class("main-act").Body(c.jump(b.Key, 0, b.Text))
 	case report.Brought:
 		return c.broughtView(b)
 	}

@@ -31,7 +31,7 @@ var rooms = [][]string{
 	{"app/browser", "app/markup", "app/site"},
 	{"app/view"},
 	{"app/frame", "app/kept", "app/pages"},
-	{"app/log"},
+	{"app/file", "app/log", "app/method"},
 	{"app"},
 }
 

@@ -4,9 +4,11 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/app/file"
 	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/calc"
+	"striderule/calc/sheet"
 )
 
 // startPage asks what happened.
@@ -14,7 +16,7 @@ type startPage struct {
 	app.Compo
 	pasted  string
 	problem string
-	file    sheetFile
+	file    file.Sheet
 	ctx     app.Context // the component's own: see calculator
 }
 
@@ -39,25 +41,27 @@ func (p *startPage) OnNav(ctx app.Context) {
 // takeFile opens a sheet from a file on its page.
 func (p *startPage) takeFile(name, text, failed string) {
 	p.ctx.Dispatch(func(ctx app.Context) {
-		if slug, fragment, ok := p.file.read(name, text, failed); ok {
+		if slug, fragment, ok := p.file.Read(name, text, failed); ok {
 			ctx.Navigate(site.LinkTo(site.PathOf(slug), fragment))
-			browser.Announce(openedFile.Fill("file", name))
+			browser.Announce(file.Opened.Fill("file", name))
 		}
 	})
 }
 
 func (p *startPage) Render() app.UI {
-	var cards []app.UI
-	for _, page := range calc.Pages {
-		for _, t := range page.Tasks {
-			cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
+	body := []app.UI{app.P().Class("intro").Text(startIntro)}
+	for occasion, title := range occasions {
+		var cards []app.UI
+		for _, page := range calc.Pages {
+			for _, t := range page.Tasks {
+				if t.Occasion == sheet.Occasion(occasion) {
+					cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})
+				}
+			}
 		}
+		body = append(body, app.H2().Class("occasion").Text(title), app.Ul().Class("cards").Body(cards...))
 	}
-	return frame.Shell("/", whatChanged, "",
-		app.P().Class("intro").Text(startIntro),
-		app.Ul().Class("cards").Body(cards...),
-		p.paste(),
-	)
+	return frame.Shell("/", site.Name, whatChanged, append(body, p.paste())...)
 }
 
 // A cardView is a situation, and where it leads.
@@ -95,8 +99,8 @@ func (p *startPage) paste() app.UI {
 		app.If(p.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("pasted-problem").Attr("role", "alert").Text(p.problem)
 		}),
-		app.Div().Class("paste-file").Body(app.Span().Text(gotAFile), openButton()),
-		p.file.view(),
+		app.Div().Class("paste-file").Body(app.Span().Text(gotAFile), file.OpenButton()),
+		p.file.View(),
 	)
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -144,5 +145,19 @@ func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {
 		text := c.inUnit(key, row, ctx.JSSrc().Get("value").String())
 		c.editByKey(ctx, func(f *form.Form) { f.Set(key, row, text) })
+		c.showShared(key, row)
+	}
+}
+
+// showShared shows a text that the rows of a line share in each of them.
+func (c *calculator) showShared(key string, row int) {
+	f, _ := c.form.Field(key)
+	if f.Group == nil || !slices.Contains(f.Group.Shared, key) {
+		return
+	}
+	for other := range c.form.Rows(f) {
+		if e, ok := browser.Element(view.CellID(f, other)); ok && other != row {
+			e.Set("value", shownIn(f, other, c.form.Text(key, other)))
+		}
 	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"striderule/calc/report"
+	"striderule/calc/sheet"
 	"striderule/calc/word"
 )
 
@@ -17,8 +18,8 @@ const (
 
 // The start page.
 const (
-	whatChanged = "What changed?"
-	startIntro  = "You changed something in the drivetrain, and now sizes or extrusion are off? Pick what fits. Everything is worked out on your device, even offline."
+	whatChanged = "What changed, or what is off?"
+	startIntro  = "Put steps per mm right after a hardware change. Everything is worked out on your device, even offline."
 	gotALink    = "Somebody sent me a link"
 	pasteALink  = "Just open it. Or paste it here, or the plain text of a post: several lines are fine, and links from any copy of this site work."
 	openPasted  = "Open"
@@ -26,28 +27,28 @@ const (
 	gotAFile    = "Got a file instead? Drop it here, or choose it:"
 )
 
-// Files.
-const (
-	openAFile                 = "Open a file"
-	openTheLog                = "Open the log"
-	openedFile  word.Template = "Opened {file}."
-	notOpened   word.Template = "{file} wasn't opened."
-	fileTooLong               = "It's longer than a sheet can be."
-	fileUnread  word.Template = "The browser couldn't read it ({error})."
-)
+// occasions head the situations of the start page, by sheet.Occasion.
+var occasions = [...]string{sheet.Changed: "I changed a part", sheet.Off: "Something is off", sheet.SettingUp: "I'm setting up or checking"}
 
 // The form.
 const (
-	loadExample               = "Load an example"
+	loadExample               = "Example"
 	goOn                      = "Back to my sheet"
 	clearAll                  = "Clear"
 	backBrings                = "To get your entries back, press Back in the browser."
 	entriesName               = "Entries"
+	moreName                  = "More entries"
+	moreTitle                 = "Fill in more"
+	assumedName               = "Assumed:"
+	setUpTitle                = "What is assumed"
+	nothingHeld               = "optional: all blank"
+	wrongHeld   word.Template = "▲ {held}"
+	doubtHeld   word.Template = "? {held}"
 	resultName                = "Result"
 	suggestion  word.Template = "{field}: {text}"
 	chosenHint  word.Template = "{option} – {hint}"
 	unitOfField word.Template = "Unit of {field}"
-	hintsTitle                = "What to enter where"
+	addSign                   = "+"
 	removeRow   word.Template = "Remove {row}"
 	undoRows                  = "Undo"
 	rowsUndone                = "Undone. The rows are as they were."
@@ -58,9 +59,10 @@ const (
 	pleaseFix                    = "Please fix"
 	toGet          word.Template = "To get {result}, fill in {fields}."
 	stillNeeded                  = "Still needed:"
+	letterOf       word.Template = "{letter}: {field}"
 	andTheLast                   = " and "
 	andTheNext                   = ", "
-	copyExact                    = "Copy exact value"
+	copyExact                    = "Copy"
 	copyExactOf    word.Template = "Copy exact value: {value}"
 	copiedValue    word.Template = "Copied {value}"
 	verdictAloud   word.Template = "{verdict}. {why}"
@@ -110,13 +112,16 @@ const (
 	shareLink                    = "Share…"
 	printPage                    = "Print"
 	moreWays                     = "More ways to share"
+	moreWaysBrief                = "QR code, file, table"
 	showCode                     = "Show as QR code"
 	hideCode                     = "Hide the QR code"
 	saveAsFile                   = "Save as a file"
 	saveTable      word.Template = "Save the {rows} as CSV"
 	howToReopen                  = "To reopen a file, use “Open a file” here or on the start page, or drop it on the page."
 	printedLink    word.Template = "This sheet: {link}"
+	printedEntry   word.Template = "{field}: {text}"
 	postTitle                    = "Forum post"
+	postBrief                    = "text for a thread"
 	postFormat                   = "Forum format"
 	postText                     = "Text of the post"
 	copyPost                     = "Copy text"

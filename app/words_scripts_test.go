@@ -19,7 +19,7 @@ var technical = []string{
 	"striderule ",                   // the beginning of a cache's name
 	" or ",                          // between the units that an output may have
 	".headline data", ".bar strong", // selectors with a name
-	"Error", "Files", "Enter", // names of the browser's own
+	"Error", "Files", "Enter", "Escape", // names of the browser's own
 }
 
 // asking are calls whose strings are selectors, queries and rules of style.

@@ -106,7 +106,7 @@ func TestChartsSayWhatTheyShow(t *testing.T) {
 			}
 		}
 	})
-	for _, id := range []string{"runs", "speeds", "lengths", "residuals", "sides", "expect", "rate", "readings"} {
+	for _, id := range []string{"runs", "speeds", "lengths", "residuals", "sides", "expect", "readings"} {
 		assert.Positive(t, seen[id], "no link draws %s", id)
 	}
 }
@@ -214,14 +214,4 @@ func TestChartOfAPlan(t *testing.T) {
 	assert.Equal(t, "The best there's room for", cannot.Keys[report.Result])
 	assert.Greater(t, cannot.Points[0].Y, 0.01)
 	assert.Empty(t, chartsOf(calctest.Open(t, "plan", "v=1&axis=travel&trip=sides&tool=caliper-0.01&letter=y&from=0&to=200").Report()))
-}
-
-func TestChartOfPulseRates(t *testing.T) {
-	f := calctest.Open(t, "rate", "v=1&compare=swap&moves=feed&steps=415&angle=1.8&micro=16&work=3&back=45&micronew=32&limit=20kHz")
-	c := chartNamed(t, f, "rate-1")
-	assert.Equal(t, []report.Point{report.PointAt(20000/830., 20000, "Top speed", report.Result), report.PointAt(3, 2490, "Working speed", report.Counted), report.PointAt(45, 37350, "Retraction speed", report.Suspect)}, c.Points)
-	require.Len(t, c.Curves, 3)
-	assert.Equal(t, report.Place{X: 45, Y: 415 * 45}, c.Curves[1].At[1], "before the swap")
-	assert.Equal(t, report.Place{X: 45, Y: 830 * 45}, c.Curves[2].At[1])
-	assert.Empty(t, chartsOf(calctest.Open(t, "rate", "v=1&steps=80&micro=16&work=300").Report()), "no limit, no chart")
 }

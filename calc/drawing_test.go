@@ -2,9 +2,11 @@ package calc_test
 
 import (
 	"bufio"
+	"fmt"
 	"math"
 	"os"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -22,9 +24,16 @@ import (
 	"striderule/calc/unit"
 )
 
-// drawingsOf are the drawings of a report by their IDs.
+// guideID is that of the picture beside the fields.
+const guideID = "guide"
+
+// drawingsOf are the drawings of a report by their IDs, the picture beside the fields among them.
 func drawingsOf(t require.TestingT, r report.Report) map[string]report.Drawing {
 	all := map[string]report.Drawing{}
+	if r.Picture != nil {
+		require.Equal(t, guideID, r.Picture.ID)
+		all[guideID] = *r.Picture
+	}
 	for _, p := range r.Parts {
 		for _, b := range p.Blocks {
 			if d, ok := b.(report.Drawing); ok {
@@ -51,7 +60,11 @@ var numbers = regexp.MustCompile(`[−-]?[0-9][0-9.e−-]*`)
 
 // checkDrawing holds what every drawing must be.
 func checkDrawing(t require.TestingT, d report.Drawing) {
-	require.NotEmpty(t, d.Title)
+	isGuide := d.ID == guideID
+	isScheme := isGuide && d.From == 0 && d.To == report.PaperWidth // a thing as such: its figures are those of the fields
+	if !isGuide {
+		require.NotEmpty(t, d.Title)
+	}
 	require.NotEmpty(t, d.Alt)
 	require.NotEmpty(t, d.Shapes)
 	require.NotContains(t, d.Alt, "NaN")
@@ -66,6 +79,9 @@ func checkDrawing(t require.TestingT, d report.Drawing) {
 	}
 	say := func(text string) {
 		require.NotContains(t, text, "NaN")
+		if isScheme {
+			return
+		}
 		for _, n := range numbers.FindAllString(text, -1) {
 			require.Contains(t, d.Alt, n, "the text says all figures")
 		}
@@ -91,7 +107,12 @@ func checkDrawing(t require.TestingT, d report.Drawing) {
 			inside(s.A.X, s.A.Y, 0)
 			inside(s.B.X, s.B.Y, 0)
 			say(s.Text)
-			if n := numbers.FindString(s.Text); n != "" && s.A.Y == s.B.Y {
+			n := numbers.FindString(s.Text)
+			if isGuide { // of what was commanded and what was fed, the line shows what was fed
+				all := numbers.FindAllString(s.Text, -1)
+				n = append([]string{""}, all...)[len(all)]
+			}
+			if n != "" && s.A.Y == s.B.Y && !isScheme {
 				digits, decimals, _ := strings.Cut(n, ".")
 				last := -len(decimals) // place of the last digit that means something
 				if last == 0 {
@@ -130,12 +151,39 @@ func TestDrawingsKeepToTheLaw(t *testing.T) {
 			all := drawingsOf(t, f.Report())
 			delete(all, "how")
 			delete(all, "places")
+			if besideFields := []string{"measure", "swap", "flow"}; !slices.Contains(besideFields, slug) {
+				delete(all, guideID)
+			}
 			require.NotEmpty(t, all, "one of its own")
 			for _, d := range drawingsOf(t, f.Report()) {
 				checkDrawing(t, d)
-				assert.Contains(t, f.Report().String(), d.Title+": "+d.Alt)
+				says := d.Title + ": " + d.Alt
+				if d.ID == guideID {
+					says = "\n" + d.Alt + "\n"
+				}
+				assert.Contains(t, f.Report().String(), says)
+				if d.ID == guideID && slug == "flow" {
+					saysAll(t, d)
+				}
 			}
 		})
+	}
+}
+
+// saysAll requires that the alternative text has every figure of a drawing.
+func saysAll(t *testing.T, d report.Drawing) {
+	t.Helper()
+	for _, s := range d.Shapes {
+		text := ""
+		switch s := s.(type) {
+		case report.Dim:
+			text = s.Text
+		case report.Words:
+			text = s.Text
+		}
+		for _, n := range numbers.FindAllString(text, -1) {
+			assert.Contains(t, d.Alt, n)
+		}
 	}
 }
 
@@ -153,65 +201,143 @@ func dimOf(t *testing.T, d report.Drawing, word string) report.Dim {
 
 func length(d report.Dim) float64 { return d.B.X - d.A.X }
 
-func hasDim(d report.Drawing, word string) bool {
+// lettered is the dimension line of a letter.
+func lettered(t *testing.T, d report.Drawing, letter string) report.Dim {
+	t.Helper()
 	for _, s := range d.Shapes {
-		if dim, ok := s.(report.Dim); ok && strings.HasPrefix(dim.Text, word) {
-			return true
+		if dim, ok := s.(report.Dim); ok && dim.Letter == letter {
+			return dim
 		}
 	}
-	return false
+	require.Fail(t, "no dimension line "+letter)
+	return report.Dim{}
 }
 
 func TestMarkTestIsDrawnToScale(t *testing.T) {
-	d := drawn(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6", "test")
-	mark, fed, left, asked := dimOf(t, d, "mark"), dimOf(t, d, "fed"), dimOf(t, d, "remaining"), dimOf(t, d, "commanded")
-	assert.InDelta(t, -(105-86.2/3)/105, length(fed)/length(mark), 1e-12)
+	d := drawn(t, "measure", "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6", guideID)
+	asked, mark, left := lettered(t, d, "A"), lettered(t, d, "B"), lettered(t, d, "C")
+	assert.InDelta(t, -(105-86.2/3)/105, length(asked)/length(mark), 1e-12)
 	assert.InDelta(t, 86.2/3/105, length(left)/length(mark), 1e-12)
-	assert.InDelta(t, -80.0/105, length(asked)/length(mark), 1e-12)
-	assert.Equal(t, fed.A.X, mark.B.X, "the way of the mark")
-	assert.Equal(t, fed.B.X, left.B.X)
-	assert.Equal(t, "fed 76.267 mm", fed.Text)
-	assert.Equal(t, "The mark is 105 mm from the extruder's inlet before the run and 28.733 mm from it after: 76.267 mm fed, 80 mm commanded.", d.Alt)
+	assert.Equal(t, asked.A.X, mark.B.X, "the way of the mark")
+	assert.Equal(t, asked.B.X, left.B.X)
+	assert.Equal(t, "80 mm, fed 76.267 mm", asked.Text)
+	assert.Equal(t, "105 mm", mark.Text)
+	assert.Equal(t, "28.733 mm", left.Text)
+	for _, says := range []string{"80 mm", "76.267 mm", "105 mm", "28.733 mm"} {
+		assert.Contains(t, d.Alt, says)
+	}
 
-	d = drawn(t, "measure", "v=1&mark=105&rest=28.7", "test")
-	assert.False(t, hasDim(d, "commanded"), "not told")
-	d = drawn(t, "measure", "v=1&asked=200&mark=105&rest=1", "test")
-	assert.False(t, hasDim(d, "commanded"), "it would lie inside the extruder")
-	d = drawn(t, "measure", "v=1&asked=80&mark=105", "test")
-	assert.InDelta(t, 25, length(dimOf(t, d, "should remain")), 1e-12)
-	d = drawn(t, "measure", "v=1&read=fed&asked=80&fed=76.1,76.3", "test")
-	assert.InDelta(t, 76.2/80, length(dimOf(t, d, "fed"))/length(dimOf(t, d, "commanded")), 1e-12)
-	assert.False(t, hasDim(d, "mark"))
+	d = drawn(t, "measure", "v=1&mark=105&rest=28.7", guideID)
+	assert.Empty(t, lettered(t, d, "A").Text, "not told")
+	assert.InDelta(t, 105-28.7, -length(lettered(t, d, "A")), 1e-12)
+	d = drawn(t, "measure", "v=1&asked=200&mark=105&rest=1", guideID)
+	assert.InDelta(t, 104, -length(lettered(t, d, "A")), 1e-12, "it ends at the extruder, whatever was commanded")
+	d = drawn(t, "measure", "v=1&asked=80&mark=105", guideID)
+	assert.InDelta(t, 80, -length(lettered(t, d, "A")), 1e-12)
+	assert.InDelta(t, 25, length(lettered(t, d, "C")), 1e-12, "what should remain")
+	assert.Empty(t, lettered(t, d, "C").Text, "it is not read yet")
+	d = drawn(t, "measure", "v=1&read=fed&asked=80&fed=76.1,76.3", guideID)
+	assert.InDelta(t, 76.2/80, length(lettered(t, d, "B"))/length(lettered(t, d, "A")), 1e-12)
+	assert.Equal(t, "76.2 mm", lettered(t, d, "B").Text)
+	d = drawn(t, "measure", "v=1&axis=travel&asked=200&moved=199,199.5", guideID)
+	assert.InDelta(t, 199.25/200, length(lettered(t, d, "B"))/length(lettered(t, d, "A")), 1e-12)
 	d = drawn(t, "plan", plan.Page.Example, "test")
 	assert.InDelta(t, 90, -length(dimOf(t, d, "to feed")), 1e-12)
 	assert.InDelta(t, 115, length(dimOf(t, d, "mark")), 1e-12)
+	assert.InDelta(t, 25, length(dimOf(t, d, "should remain")), 1e-12)
+	assert.Equal(t, "The mark is 115 mm from the extruder's inlet before the run. Once 90 mm is fed, 25 mm should remain.", d.Alt)
 }
 
 // A run that is left out does not count, here neither.
 func TestMarkTestDrawsCountedRuns(t *testing.T) {
-	d := drawn(t, "measure", "v=1&asked=80&mark=105&rest=28.7,28.9,60&aside=,,yes", "test")
-	assert.InDelta(t, 76.2, -length(dimOf(t, d, "fed")), 1e-12)
-	assert.Equal(t, "The test, to scale, mean of 2 runs", d.Title)
+	d := drawn(t, "measure", "v=1&asked=80&mark=105&rest=28.7,28.9,60&aside=,,yes", guideID)
+	assert.InDelta(t, 76.2, -length(lettered(t, d, "A")), 1e-12)
+	assert.Equal(t, "28.8 mm", lettered(t, d, "C").Text)
 }
 
 func TestDrawingIsNeverStale(t *testing.T) {
 	f := calc.Load(calibrate.Page, "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6")
+	letters := map[string]string{"asked": "A", "mark": "B", "rest": "C"}
 	for _, key := range []string{"asked", "mark", "rest"} {
-		was := f.Text(key, 0)
+		was, whole := f.Text(key, 0), *f.Report().Picture
 		f.Set(key, 0, "8Omm")
-		assert.NotContains(t, drawingsOf(t, f.Report()), "test", key)
+		d := *f.Report().Picture
+		assert.Empty(t, lettered(t, d, letters[key]).Text, "%s is wrong", key)
+		assert.NotContains(t, lettered(t, d, "A").Text, "fed", "%s is wrong, so what was fed is not known", key)
+		assert.NotContains(t, d.Alt, "fed 76", key)
 		f.Set(key, 0, was)
-		assert.Contains(t, drawingsOf(t, f.Report()), "test", key)
+		assert.Equal(t, whole, *f.Report().Picture, key)
 	}
-	for slug, id := range map[string]string{"measure": "test", "plan": "test", "swap": "step", "flow": "wall", "parts": "train-1"} {
+	for slug, id := range map[string]string{"plan": "test", "parts": "train-1"} {
 		p, _ := calc.PageOf(slug)
 		assert.NotContains(t, drawingsOf(t, calc.NewForm(p).Report()), id)
 		assert.Contains(t, drawingsOf(t, calc.Load(p, p.Example).Report()), id)
 	}
-	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&width=0.45&layer=0.2&thick=0.5").Report()), "wall", "not before the extruder is calibrated")
-	assert.NotContains(t, drawingsOf(t, calc.Load(flow.Page, "v=1&scale=verified&by=mass").Report()), "wall")
-	assert.NotContains(t, drawingsOf(t, calc.Load(calibrate.Page, "v=1&axis=travel&asked=80&moved=79").Report()), "test")
-	assert.NotContains(t, drawingsOf(t, calc.Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9").Report()), "step", "microsteps are not told")
+}
+
+// Beside the fields of a wall stands what is given of it, and no more.
+func TestWallIsNeverStale(t *testing.T) {
+	f := calc.Load(flow.Page, "v=1&scale=verified&width=0.45&layer=0.2&walls=4&thick=1.75,1.76")
+	texts := func() map[string]string {
+		all := map[string]string{}
+		for _, tag := range tagsOf(f.Report().Picture) {
+			all[tag.Of] = textOf(t, f.Report().Picture, tag.Of)
+		}
+		return all
+	}
+	given := map[string]string{"width": "0.45 mm", "layer": "0.2 mm", "walls": "4", "thick": "1.75 mm"}
+	require.Equal(t, given, texts())
+	for key, says := range given {
+		was, whole := f.Text(key, 0), *f.Report().Picture
+		f.Set(key, 0, "4O")
+		require.NotEmpty(t, f.Problems())
+		now := texts()
+		assert.Empty(t, now[key], "%s is wrong", key)
+		assert.NotContains(t, f.Report().Picture.Alt, "("+says+")", key)
+		assert.Contains(t, f.Report().Picture.Alt, "(not given yet)", key)
+		for other, text := range given {
+			assert.True(t, other == key || now[other] == text, "%s is right", other)
+		}
+		f.Set(key, 0, was)
+		assert.Equal(t, whole, *f.Report().Picture, key)
+	}
+	assert.Nil(t, calc.Load(flow.Page, "v=1&scale=verified&by=mass").Report().Picture, "a weight is not drawn")
+}
+
+// The drivetrain names what was swapped as soon as both parts are given.
+func TestSwapIsNeverStale(t *testing.T) {
+	const change = "1.8° → 0.9°"
+	f := calc.Load(swap.Page, "v=1&changed=angle&as=turn&turn=40&angle=1.8&anglenew=0.9")
+	assert.Equal(t, change, textOf(t, f.Report().Picture, "angle anglenew"))
+	for _, key := range []string{"angle", "anglenew"} {
+		was, whole := f.Text(key, 0), *f.Report().Picture
+		for _, text := range []string{"", "O.9"} {
+			f.Set(key, 0, text)
+			assert.Empty(t, textOf(t, f.Report().Picture, "angle anglenew"), "%s is %q", key, text)
+		}
+		f.Set(key, 0, was)
+		assert.Equal(t, whole, *f.Report().Picture, key)
+	}
+}
+
+// textOf is what stands in a picture beside the letter of fields.
+func textOf(t *testing.T, d *report.Drawing, keys string) string {
+	t.Helper()
+	text, found := "", false
+	for _, s := range d.Shapes {
+		switch s := s.(type) {
+		case report.Dim:
+			if s.Of == keys {
+				text, found = text+s.Text, true
+			}
+		case report.Words:
+			if s.Of == keys {
+				text, found = text+s.Text, true
+			}
+		}
+	}
+	require.True(t, found, "%s has no place", keys)
+	return text
 }
 
 func discs(d report.Drawing) []report.Disc {
@@ -242,41 +368,12 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 	assert.Contains(t, d.Alt, "One motor turn moves 0.036°")
 
 	many := calc.Load(parts.Page, "v=1&pitch=2"+strings.Repeat(",2", 13)+"&teeth=20"+strings.Repeat(",20", 13))
-	assert.Len(t, drawingsOf(t, many.Report()), 12, "a phone draws them anew at every key")
+	assert.Len(t, drawingsOf(t, many.Report()), 12+1, "a phone draws them anew at every key; one is the guide")
 
 	d = drawn(t, "parts", "v=1&out=roller&roller=8.5", "train-1")
 	assert.Equal(t, "Motor. Drive gear: 8.5 mm effective diameter. One motor turn moves 26.703538 mm.", d.Alt)
 	d = drawn(t, "parts", "v=1&out=belt&pitch=2&teeth=18&gears=pairs&driving=12", "train-1")
 	assert.Equal(t, "Motor. Belt: 2 mm pitch, 18 teeth.", d.Alt, "no more than is known")
-}
-
-func TestStepsAreDrawnToOneScale(t *testing.T) {
-	d := drawn(t, "swap", "v=1&changed=angle,micro&steps=80&angle=1.8&anglenew=0.9&micro=16&micronew=32", "step")
-	var full, micro []float64
-	ticks := 0
-	for _, s := range d.Shapes {
-		switch s := s.(type) {
-		case report.Dim:
-			if strings.HasPrefix(s.Text, "full") {
-				full = append(full, length(s))
-			} else {
-				micro = append(micro, length(s))
-			}
-		case report.Stroke:
-			if s.Role == report.Measure {
-				ticks++
-			}
-		}
-	}
-	assert.InDeltaSlice(t, []float64{0.2, 0.1}, full, 1e-12)
-	assert.InDeltaSlice(t, []float64{0.0125, 0.003125}, micro, 1e-12)
-	assert.Equal(t, 15+31, ticks)
-	assert.Equal(t, "Before: one full step moves 0.2 mm in 16 microsteps; one microstep moves 0.0125 mm. "+
-		"After: one full step moves 0.1 mm in 32 microsteps; one microstep moves 0.003125 mm.", d.Alt)
-
-	d = drawn(t, "swap", "v=1&changed=angle&steps=80&angle=1.8&anglenew=0.9", "step")
-	assert.False(t, hasDim(d, "full"), "microsteps are not told")
-	assert.InDelta(t, 1.0/80, length(dimOf(t, d, "microstep")), 1e-15)
 }
 
 func TestTravelIsDrawnToScale(t *testing.T) {
@@ -304,30 +401,53 @@ func TestTravelIsDrawnToScale(t *testing.T) {
 	assert.Contains(t, d.Alt, "Targets at 5 mm, 77.5 mm, 150 mm, 222.5 mm, 295 mm")
 }
 
+// The wall beside its fields has the lines that were typed, as wide for their height as they are.
 func TestWallIsDrawnToScale(t *testing.T) {
-	d := drawn(t, "flow", "v=1&scale=verified&width=0.45&layer=0.2&walls=4&thick=1.75,1.75&tool=caliper-0.05", "wall")
-	per := (d.To - d.From) / report.PaperWidth
-	var lines []report.Plate
-	for _, s := range d.Shapes {
-		if p, ok := s.(report.Plate); ok && p.Round {
-			lines = append(lines, p)
+	wall := func(fragment string) (report.Drawing, []report.Plate) {
+		d := drawn(t, "flow", "v=1&scale=verified&"+fragment, guideID)
+		var lines []report.Plate
+		for _, s := range d.Shapes {
+			if p, ok := s.(report.Plate); ok && p.Round {
+				lines = append(lines, p)
+			}
+		}
+		return d, lines
+	}
+	for _, c := range []struct {
+		width, layer float64
+		lines        int
+	}{{0.45, 0.2, 4}, {0.45, 0.2, 1}, {0.45, 0.2, 8}, {0.3, 0.3, 2}, {1.2, 0.1, 2}, {0.4, 0.08, 3}, {0.05, 0.04, 5}} {
+		d, lines := wall(fmt.Sprintf("width=%v&layer=%v&walls=%d&thick=%v", c.width, c.layer, c.lines, c.width*float64(c.lines)))
+		require.Len(t, lines, 2*c.lines, "two layers")
+		assert.Equal(t, 1., (d.To-d.From)/report.PaperWidth, "across and down to one scale")
+		ground := map[float64]int{}
+		for _, l := range lines {
+			assert.InEpsilon(t, c.width/c.layer, (l.B.X-l.A.X)/(l.B.Y-l.A.Y), 1e-9, "%+v", c)
+			assert.InEpsilon(t, lines[0].B.X-lines[0].A.X, l.B.X-l.A.X, 1e-9)
+			ground[l.B.Y]++
+		}
+		assert.Len(t, ground, 2)
+		for _, side := range ground {
+			assert.Equal(t, c.lines, side, "in each layer")
+		}
+		width, layer, thick := lettered(t, d, "A"), lettered(t, d, "B"), lettered(t, d, "D")
+		assert.InEpsilon(t, c.width/c.layer, length(width)/(layer.B.Y-layer.A.Y), 1e-9)
+		assert.InEpsilon(t, float64(c.lines), length(thick)/length(width), 1e-9, "the jaws take all lines")
+		for _, says := range []string{width.Text, layer.Text, thick.Text, "(" + strconv.Itoa(c.lines) + ")"} {
+			require.NotEmpty(t, says)
+			assert.Contains(t, d.Alt, says)
 		}
 	}
-	require.Zero(t, len(lines)%4)
-	spacing := 0.45 - 0.2*(1-math.Pi/4)
-	for i, l := range lines {
-		assert.InDelta(t, float64(i%4)*spacing, l.A.X, 1e-12)
-		assert.InDelta(t, 0.45, l.B.X-l.A.X, 1e-12)
-		assert.InDelta(t, 0.2, (l.B.Y-l.A.Y)*per, 1e-12, "heights to the same scale")
+
+	// Of many lines some are drawn as one; what is said to be a line's width still is one.
+	for _, n := range []int{9, 20} {
+		d, _ := wall(fmt.Sprintf("width=0.45&layer=0.2&walls=%d", n))
+		width, layer := lettered(t, d, "A"), lettered(t, d, "B")
+		assert.InEpsilon(t, 0.45/0.2, length(width)/(layer.B.Y-layer.A.Y), 1e-9)
+		assert.InEpsilon(t, float64(n), length(lettered(t, d, "D"))/length(width), 1e-9)
+		assert.Empty(t, lettered(t, d, "D").Text, "nothing is read yet")
 	}
-	wanted, reads := dimOf(t, d, "should be"), dimOf(t, d, "caliper")
-	assert.InDelta(t, 3*spacing+0.45, length(wanted), 1e-12)
-	assert.InDelta(t, 1.75, length(reads), 1e-12)
-	assert.InDelta(t, wanted.A.X+wanted.B.X, reads.A.X+reads.B.X, 1e-12, "as much on either side")
-	assert.Contains(t, d.Alt, "4 lines")
-	d = drawn(t, "flow", "v=1&scale=verified&width=0.45&layer=0.2&thick=0.4,190", "wall")
-	assert.Equal(t, "one line 0.45 mm", dimOf(t, d, "one line").Text, "it is set, whatever was read")
-	d = drawn(t, "flow", "v=1&scale=verified&width=0.45&layer=0.2", "wall")
-	assert.False(t, hasDim(d, "caliper"), "nothing is read yet")
-	assert.False(t, hasDim(d, "spacing"), "one line has no neighbour")
+	d, lines := wall("")
+	assert.Len(t, lines, 2*2, "as such, while nothing is given")
+	assert.Empty(t, numbers.FindAllString(d.Alt, -1))
 }

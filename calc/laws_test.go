@@ -88,7 +88,9 @@ func options(f sheet.Field) []sheet.Option {
 	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return checks.Options()
 	}
-	f.Cells.Resize(1)
+	if f.Cells.Len() == 0 { // of a form they are as they are
+		f.Cells.Resize(1)
+	}
 	if c, ok := f.Cells.At(0).(*sheet.Choice); ok {
 		return c.Options()
 	}

@@ -51,6 +51,8 @@ func (w *writer) piece(block report.Block) {
 		}
 	case report.Ask:
 		w.line("ask for ", strings.Join(b.Keys, " "), ": ", b.For)
+	case report.Go:
+		w.line("go to ", b.Key, ": ", b.Text)
 	case report.Links:
 		w.none(len(b.All), "links")
 		for _, l := range b.All {

@@ -34,9 +34,9 @@ func (w *writer) drawing(d *report.Drawing) {
 	for _, shape := range d.Shapes {
 		switch s := shape.(type) {
 		case report.Stroke:
-			head := ""
+			head := tagText(report.Tag{Of: s.Of})
 			if s.Head {
-				head = " >"
+				head += " >"
 			}
 			w.line("  line ", roleNames[s.Role], " ", places(s.Points...), head)
 		case report.Disc:
@@ -48,13 +48,21 @@ func (w *writer) drawing(d *report.Drawing) {
 			}
 			w.line("  plate ", roleNames[s.Role], " ", places(s.A, s.B), round)
 		case report.Dim:
-			w.line("  dim ", roleNames[s.Role], " ", places(s.A, s.B), " from ", short(s.Base, 6), ": ", s.Text)
+			w.line("  dim ", roleNames[s.Role], " ", places(s.A, s.B), " from ", short(s.Base, 6), tagText(s.Tag), ": ", s.Text)
 		case report.Words:
-			w.line("  words ", anchorNames[s.Anchor], " ", places(s.At), ": ", s.Text)
+			w.line("  words ", anchorNames[s.Anchor], " ", places(s.At), tagText(s.Tag), ": ", s.Text)
 		default:
 			panic("a shape of no known kind")
 		}
 	}
+}
+
+// tagText is the field that a shape shows.
+func tagText(tag report.Tag) string {
+	if tag == (report.Tag{}) {
+		return ""
+	}
+	return " [" + tag.Letter + " " + tag.Of + "]"
 }
 
 func scaleText(s report.Scale) string {

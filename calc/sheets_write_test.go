@@ -132,12 +132,20 @@ func (w *writer) sentence(l report.Line) string {
 
 // drawings writes the drawings of a sheet, and nothing else.
 func (w *writer) drawings(f *form.Form) {
+	w.guide(f.Report())
 	for _, p := range f.Report().Parts {
 		for _, b := range p.Blocks {
 			if _, ok := b.(report.Drawing); ok {
 				w.whole(func(w *writer) { w.piece(b) })
 			}
 		}
+	}
+}
+
+// guide writes the picture beside the fields.
+func (w *writer) guide(r report.Report) {
+	if r.Picture != nil {
+		w.whole(func(w *writer) { w.piece(*r.Picture) })
 	}
 }
 
@@ -149,6 +157,11 @@ func (w *writer) form(f *form.Form, fragment string) {
 	}
 	w.shown(f)
 	r := f.Report()
+	w.line("assumed: ", assumedText(f))
+	if w.first("care " + r.Care) {
+		w.line("care: ", r.Care)
+	}
+	w.guide(r)
 	w.answer(r.Answer)
 	for _, p := range r.Parts {
 		w.part(p)
@@ -160,6 +173,16 @@ func (w *writer) form(f *form.Form, fragment string) {
 		}
 		w.line("beside ", m.Key, " ", strconv.Itoa(m.Row), ": ", doubt, m.Says)
 	}
+}
+
+// assumedText is what counts beside the needed fields, and what the folded ones hold.
+func assumedText(f *form.Form) string {
+	var says []string
+	for _, e := range f.Assumed() {
+		says = append(says, e.Key+" "+e.Says)
+	}
+	more := f.Holds(slices.DeleteFunc(slices.Clone(f.Fields()), func(field sheet.Field) bool { return field.Needed || !field.Section.Folded }))
+	return strings.Join(says, " · ") + " | " + more
 }
 
 // checks writes what is wrong, and what came of the sender's result.
@@ -254,6 +277,9 @@ func (w *writer) part(p report.Part) {
 	}
 	if p.Guide {
 		how += ", guide"
+	}
+	if p.Brief != "" {
+		how += ": " + p.Brief
 	}
 	if w.often != nil && w.often[p.ID] >= mostOften {
 		w.line("== ", p.Title, ", as such parts are")

@@ -34,10 +34,20 @@ window.striderule = window.striderule || {};
     if (e.button || e.ctrlKey || e.metaKey || e.shiftKey || e.altKey) return;
     const link = e.target.closest && e.target.closest("a.skip[href*='#'], a[data-jump][href*='#']");
     if (!link) return;
-    const target = document.getElementById(decodeURIComponent(link.hash.slice(1)));
-    if (!target) return;
+    const id = decodeURIComponent(link.hash.slice(1)), fold = document.getElementById(link.dataset.in);
+    if (!document.getElementById(id) && !fold) return;
     e.preventDefault();
     e.stopImmediatePropagation();
+    if (fold) fold.open = true;
+    whenThere(id, arrive);
+  }, true);
+  // What lies in a fold is made when that is opened.
+  function whenThere(id, then, frames = 60) {
+    const target = document.getElementById(id);
+    if (target) then(target);
+    else if (frames) requestAnimationFrame(() => whenThere(id, then, frames - 1));
+  }
+  function arrive(target) {
     for (let fold = target.closest("details:not([open])"); fold; fold = fold.parentElement.closest("details:not([open])")) fold.open = true;
     target.focus({ preventScroll: true });
     if (document.activeElement !== target) {
@@ -46,7 +56,54 @@ window.striderule = window.striderule || {};
     }
     // A field in the middle, so that its label shows too.
     target.scrollIntoView(target.matches("input, select, fieldset") ? { block: "center" } : {});
-  }, true);
+  }
+
+  // ---- The picture and its fields: the one in use lights its line and its hint, and a line
+  // leads to its field.
+  let lit = [];
+  addEventListener("focusin", (e) => {
+    const key = e.target.closest("form.sheet") && e.target.name;
+    if (!key) return;
+    for (const piece of lit) delete piece.dataset.lit;
+    const row = e.target.closest(".row");
+    const hints = document.querySelector(".hint-line");
+    if (hints) hints.dataset.lit = "yes"; // from here on it has the hint of the field in use, or none
+    lit = [...document.querySelectorAll(`form.lead [data-of~="${CSS.escape(key)}"]`), ...row ? [row] : []];
+    for (const piece of lit) piece.dataset.lit = "yes";
+  });
+  addEventListener("click", (e) => {
+    const piece = e.target.closest && e.target.closest("svg [data-of]");
+    for (const key of piece ? piece.dataset.of.split(" ") : []) {
+      const field = document.getElementById("f-" + key) || document.getElementById(`f-${key}-1`);
+      if (field) {
+        arrive(field);
+        return;
+      }
+    }
+  });
+
+  // ---- Below the answer, a field that is typed into stays where it is on the screen when the
+  // answer grows or shrinks.
+  let held = null;
+  function hold() {
+    const field = document.activeElement && document.activeElement.closest("form.more") && document.activeElement;
+    const top = field && field.getBoundingClientRect().top;
+    if (field && held && held.field === field && held.at === scrollY && Math.abs(top - held.top) > 1) scrollBy(0, top - held.top);
+    held = field && { field, top: field.getBoundingClientRect().top, at: scrollY };
+  }
+  for (const type of ["focusin", "scroll"]) addEventListener(type, hold, { passive: true });
+  new MutationObserver(() => { if (held) hold(); }).observe(document.body, { subtree: true, childList: true });
+
+  // ---- The menu closes when it has led somewhere, or is left.
+  const menu = () => document.getElementById("menu");
+  addEventListener("click", (e) => {
+    if (menu() && (e.target.closest("#menu a") || !e.target.closest("#menu"))) menu().open = false;
+  });
+  addEventListener("keydown", (e) => {
+    if (e.key !== "Escape" || !menu() || !menu().open) return;
+    menu().open = false;
+    menu().firstElementChild.focus();
+  });
 
   // ---- The bar with the answer, on a small screen: it goes away where it would
   // cover what it repeats, or the field in use. And what changed is marked.
@@ -54,7 +111,7 @@ window.striderule = window.striderule || {};
   let due = 0;
   function look() {
     due = 0;
-    const bar = document.querySelector(".bar"), answer = document.querySelector(".answer");
+    const bar = document.querySelector(".bar"), answer = document.querySelector(".answer .headline") || document.querySelector(".answer");
     // The page hears of it by an attribute: where a rule looks for it itself (:has), browsers
     // work out every element's style again with each key.
     if (!bar) delete document.documentElement.dataset.bar;
@@ -124,10 +181,9 @@ window.striderule = window.striderule || {};
     const field = e.target;
     if (e.key !== "Enter" || e.isComposing || !field.matches("form[data-sheet] .typed")) return;
     e.preventDefault();
-    const open = [...field.form.querySelectorAll(".typed")].filter((f) => !f.closest("details:not([open])"));
+    const open = [...field.form.querySelectorAll(".typed")].filter((f) => f.getClientRects().length);
     const next = open[open.indexOf(field) + 1], rows = field.closest(".rows");
-    let add = rows && field.value && !rows.contains(next || null) && rows.nextElementSibling;
-    while (add && !add.matches(".add")) add = add.nextElementSibling;
+    const add = rows && field.value && !rows.contains(next || null) && rows.querySelector(":scope > .add");
     if (add && !add.disabled) add.click();
     else if (next) {
       next.focus();
@@ -302,9 +358,24 @@ window.striderule = window.striderule || {};
 
   // A page that has not yet followed the last key would show two sheets. When the program
   // has stopped it never will.
+  // Paper has what is folded of the result too, which is made when it is opened.
   function printWhole() {
-    if (document.querySelector("[data-app=ready] [aria-busy=true]")) setTimeout(printWhole, 20);
-    else print();
+    if (document.querySelector("[data-app=ready] [aria-busy=true]")) {
+      setTimeout(printWhole, 20);
+      return;
+    }
+    const closed = [...document.querySelectorAll("main .result > .parts > details.part:not([open], .guide)")];
+    for (const fold of closed) fold.open = true;
+    let frames = 30;
+    const wait = () => {
+      if (frames-- && closed.some((fold) => fold.childElementCount < 2)) {
+        requestAnimationFrame(wait);
+        return;
+      }
+      print();
+      for (const fold of closed) fold.open = false;
+    };
+    wait();
   }
 
   document.addEventListener("click", (e) => {

@@ -63,7 +63,7 @@
       });
       if (shown < cells.length) {
         const label = of[0] && of[0].type === "text" && of[0].labels[0];
-        rest.push(words.entry(label ? label.textContent : key, cells.join(", ")));
+        rest.push(words.entry(label ? label.lastChild.textContent : key, cells.join(", "))); // behind the letter of the picture
       }
     }
     const add = (text, name) => {

@@ -172,15 +172,26 @@
       for (const type of ["input", "change"]) f.dispatchEvent(new Event(type, { bubbles: true }));
     }
   }
-  function setFolds(folds) {
-    for (const [id, open] of folds) {
+  striderule.openFolds = () => folds().filter(([, open]) => open).map(([id]) => id).join(" ");
+  // One within another comes when that is open.
+  function setFolds(folds, frames = 30) {
+    const rest = folds.filter(([id, open]) => {
       const fold = document.getElementById(id);
       if (fold && fold.open !== open) fold.open = open;
-    }
+      return !fold && open;
+    });
+    if (rest.length && frames) requestAnimationFrame(() => setFolds(rest, frames - 1));
+  }
+  // What lies in a fold that was opened at the last moment comes with it.
+  function fillAsTheyCome(fields, frames) {
+    const there = (f) => document.getElementById(f.id);
+    fill(fields.filter(there));
+    const rest = fields.filter((f) => !there(f));
+    if (rest.length && frames) requestAnimationFrame(() => fillAsTheyCome(rest, frames - 1));
   }
   function restore(snap) {
-    fill(snap.fields);
     setFolds([...left.folds, ...snap.folds]);
+    fillAsTheyCome(snap.fields, 60);
     document.removeEventListener("click", notePressed);
     for (const selector of pressed) {
       const button = document.querySelector(selector);

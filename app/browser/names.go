@@ -22,6 +22,7 @@ const (
 	keptTexts      asked = "keptTexts"      // (prefix) all of them
 	lastHere       asked = "lastHere"       // what the page last was in this tab
 	noteDraft      asked = "noteDraft"      // (address, text) keeps what is typed beside a sheet
+	openFolds      asked = "openFolds"      // the ids of those on the page that are open
 	openText       asked = "openText"       // (accept) lets the person choose a file
 	rest           asked = "rest"           // (then) when what else waits is done
 	saveText       asked = "saveText"       // (name, text) as a file

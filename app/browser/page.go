@@ -1,6 +1,10 @@
 package browser
 
-import "github.com/maxence-charriere/go-app/v10/pkg/app"
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
 
 // Element returns the element of an ID; ok is false if it is not there.
 func Element(id string) (e app.Value, ok bool) {
@@ -51,6 +55,9 @@ func Listen(event string, do func(event app.Value)) (stop func()) {
 		listener.Release()
 	}
 }
+
+// OpenFolds are the IDs of the folds that are open on the page.
+func OpenFolds() []string { return strings.Fields(openFolds.call().String()) }
 
 // OnStart has the page call do when the program is to go on.
 func OnStart(do func()) {

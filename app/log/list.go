@@ -13,6 +13,7 @@ import (
 	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc"
+	"striderule/calc/lists"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
 )
@@ -163,7 +164,7 @@ func (p *Page) opener(e logbook.Entry, about string) app.UI {
 }
 
 func (p *Page) tick(id string, on bool) {
-	p.ticked = slices.DeleteFunc(slices.Clone(p.ticked), func(t string) bool { return t == id })
+	p.ticked = lists.Keep(p.ticked, func(t string) bool { return t != id })
 	if on {
 		p.ticked = append(p.ticked, id)
 	}

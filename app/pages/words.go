@@ -19,3 +19,10 @@ const (
 	noHeading                  = "the page has no heading to put on its preview picture"
 	wrongAddress word.Template = "the address {address}: write one like https://club.example/tools/striderule/, with a slash at its end"
 )
+
+// The flags of the generator.
+const (
+	outFlag     = "`folder` to write the pages into"
+	addressFlag = "`address` that the site will have"
+	lookFlag    = "`file` to write a page with every piece into"
+)

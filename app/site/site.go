@@ -17,8 +17,11 @@ type Page struct {
 	New         func() app.Composer
 }
 
-// LogPath is the path of the log.
-const LogPath = "/log/"
+// Paths of pages that are no calculators.
+const (
+	LogPath    = "/log/"
+	MethodPath = "/method/"
+)
 
 // PathOf is the path of a calculator.
 func PathOf(slug string) string { return "/" + slug + "/" }

@@ -10,7 +10,7 @@ import (
 )
 
 // Block is a block of a report, but for those that a calculator has to know of.
-func Block(b report.Block, folds Folds) app.UI {
+func Block(b report.Block, folds *Folds) app.UI {
 	switch b := b.(type) {
 	case report.Para:
 		return app.P().Body(Line(b.Line)...)

@@ -49,7 +49,7 @@ func plotOf(c *report.Chart) *plot {
 }
 
 // Chart is a picture with what its marks mean, and the same in figures.
-func Chart(c *report.Chart, folds Folds) app.UI {
+func Chart(c *report.Chart, folds *Folds) app.UI {
 	p := plotOf(c)
 	parts := append(p.frame(), label("ask-point", "start", tapAPoint, 2, 11))
 	for _, l := range c.Curves {

@@ -12,19 +12,15 @@ import (
 
 // drawing makes lines of a drawing; its text says the same.
 func drawing(d report.Drawing) app.UI {
-	p := sheetOfPaper{Span{d.From, d.To, 0, report.PaperWidth}, nil}
+	p := sheetOfPaper{Span{d.From, d.To, 0, report.PaperWidth}, nil, ""}
 	for _, s := range d.Shapes {
 		p.draw(s)
 	}
 	for _, t := range Inscriptions(d) { // above all lines
-		e := SVG("text", "text-anchor", anchors[t.anchor], "x", px(t.Left+t.Share()*t.Wide), "y", px(t.Y))
-		if t.Wide == mostWide { // squeezed, so that all of it is seen
-			e = e.Attr("textLength", px(mostWide)).Attr("lengthAdjust", "spacingAndGlyphs")
-		}
-		p.parts = append(p.parts, e.Text(t.Text))
+		p.write(t)
 	}
 	return app.Figure().Class("drawing").ID("drawing-"+d.ID).Body(
-		app.FigCaption().Text(d.Title),
+		app.If(d.Title != "", func() app.UI { return app.FigCaption().Text(d.Title) }),
 		SVG("svg", "viewBox", "0 0 "+px(report.PaperWidth)+" "+px(d.High), "role", "img", "aria-label", d.Alt).Body(p.parts...),
 	)
 }
@@ -36,17 +32,51 @@ var roleClasses = [...]string{report.Body: "body", report.Motion: "motion", repo
 type sheetOfPaper struct {
 	x     Span
 	parts []app.UI
+	of    string // the field that is being drawn
 }
 
 func (p *sheetOfPaper) path(class, d string) {
-	p.parts = append(p.parts, SVG("path", "class", class, "d", d))
+	p.parts = append(p.parts, p.tagged(SVG("path", "class", class, "d", d), p.of))
+}
+
+// tagged says which field a piece shows: web/page.js lights it, and goes there.
+func (p *sheetOfPaper) tagged(piece app.HTMLElem, of string) app.HTMLElem {
+	if of != "" {
+		piece = piece.Attr("data-of", of)
+	}
+	return piece
+}
+
+// write writes on the paper, behind the letter of a field.
+func (p *sheetOfPaper) write(t inscription) {
+	left := t.Left
+	if t.Letter != "" {
+		x, y := px(left+letterWide/2), px(t.Y-4)
+		p.parts = append(p.parts,
+			p.tagged(SVG("circle", "class", "letter", "cx", x, "cy", y, "r", px(letterWide/2)), t.Of),
+			p.tagged(SVG("text", "class", "letter", "text-anchor", "middle", "x", x, "y", px(t.Y)).Text(t.Letter), t.Of))
+		left += letterWide + letterGap
+	}
+	if t.Text == "" {
+		return
+	}
+	e := SVG("text", "text-anchor", anchors[t.anchor], "x", px(t.Left+t.Share()*t.Wide), "y", px(t.Y))
+	if t.Letter != "" {
+		e = SVG("text", "x", px(left), "y", px(t.Y))
+	}
+	if t.Wide == mostWide { // squeezed, so that all of it is seen
+		e = e.Attr("textLength", px(mostWide)).Attr("lengthAdjust", "spacingAndGlyphs")
+	}
+	p.parts = append(p.parts, p.tagged(e.Text(t.Text), t.Of))
 }
 
 func at(x, y float64) string { return px(x) + " " + px(y) }
 
 func (p *sheetOfPaper) draw(s report.Shape) {
+	p.of = ""
 	switch s := s.(type) {
 	case report.Stroke:
+		p.of = s.Of
 		n := len(s.Points)
 		d := "M"
 		for i, q := range s.Points {
@@ -70,6 +100,7 @@ func (p *sheetOfPaper) draw(s report.Shape) {
 		}
 		p.parts = append(p.parts, e)
 	case report.Dim:
+		p.of = s.Of
 		p.dim(s)
 	}
 }
@@ -143,7 +174,11 @@ type inscription struct {
 	Left, Y, Wide float64
 	anchor        report.Anchor
 	Text          string
+	report.Tag
 }
+
+// How wide a letter is in its circle, and the gap behind it.
+const letterWide, letterGap = 16, 4
 
 // Share is how much of the text lies left of its anchor.
 func (w inscription) Share() float64 { return float64(w.anchor) / 2 }
@@ -158,9 +193,15 @@ const (
 	mostWide = report.PaperWidth - 2
 )
 
-func write(text string, at float64, anchor report.Anchor, y float64) inscription {
+func write(text string, tag report.Tag, at float64, anchor report.Anchor, y float64) inscription {
 	wide := letter*float64(utf8.RuneCountInString(text)) + wider*float64(strings.Count(text, "m"))
-	w := inscription{Y: y, Wide: min(mostWide, wide), anchor: anchor, Text: text}
+	if tag.Letter != "" {
+		wide += letterWide
+		if text != "" {
+			wide += letterGap
+		}
+	}
+	w := inscription{Y: y, Wide: min(mostWide, wide), anchor: anchor, Text: text, Tag: tag}
 	w.Left = max(1, min(at-w.Share()*w.Wide, report.PaperWidth-1-w.Wide))
 	return w
 }
@@ -172,27 +213,27 @@ func Inscriptions(d report.Drawing) []inscription {
 	for _, s := range d.Shapes {
 		switch s := s.(type) {
 		case report.Words:
-			all = append(all, write(s.Text, x.At(s.At.X), s.Anchor, s.At.Y))
+			all = append(all, write(s.Text, s.Tag, x.At(s.At.X), s.Anchor, s.At.Y))
 		case report.Dim:
-			all = append(all, beside(s.Text, x.At(s.A.X), s.A.Y, x.At(s.B.X), s.B.Y))
+			all = append(all, beside(s.Text, s.Tag, x.At(s.A.X), s.A.Y, x.At(s.B.X), s.B.Y))
 		}
 	}
 	return all
 }
 
 // beside is where the text of a dimension line goes.
-func beside(text string, ax, ay, bx, by float64) inscription {
+func beside(text string, tag report.Tag, ax, ay, bx, by float64) inscription {
 	if ay != by {
-		return write(text, ax+6, report.Start, (ay+by)/2+4)
+		return write(text, tag, ax+6, report.Start, (ay+by)/2+4)
 	}
-	over := write(text, (ax+bx)/2, report.Middle, ay-5)
+	over := write(text, tag, (ax+bx)/2, report.Middle, ay-5)
 	const gap = 18 // room for an arrow from outside
 	switch left, right := min(ax, bx), max(ax, bx); {
 	case over.Wide <= right-left:
 	case right+gap+over.Wide < report.PaperWidth:
-		return write(text, right+gap, report.Start, ay+4)
+		return write(text, tag, right+gap, report.Start, ay+4)
 	case left-gap-over.Wide > 0:
-		return write(text, left-gap, report.End, ay+4)
+		return write(text, tag, left-gap, report.End, ay+4)
 	}
 	return over
 }

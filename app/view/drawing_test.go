@@ -32,7 +32,12 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d report.Drawing)) {
 		if !ok {
 			continue // a comment
 		}
-		for _, part := range calc.Load(page, fragment).Report().Parts {
+		r := calc.Load(page, fragment).Report()
+		if r.Picture != nil {
+			n++
+			t.Run(lines.Text()+" "+r.Picture.ID, func(t *testing.T) { visit(t, *r.Picture) })
+		}
+		for _, part := range r.Parts {
 			for _, b := range part.Blocks {
 				if d, ok := b.(report.Drawing); ok {
 					n++
@@ -41,7 +46,7 @@ func everyDrawing(t *testing.T, visit func(t *testing.T, d report.Drawing)) {
 			}
 		}
 	}
-	require.Greater(t, n, 30)
+	require.Greater(t, n, 60)
 }
 
 // What is written stays on the paper and does not cover other writing.
@@ -96,7 +101,11 @@ func TestDrawingMarkup(t *testing.T) {
 		assert.Equal(t, []string{d.Alt}, images)
 		var want []string
 		for _, w := range Inscriptions(d) {
-			want = append(want, w.Text)
+			for _, text := range []string{w.Letter, w.Text} {
+				if text != "" {
+					want = append(want, text)
+				}
+			}
 		}
 		assert.Equal(t, want, written)
 	})

@@ -13,12 +13,18 @@ import (
 // pull down, as do choices in rows.
 const MostRadios = 4
 
+// HasRadios reports whether a choice is shown as radio buttons side by side: not among needed
+// fields, which share a line.
+func HasRadios(f sheet.Field, c *sheet.Choice) bool {
+	return f.Group == nil && !f.Needed && len(c.Options()) <= MostRadios
+}
+
 // OptionsOf returns a field's options if each has an input of its own.
 func OptionsOf(f sheet.Field) []sheet.Option {
 	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		return checks.Options()
 	}
-	if c, ok := ValueOf[*sheet.Choice](f, 0); ok && f.Group == nil && len(c.Options()) <= MostRadios {
+	if c, ok := ValueOf[*sheet.Choice](f, 0); ok && HasRadios(f, c) {
 		return c.Options()
 	}
 	return nil
@@ -65,6 +71,9 @@ func UnitID(f sheet.Field, row int) string { return CellID(f, row) + "-unit" }
 // HintID is the id of a field's hint.
 func HintID(f sheet.Field) string { return "f-" + f.Key + "-hint" }
 
+// SuggestID is the id of the texts that are offered for a field.
+func SuggestID(f sheet.Field) string { return "f-" + f.Key + "-suggest" }
+
 // Option is an option's input with its label.
 func Option(input app.UI, o sheet.Option, id, hint string) app.UI {
 	text := []app.UI{app.Span().Text(Bound(o.Label))}
@@ -74,10 +83,8 @@ func Option(input app.UI, o sheet.Option, id, hint string) app.UI {
 	return app.Label().Class("option").For(id).Body(input, app.Span().Class("option-text").Body(text...))
 }
 
+// SameRows reports whether two groups are the same one, of two sheets of a page.
+func SameRows(a, b *sheet.Group) bool { return a != nil && b != nil && IDOf(a) == IDOf(b) }
+
 // IDOf tells groups apart in ids.
 func IDOf(g *sheet.Group) string { return g.Words.ID }
-
-// RowClass tells by how many fields it has how a row is laid out.
-func RowClass(fields int) string {
-	return "row " + [...]string{"", "single", "two", "three", "many"}[min(fields, 4)]
-}

@@ -6,31 +6,73 @@ import (
 	"striderule/calc/report"
 )
 
-// Folds remembers, by ID, which folds of a page the person opened or closed:
-// go-app makes one into another when those before it come or go. Where there is
-// none, each fold keeps to itself.
-type Folds map[string]bool
-
-// Fold is a heading with what it opens. Until it is touched, open says whether
-// it is open.
-func (f Folds) Fold(id, class string, open bool, heading app.UI, body ...app.UI) app.UI {
-	fold := app.Details().ID(id).Class(class)
-	if f != nil {
-		if touched, ok := f[id]; ok {
-			open = touched
-		}
-		fold = fold.Open(open).OnToggle(func(ctx app.Context, e app.Event) {
-			f[id] = ctx.JSSrc().Get("open").Bool()
-		}, app.EventScope(id))
-	}
-	return fold.Body(append([]app.UI{app.Summary().Body(heading)}, body...)...)
+// Folds are the folds of a page: which of them the person opened, by ID. Where there are none,
+// each fold keeps to itself.
+type Folds struct {
+	Whole  bool   // what is folded is made all the same: of a page as it is generated
+	Opened func() // something was, and is on the page
+	open   map[string]bool
 }
 
-// table is a folded table. It is made when it is asked for.
-func (f Folds) table(id, heading string, make func() report.Table) app.UI {
-	var body []app.UI
-	if f == nil || f[id] {
-		body = append(body, Table(make()))
+// NewFolds are folds that are all closed.
+func NewFolds() *Folds { return &Folds{open: map[string]bool{}} }
+
+// Reset closes all but these. They stay the same folds: handlers hold on to them.
+func (f *Folds) Reset(open []string) {
+	clear(f.open)
+	for _, id := range open {
+		f.open[id] = true
 	}
-	return f.Fold(id, "values", false, app.Text(heading), body...)
+}
+
+// Open opens a fold, of which there may be none yet.
+func (f *Folds) Open(id string) { f.open[id] = true }
+
+// IsOpen reports whether a fold is open.
+func (f *Folds) IsOpen(id string) bool { return f.open[id] }
+
+// A Fold is a heading with what it opens, which is made when it is opened.
+type Fold struct {
+	ID, Class string
+	Heading   app.UI
+	Brief     string // what it holds, while it is closed
+	Body      func() []app.UI
+}
+
+// View shows a fold.
+func (f *Folds) View(fold Fold) app.UI {
+	heading := []app.UI{fold.Heading}
+	if fold.Brief != "" {
+		heading = append(heading, app.Text(" "), app.Span().Class("brief").Text(Bound(fold.Brief)))
+	}
+	of := app.Details().ID(fold.ID).Class(fold.Class)
+	open := f != nil && f.open[fold.ID]
+	if f != nil {
+		id := fold.ID
+		of = of.Open(open).OnToggle(func(ctx app.Context, e app.Event) {
+			if is := ctx.JSSrc().Get("open").Bool(); is != f.open[id] {
+				f.open[id] = is
+				if is && f.Opened != nil {
+					f.Opened()
+				}
+			} else {
+				ctx.PreventUpdate()
+			}
+		}, app.EventScope(id))
+	}
+	body := []app.UI{app.Summary().Body(heading...)}
+	if open || f == nil || f.Whole {
+		body = append(body, fold.Body()...)
+	}
+	return of.Body(body...)
+}
+
+// table is a folded table.
+func (f *Folds) table(id, heading string, make func() report.Table) app.UI {
+	return f.View(Fold{ID: id, Class: "values", Heading: app.Text(heading), Body: func() []app.UI {
+		if f != nil && !f.open[id] {
+			return nil // not in a page as it is generated either: nothing is typed there
+		}
+		return []app.UI{Table(make())}
+	}})
 }

@@ -24,6 +24,7 @@ func Specimens() []report.Block {
 		report.Code{ID: "moves", Label: "Moves", Text: "G1 X10 F6000", Brought: true},
 		report.Brought{Before: "line", State: report.Accepted, All: []report.TemplateText{{Key: "move", Label: "Line of a move", Text: "G1 {axis}{length} F6000"}}},
 		report.Ask{Keys: []string{"asked", "steps"}, For: "the correction"},
+		report.Go{Key: "asked", Text: "I have set it: check it"},
 		report.Links{All: []report.Link{{Text: "Convert it", Slug: "convert"}}},
 		report.Bars{Title: "Where the uncertainty comes from", Unit: "%", All: []report.Bar{{Label: "Scatter", Value: length}, {Label: "Resolution", Value: report.Figure{Value: 12, Unit: "mm"}}}},
 		report.Lots{Value: 76, Budget: measure.Budget{}, Commanded: 80, Low: -5, High: -4.4},

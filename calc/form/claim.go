@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"striderule/calc/link"
+	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/unit"
 	"striderule/calc/word"
@@ -162,7 +163,7 @@ func (f *Form) LinkFragment() (fragment string, ok bool) {
 // claimed adds the headline result to the pieces of a sheet, behind the version.
 func (f *Form) claimed(pieces []link.Piece) []link.Piece {
 	if a := f.report.Answer; a != nil && len(pieces) > 0 {
-		return slices.Insert(pieces, 1, claimOf(a, pieces))
+		return lists.Concat(pieces[:1], []link.Piece{claimOf(a, pieces)}, pieces[1:])
 	}
 	return pieces
 }

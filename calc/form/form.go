@@ -21,14 +21,15 @@ type Form struct {
 	index    map[string]int      // of fields, by key
 	text     map[string][]string // by key, a cell a row
 	rows     map[*sheet.Group]int
-	plain    map[string][]string // see plainText
-	problems []report.Problem    // of the entries
-	asks     []report.Problem    // of entries that were probably meant otherwise
-	notices  []report.Problem    // of the link that was loaded
-	unknown  []link.Piece        // of that link, kept
-	brought  map[string]bool     // keys of templates that came with it and are not accepted
-	theirs   map[string]string   // what these were
-	accepted map[string]string   // those of it that were accepted
+	lines    map[*sheet.Group][]int // the rows with which they begin: see lines.go
+	plain    map[string][]string    // see plainText
+	problems []report.Problem       // of the entries
+	asks     []report.Problem       // of entries that were probably meant otherwise
+	notices  []report.Problem       // of the link that was loaded
+	unknown  []link.Piece           // of that link, kept
+	brought  map[string]bool        // keys of templates that came with it and are not accepted
+	theirs   map[string]string      // what these were
+	accepted map[string]string      // those of it that were accepted
 	received *Claim
 	altered  string // what became of the entries of that link on the way; empty if they are as sent
 	told     string // the remark that came with it
@@ -97,7 +98,7 @@ func readMended(most int, p sheet.Page, fragment string) *Form {
 
 // untyped is a page's form before anything is read.
 func untyped(p sheet.Page) *Form {
-	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*sheet.Group]int{}}
+	f := &Form{Page: p, sheet: p.New(), text: map[string][]string{}, rows: map[*sheet.Group]int{}, lines: map[*sheet.Group][]int{}}
 	f.fields = f.sheet.Fields()
 	f.index = make(map[string]int, len(f.fields))
 	for i, field := range f.fields {
@@ -128,6 +129,9 @@ func (f *Form) solve() {
 func (f *Form) readCells() {
 	f.problems, f.asks, f.plain = nil, nil, nil
 	for _, field := range f.fields {
+		if field.Group != nil && len(field.Group.Shared) > 0 {
+			f.layLines() // its rows depend on choices, which stand before them
+		}
 		n := len(f.text[field.Key])
 		if _, ticks := field.Cells.(*sheet.Checks); !ticks {
 			n = f.Rows(field)
@@ -235,6 +239,12 @@ func (f *Form) Filled(field sheet.Field) bool {
 func (f *Form) Set(key string, row int, text string) {
 	if field, ok := f.Field(key); ok && row >= 0 && row < f.most(field) {
 		f.put(field, row, text)
+		if g := field.Group; g != nil && f.lines[g] != nil && slices.Contains(g.Shared, key) {
+			from, to := f.lineOf(g, row)
+			for other := from; other < to; other++ {
+				f.put(field, other, text)
+			}
+		}
 		f.changed()
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"striderule/calc/link"
+	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/word"
@@ -59,7 +60,7 @@ func Remark(text string) string { return word.Clip(text, mostRemark) }
 // Mended tells what was mended in the link that the form was read from.
 func (f *Form) Mended(said []string) {
 	if len(said) > 0 {
-		f.notices = slices.Insert(f.notices, 0, report.Problem{Key: "link", Says: link.MendedNotice(said)})
+		f.notices = lists.Concat([]report.Problem{{Key: "link", Says: link.MendedNotice(said)}}, f.notices)
 	}
 }
 

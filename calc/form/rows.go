@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"striderule/calc/lists"
 	"striderule/calc/sheet"
 	"striderule/calc/word"
 )
@@ -39,10 +40,11 @@ func (f *Form) RemoveRow(g *sheet.Group, row int) RowsEdit {
 	for _, field := range f.fields {
 		if field.Group == g && row < len(f.text[field.Key]) {
 			filled = filled || strings.TrimSpace(f.text[field.Key][row]) != ""
-			f.text[field.Key] = slices.Delete(f.text[field.Key], row, row+1)
+			f.text[field.Key] = lists.Concat(f.text[field.Key][:row], f.text[field.Key][row+1:])
 		}
 	}
 	f.rows[g] = max(g.Least, f.rows[g]-1)
+	f.dropFromLines(g, row)
 	f.changed()
 	if !filled {
 		return RowsEdit{} // nothing to bring back
@@ -53,7 +55,7 @@ func (f *Form) RemoveRow(g *sheet.Group, row int) RowsEdit {
 // rowsBefore keeps what stands in the rows of a group, before something is done to them from a
 // row on.
 func (f *Form) rowsBefore(g *sheet.Group, from int) RowsEdit {
-	e := RowsEdit{Group: g, From: from, before: map[string][]string{}, rows: f.rows[g]}
+	e := RowsEdit{Group: g, From: from, before: map[string][]string{}, rows: f.rows[g], lines: lists.Concat(f.lines[g])}
 	for _, c := range f.fields {
 		if c.Group == g {
 			e.before[c.Key] = slices.Clone(f.text[c.Key])
@@ -96,6 +98,7 @@ type RowsEdit struct {
 	Removed  bool // the row was taken out
 	before   map[string][]string
 	rows     int
+	lines    []int
 }
 
 // Paste puts the lines of a text into a column's cell and the rows below, and
@@ -112,6 +115,7 @@ func (f *Form) Paste(key string, row int, text string) RowsEdit {
 		columns = columns[1:]
 	}
 	p := f.rowsBefore(field.Group, row)
+	f.lines[field.Group] = nil
 	lines := tableLines(text)
 	if len(columns) > 0 && len(lines) > 1 && isHeading(lines, field) {
 		lines = named(lines, columns)
@@ -222,7 +226,7 @@ func (f *Form) UndoRows(p RowsEdit) {
 		f.text[key] = cells
 	}
 	if p.Group != nil {
-		f.rows[p.Group] = p.rows
+		f.rows[p.Group], f.lines[p.Group] = p.rows, p.lines
 	}
 	f.changed()
 }

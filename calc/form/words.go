@@ -83,3 +83,11 @@ const (
 	postUnread  word.Template = "“{line}” in it wasn't understood."
 	postOther                 = "It names another result than these entries give."
 )
+
+// What fields hold, in few words: {rows} are the rows of a group, {n} how many.
+const (
+	entryHeld    word.Template = "{field} {text}"
+	ticksHeld    word.Template = "{n} of {all}"
+	rowsHeld     word.Template = "{n} {rows}"
+	betweenCells               = " → "
+)

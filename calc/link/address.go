@@ -3,6 +3,8 @@ package link
 import (
 	"slices"
 	"strings"
+
+	"striderule/calc/lists"
 )
 
 // ReadAddress finds page and fragment in a pasted link, wherever it is hosted,
@@ -56,7 +58,7 @@ func (site Site) mendLink(text string) (fragment string, said []string) {
 		}
 	}
 	if slices.Contains(said, mendedText) || slices.Contains(said, mendedSpaces) {
-		more = slices.DeleteFunc(more, func(s string) bool { return s == spacesLeft })
+		more = lists.Keep(more, func(s string) bool { return s != spacesLeft })
 	}
 	return fragment, append(more, said...)
 }

@@ -55,7 +55,7 @@ func (b *Book) Of(machine, axis string) []Entry {
 // Machines returns the machines' names in alphabetical order.
 func (b *Book) Machines() []string {
 	machines := b.names(func(e Entry) string { return e.Machine })
-	slices.Sort(machines)
+	lists.Sort(machines, func(a, b string) bool { return a < b })
 	return machines
 }
 
@@ -195,9 +195,9 @@ func (b *Book) Remove(ids ...string) []Entry {
 			gone = append(gone, e)
 		}
 	}
-	b.entries = slices.DeleteFunc(slices.Clone(b.entries), func(e Entry) bool {
+	b.entries = lists.Keep(b.entries, func(e Entry) bool {
 		_, there := b.index[e.ID]
-		return !there
+		return there
 	})
 	return gone
 }

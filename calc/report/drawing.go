@@ -1,6 +1,10 @@
 package report
 
-import "math"
+import (
+	"math"
+	"slices"
+	"strings"
+)
 
 // A Drawing is a picture of things as data: what is where, how long it is and
 // what is written beside it. X counts in the unit of what is drawn, from From
@@ -19,6 +23,9 @@ type Drawing struct {
 // PaperWidth is how wide a drawing is in the unit of its heights. A line of text
 // takes 14 of them.
 const PaperWidth = 300
+
+// GuideHigh is how high a guide is on paper: a drawing beside the fields that it shows.
+const GuideHigh = 100
 
 // A Shape is a piece of a drawing; the types below are all there are.
 type Shape interface{ shape() }
@@ -58,6 +65,7 @@ type (
 		Role   Role
 		Points []XY
 		Head   bool
+		Of     string // the key of the field that it shows; empty if none
 	}
 	// A Disc is a circle, or a wheel where it has teeth.
 	Disc struct {
@@ -80,14 +88,52 @@ type (
 		A, B XY
 		Base float64
 		Text string
+		Tag
 	}
 	// Words stand at a point, which is on their base line.
 	Words struct {
 		At     XY
 		Anchor Anchor
 		Text   string
+		Tag
 	}
+	// A Tag is the field that a shape shows: its key, and the letter that both have; of several
+	// fields, their keys with blanks between them. It is empty where the drawing is no guide.
+	Tag struct{ Of, Letter string }
 )
+
+// tags are those of a drawing's letters.
+func (d *Drawing) tags() []Tag {
+	var all []Tag
+	for _, s := range d.Shapes {
+		switch s := s.(type) {
+		case Dim:
+			all = append(all, s.Tag)
+		case Words:
+			all = append(all, s.Tag)
+		}
+	}
+	return all
+}
+
+// keys are those of the fields that a drawing shows.
+func (d *Drawing) keys() []string {
+	var all []string
+	for _, tag := range d.tags() {
+		all = append(all, strings.Fields(tag.Of)...)
+	}
+	return all
+}
+
+// LetterOf returns the letter of a field in a drawing, empty if it has none.
+func (d *Drawing) LetterOf(key string) string {
+	for _, tag := range d.tags() {
+		if slices.Contains(strings.Fields(tag.Of), key) {
+			return tag.Letter
+		}
+	}
+	return ""
+}
 
 func (Stroke) shape() {}
 func (Disc) shape()   {}
@@ -143,20 +189,79 @@ func (s *Sketch) Disc(x, y, radius float64, teeth int) { s.Add(Disc{Body, XY{x, 
 
 // Dim is a dimension line at a height, taken from base, with its length.
 func (s *Sketch) Dim(r Role, x1, x2, y, base float64, word string) {
-	s.DimOf(r, x1, x2, y, base, word, math.Abs(x2-x1))
-}
-
-// DimOf is dim with the value that the ends were worked out from: their difference
-// may round to another figure.
-func (s *Sketch) DimOf(r Role, x1, x2, y, base float64, word string, value float64) {
 	if s.Show != nil {
-		word += " " + s.Show(value)
+		word += " " + s.Show(math.Abs(x2-x1))
 	}
-	s.Add(Dim{r, XY{x1, y}, XY{x2, y}, base, word})
+	s.Add(Dim{r, XY{x1, y}, XY{x2, y}, base, word, Tag{}})
 }
 
 // Words stand at a point.
-func (s *Sketch) Words(x, y float64, at Anchor, text string) { s.Add(Words{XY{x, y}, at, text}) }
+func (s *Sketch) Words(x, y float64, at Anchor, text string) {
+	s.Add(Words{XY{x, y}, at, text, Tag{}})
+}
+
+// DimFor is a dimension line with the letter of a field, and its length as soon as that is given.
+func (s *Sketch) DimFor(tag *Tag, r Role, x1, x2, y, base float64, text string) {
+	s.Add(Dim{r, XY{x1, y}, XY{x2, y}, base, text, *tag})
+}
+
+// WordsFor stand at the middle of a point, with the letter of a field.
+func (s *Sketch) WordsFor(tag *Tag, x, y float64, text string) {
+	s.Add(Words{XY{x, y}, Middle, text, *tag})
+}
+
+// ArrowFor is an arrow that shows what stands in a field.
+func (s *Sketch) ArrowFor(of string, r Role, xy ...float64) {
+	s.stroke(r, true, xy)
+	arrow := s.Shapes[len(s.Shapes)-1].(Stroke)
+	arrow.Of = of
+	s.Shapes[len(s.Shapes)-1] = arrow
+}
+
+// A Piece is a simple part of a drawing that is always the same: a line through points, a plate
+// between two corners, or a disc by its middle, radius and teeth.
+type Piece struct {
+	Kind PieceKind
+	Role Role
+	At   []float64
+}
+
+// A PieceKind is what a Piece is.
+type PieceKind int
+
+// The kinds of pieces.
+const (
+	LinePiece PieceKind = iota
+	PlatePiece
+	DiscPiece
+)
+
+// points are how many of a piece's numbers are those of points.
+func (k PieceKind) points() int {
+	if k == DiscPiece {
+		return 2
+	}
+	return math.MaxInt
+}
+
+// Draw adds pieces, moved by x and y.
+func (s *Sketch) Draw(x, y float64, pieces []Piece) {
+	for i := range pieces {
+		p := &pieces[i]
+		at := append([]float64(nil), p.At...)
+		for j := range at[:min(len(at), p.Kind.points())] {
+			at[j] += [...]float64{x, y}[j%2]
+		}
+		switch p.Kind {
+		case LinePiece:
+			s.stroke(p.Role, false, at)
+		case PlatePiece:
+			s.Plate(p.Role, at[0], at[1], at[2], at[3])
+		case DiscPiece:
+			s.Disc(at[0], at[1], at[2], int(at[3]))
+		}
+	}
+}
 
 // Done closes the sheet below; alt says what it shows, where Alt does not yet.
 func (s *Sketch) Done(high float64, alt string) Drawing {

@@ -93,6 +93,12 @@ func (r Report) String() string {
 		b.WriteString("\n")
 		p.write(&b)
 	}
+	if r.Care != "" {
+		b.WriteString("\n" + Caution.String() + ": " + r.Care + "\n")
+	}
+	if r.Picture != nil {
+		b.WriteString("\n" + r.Picture.Alt + "\n")
+	}
 	for i, m := range r.Remarks {
 		if i == 0 {
 			b.WriteString("\n")
@@ -177,6 +183,8 @@ func writeBlock(b *strings.Builder, block Block) {
 		for _, bar := range x.All {
 			write("  ", bar.Label, ": ", bar.Value.String())
 		}
+	case Go:
+		write("  ", x.Text)
 	case Links:
 		for _, l := range x.All {
 			write("  ", l.Text, ": ", l.Slug, "/#", l.Fragment)

@@ -13,7 +13,14 @@ type Report struct {
 	Parts    []Part
 	Problems []Problem // found while solving: entries that do not fit together
 	Remarks  Remarks   // beside fields
+	Picture  *Drawing  // of the test or the drivetrain, whose letters are those of the fields
+	Unread   *Drawing  // stands in its place while an entry that it shows is wrong: without readings
+	Care     string    // the caution of whoever reads no other
+	Assumed  []Assumed // of entries that are blank
 }
+
+// An Assumed is what a blank entry counts as.
+type Assumed struct{ Key, Says string }
 
 // A Problem is something wrong with an entry or a link, as a whole sentence
 // that names the field, repeats what was typed and says what to write.
@@ -40,8 +47,9 @@ type Part struct {
 	ID     string // "apply": also the section's element id
 	Title  string
 	Needs  []string
-	Folded bool // the why, opened on request
-	Guide  bool // what to do before there is anything to enter: folded, above the form
+	Brief  string // what it holds, in a few words, while it is folded
+	Folded bool   // the why, opened on request
+	Guide  bool   // what to do before there is anything to enter: folded
 	Blocks []Block
 }
 
@@ -60,7 +68,7 @@ func (r Report) Needed() (keys []string) {
 	return keys
 }
 
-// Withhold takes out what needs a wrong key.
+// Withhold takes out what needs a wrong key. The picture stays, as the fields have its letters.
 func (r *Report) Withhold(wrong map[string]bool) {
 	isWrong := func(key string) bool { return wrong[key] }
 	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
@@ -73,6 +81,10 @@ func (r *Report) Withhold(wrong map[string]bool) {
 		}
 	}
 	r.Parts = good
+	if r.Unread != nil && slices.ContainsFunc(r.Picture.keys(), isWrong) {
+		r.Picture = r.Unread
+	}
+	r.Unread = nil
 }
 
 // Add puts parts at the end; nil stands for one that there is not.
@@ -101,6 +113,14 @@ func (r *Report) AddFirst(p *Part) {
 
 // Add puts blocks at a part's end.
 func (p *Part) Add(blocks ...Block) { p.Blocks = append(p.Blocks, blocks...) }
+
+// Fold folds a part away: what it holds is said in a few words. nil stays nil.
+func (p *Part) Fold(brief string) *Part {
+	if p != nil {
+		p.Folded, p.Brief = true, brief
+	}
+	return p
+}
 
 // Caution puts cautions at a part's end.
 func (p *Part) Caution(ids ...string) {
@@ -244,6 +264,8 @@ type (
 		Keys []string
 		For  string // "travel per motor turn"
 	}
+	// A Go is the main thing to do next: it leads to the field of a key.
+	Go struct{ Key, Text string }
 	// Links hand over to another page, filled in.
 	Links struct{ All []Link }
 	// A Link is one of them.
@@ -326,4 +348,5 @@ func (Code) block()    {}
 func (Brought) block() {}
 func (Note) block()    {}
 func (Ask) block()     {}
+func (Go) block()      {}
 func (Links) block()   {}

@@ -12,6 +12,15 @@ type Option struct {
 	Word  string // in links
 	Label string
 	Hint  string
+	Brief string // in the line that says what is assumed; the label where it is empty
+}
+
+// Said is the option in that line.
+func (o Option) Said() string {
+	if o.Brief != "" {
+		return o.Brief
+	}
+	return o.Label
 }
 
 // A Choice is one of several options; the first is its default.

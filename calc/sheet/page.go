@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,10 +26,23 @@ type Page struct {
 // A Task is a situation in the words of who is in it, and the page with the
 // right fields open.
 type Task struct {
+	Occasion  Occasion
 	Situation string
 	Help      string // what the page does about it
 	Fragment  string
 }
+
+// An Occasion is why somebody comes: the start page has its situations by these.
+type Occasion int
+
+const (
+	// Changed: a part is another one.
+	Changed Occasion = iota
+	// Off: something comes out wrong.
+	Off
+	// SettingUp: before anything is wrong.
+	SettingUp
+)
 
 // An Output is a figure that a page works out: the element `out-ID` (in a
 // table of rows `out-ID-1`, `out-ID-2` ...) holds it at full precision.
@@ -60,6 +74,20 @@ type Field struct {
 	Cells   Cells    // the typed values: one, or one a row
 	Suggest []string // texts that fill the field with one tap
 	Carry   bool     // a row that is added starts with the text of the row above
+	Needed  bool     // the page can't answer without it: it stands first, always in sight
+}
+
+// Need marks the fields of these keys as needed, and with them the rows that they are columns of.
+func Need(fields []Field, keys ...string) []Field {
+	for i := range fields {
+		fields[i].Needed = fields[i].Needed || slices.Contains(keys, fields[i].Key)
+	}
+	for i, f := range fields {
+		fields[i].Needed = f.Needed || f.Group != nil && slices.ContainsFunc(fields, func(other Field) bool {
+			return other.Group == f.Group && other.Needed
+		})
+	}
+	return fields
 }
 
 // A When makes a field depend on a choice: it holds while the entry Key is one
@@ -79,10 +107,11 @@ func And(on []When, key string, words ...string) []When {
 	return append(append([]When(nil), on...), When{Key: key, Words: words})
 }
 
-// A Section is a heading in a form.
+// A Section is a heading in a form. What is not needed of it is folded away, and said in a line
+// in sight.
 type Section struct {
 	Title  string
-	Folded bool // optional facts, out of the way until they are needed
+	Folded bool // optional facts, below the answer; else how the test is made, above it
 }
 
 // A Group is what its columns repeat: rows travel in links as parallel lists.
@@ -92,7 +121,13 @@ type Group struct {
 	Least int // rows that are always shown
 	Start int // rows that an empty form shows, at least Least
 	Most  int
+	// Shared are the keys of columns whose text several rows share, as repeats at one speed: the
+	// rows of such a line hold it each, but it is typed once.
+	Shared []string
 }
+
+// Repeats is how many rows a new line of a group has.
+const Repeats = 3
 
 // RowWords are what the rows of a group are called.
 type RowWords struct {
@@ -102,6 +137,7 @@ type RowWords struct {
 	Range word.Template // some of them: "runs {from} to {to}"
 	All   string        // "runs"
 	Add   string        // the button: "Add a run"
+	Lines word.Table    // by the key of the column that rows share: "Add a speed"
 }
 
 // Row names a row.

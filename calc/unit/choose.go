@@ -46,6 +46,14 @@ func (e *Entry) In(text, symbol string) string {
 	return withSymbol(number, symbol)
 }
 
+// Shown is a text with its unit, whether that was typed or not.
+func (e *Entry) Shown(text string) string {
+	if number, symbol, ok := e.Parted(text); ok && symbol == e.Unit() && symbol != "" {
+		return withSymbol(number, symbol)
+	}
+	return strings.TrimSpace(text)
+}
+
 // Meanings returns what a bare number of an unlikely size was read as, and what may have been
 // meant: "150 pulses/s" and "150 kHz". Both are empty where there is nothing to ask.
 func (e *Entry) Meanings() (read, rather string) {

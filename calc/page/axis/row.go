@@ -72,6 +72,6 @@ func (r Row) Numbers() (figures report.FigureList, asks []report.Block) {
 var TurnsFaster = report.DoubtNote(turnsFaster)
 
 // Meaning explains the conventions.
-var Meaning = report.Part{ID: "meaning", Title: meaningTitle, Guide: true, Blocks: []report.Block{
+var Meaning = report.Part{ID: "meaning", Title: meaningTitle, Brief: meaningBrief, Guide: true, Blocks: []report.Block{
 	report.PointsOf(meaningSteps, meaningTurn, meaningOutput),
 }}

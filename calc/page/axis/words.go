@@ -127,6 +127,11 @@ var (
 	}
 )
 
+// GoodEnough is what a blank acceptable error counts as.
+const GoodEnough word.Template = "±{error} is good enough"
+
+const meaningBrief = "per mm, per turn"
+
 const sameLeads word.Template = "“{typed}” has the same lead as the first thread, {lead}: nothing would move. The two leads must differ, or one thread be left-hand (LH)."
 
 // Measuring tools, by their IDs: in a list, and within a sentence.

@@ -7,9 +7,9 @@ import (
 
 // How a controller stores a setting.
 var (
-	asSteps  = sheet.Option{Word: AsSteps, Label: "Steps per mm", Hint: "microsteps sent for one millimetre or degree"}
-	asTurn   = sheet.Option{Word: AsTurn, Label: "Travel per motor turn", Hint: "how far the axis goes when the motor turns once"}
-	asOutput = sheet.Option{Word: AsOutput, Label: "Travel per output turn", Hint: "per turn of the output shaft; the gear ratio is stored separately"}
+	asSteps  = sheet.Option{Word: AsSteps, Label: "Steps per mm", Brief: "stores steps", Hint: "microsteps sent for one millimetre or degree"}
+	asTurn   = sheet.Option{Word: AsTurn, Label: "Travel per motor turn", Brief: "stores travel per turn", Hint: "how far the axis goes when the motor turns once"}
+	asOutput = sheet.Option{Word: AsOutput, Label: "Travel per output turn", Brief: "stores travel per output turn", Hint: "per turn of the output shaft; the gear ratio is stored separately"}
 
 	wantsUnsaid = sheet.Option{Word: Unsaid, Label: "Don't know yet", Hint: "shows what to enter in each case"}
 )
@@ -109,3 +109,12 @@ const (
 	resolutionOnly               = "Only your tool's resolution counts here. Enter its accuracy too, if you know it."
 	usualAccuracy  word.Template = "This holds for {tool} within its usual ± {accuracy}."
 )
+
+// Why a text is no list of teeth; see unit.Error.
+const (
+	notTeeth   word.Template = "{field}: “{typed}” isn't a list of teeth. Write it like 12, or 12 x 20 for two stages, in order from the motor."
+	teethRange word.Template = "{field}: “{typed}” is out of range. Each number of teeth must be from {least} to {most}."
+	manyStages word.Template = "{field}: “{typed}” has more than {n} stages. Write the product of some of them as one stage."
+)
+
+const aboutTeeth = "a number of teeth, 1 to 10000; 12 x 20 for two stages, in order from the motor"

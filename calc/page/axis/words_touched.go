@@ -9,7 +9,7 @@ import (
 const TouchesTitle = "What else is affected"
 
 // secTouched is where a person's own numbers stand that a new setting affects.
-var secTouched = &sheet.Section{Title: "Your other settings (optional)", Folded: true}
+var secTouched = &sheet.Section{Title: "Your other settings", Folded: true}
 
 // When what was found by trial was found.
 var (

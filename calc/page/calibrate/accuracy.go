@@ -15,7 +15,7 @@ func (a *solution) accuracy() *report.Part {
 		return nil
 	}
 	r := a.reversal
-	p := &report.Part{ID: "accuracy", Title: accuracyTitle, Folded: true, Needs: a.readKeys}
+	p := &report.Part{ID: "accuracy", Title: accuracyTitle, Folded: true, Brief: accuracyBrief, Needs: a.readKeys}
 	var figures report.FigureList
 	add := func(id, label string, v float64) {
 		figures.Add(&report.Figure{ID: id, Label: label, Value: withoutNoise(v), Unit: a.unit, Digits: 3})

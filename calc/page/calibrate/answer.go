@@ -260,7 +260,7 @@ func (a *solution) whyImpossible() report.Note {
 	method := a.sheet.Method()
 	switch {
 	case is(errVague) && a.scale.TooCoarse():
-		return report.DoubtNote(a.sheet.moves().toolSaysNothing)
+		return report.DoubtNote(a.sheet.moves().ToolSaysNothing)
 	case is(errVague):
 		return report.DoubtNote(nothingSaid)
 	case is(measure.ErrNothingMoved) && method == trial.BothSides:
@@ -274,7 +274,7 @@ func (a *solution) whyImpossible() report.Note {
 	case is(measure.ErrOneLength) && method == trial.BothSides:
 		return report.DoubtNote(onePositionOnly)
 	case is(measure.ErrOneLength):
-		return report.DoubtNote(a.sheet.moves().oneLengthOnly, "choice", a.sheet.Trip.Options()[0].Label)
+		return report.DoubtNote(a.sheet.moves().OneLengthOnly, "choice", a.sheet.Trip.Options()[0].Label)
 	case is(measure.ErrOneDirection):
 		return report.DoubtNote(oneSideOnly)
 	}

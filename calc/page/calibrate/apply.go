@@ -51,11 +51,14 @@ func (a *solution) apply() *report.Part {
 	case a.suspectsMistake():
 		p.Title, p.Folded = applyMistakeTitle, true
 	}
+	if p.Folded {
+		p.Brief = applyBrief
+	}
 	number := a.toSet()
 	was := a.now
-	send, copyFor, save := sendLabel, lineFor, saveCommandStep
+	send, copyFor := sendLabel, lineFor
 	if was.Convention != drive.StepsPerUnit {
-		send, copyFor, save = configLabel, entryFor, saveConfigStep
+		send, copyFor = configLabel, entryFor
 	}
 	template := a.sheet.Line.Value + a.sheet.TravelLine.Value + a.sheet.RotaryLine.Value + a.sheet.Entry.Value // only one of them is shown
 	if template != "" {
@@ -69,13 +72,42 @@ func (a *solution) apply() *report.Part {
 	} else {
 		p.Add(report.Ask{Keys: []string{a.templateKey()}, For: copyFor})
 	}
-	p.Add(report.CautionOf("stay"), report.CautionOf("rollers"), report.Steps{Items: []report.Line{
-		report.Say(noteOldStep, "setting", a.old("", was)),
-		report.Say(setNewStep, "setting", a.withUnit(number)),
+	if p.Folded {
+		p.Add(a.persistSteps())
+	}
+	if a.toBeChecked() {
+		p.Add(report.Go{Key: a.laterKeys[len(a.laterKeys)-1], Text: checkItNow})
+	}
+	return p
+}
+
+// toBeChecked reports whether check runs are what comes next, and the form has room for them.
+func (a *solution) toBeChecked() bool {
+	v := a.judged.Verdict
+	return !a.hasThen && !a.suspectsMistake() && !a.keepsParts() && a.sheet.Method() == trial.OneLength && (v == measure.ChangeIt || v == measure.EitherIsFine)
+}
+
+// persist says how to set the value so that it stays.
+func (a *solution) persist() *report.Part {
+	v := a.judged.Verdict
+	if _, mends := a.mended(); a.hasThen || a.keepsParts() || a.suspectsMistake() && !mends || !a.interim && v != measure.ChangeIt && v != measure.EitherIsFine {
+		return nil
+	}
+	p := &report.Part{ID: "persist", Title: persistTitle, Needs: a.allKeys, Blocks: []report.Block{a.persistSteps()}}
+	return p.Fold(persistBrief)
+}
+
+func (a *solution) persistSteps() report.Block {
+	save := saveCommandStep
+	if a.now.Convention != drive.StepsPerUnit {
+		save = saveConfigStep
+	}
+	return report.Steps{Items: []report.Line{
+		report.Say(noteOldStep, "setting", a.old("", a.now)),
+		report.Say(setNewStep, "setting", a.withUnit(a.toSet())),
 		report.Text(save),
 		report.Say(checkInUseStep, "part", axis.TouchesTitle),
-	}})
-	return p
+	}}
 }
 
 func (a *solution) templateKey() string {
@@ -92,9 +124,13 @@ func (a *solution) templateKey() string {
 
 // next says what to do now, which depends on the verdict.
 func (a *solution) next() *report.Part {
-	p := &report.Part{ID: "next", Title: nextTitle, Needs: append([]string{"path"}, a.allKeys...), Folded: a.hasThen}
+	p := &report.Part{ID: "next", Title: nextTitle, Needs: append([]string{"path"}, a.allKeys...)}
+	if a.hasThen {
+		p.Fold(a.nextBrief())
+	}
 	var items report.Sentences
 	var links []report.Link
+	repeats := false // the test, which has its dangers
 	if a.slips() {
 		items = a.againstSlip()
 	}
@@ -105,7 +141,7 @@ func (a *solution) next() *report.Part {
 			items.Say(leaveStep)
 		}
 	case measure.MeasureMore, measure.NotWithThis:
-		last := report.Say(a.sheet.moves().addRunsStep)
+		last := report.Say(a.sheet.moves().AddRunsStep)
 		if a.interim {
 			last = report.Say(interimStep)
 		}
@@ -126,17 +162,21 @@ func (a *solution) next() *report.Part {
 		if a.sheet.Method() != trial.OneLength { // whose second round the form has no room for
 			enter = report.Say(newSheetStep)
 		}
+		repeats = true
 		items = append(items, a.confirm(), enter, report.Say(whatIfStep), report.Say(seePartStep, "part", axis.TouchesTitle))
 	}
 	p.Add(report.Steps{Items: items})
+	if _, supposed, ok := a.byParts(); ok && supposed {
+		p.Add(report.Ask{Keys: []string{"angle", "micro", "gears"}, For: partsFor})
+	}
 	if a.sheet.isFeed() && a.sheet.Path.Word == "open" {
 		p.Add(report.CautionNote(guardBack))
 	}
 	if far := math.Abs(a.scale.Error().Value) > farOff; far && !a.suspectsMistake() && !a.hasThen {
 		links = append(links, a.swap().Any())
 	}
-	if v := a.judged.Verdict; !a.hasThen && !a.suspectsMistake() && !a.keepsParts() && a.sheet.Method() == trial.OneLength && (v == measure.ChangeIt || v == measure.EitherIsFine) {
-		p.Add(report.Ask{Keys: a.laterKeys[len(a.laterKeys)-1:], For: checkFor})
+	if repeats {
+		p.Add(report.CautionOf("stay"), report.CautionOf("rollers"))
 	}
 	if len(links) > 0 {
 		p.Add(report.Links{All: links})
@@ -165,7 +205,7 @@ func (a *solution) againstSlip() []report.Line {
 // confirm says in which band the next reading should fall.
 func (a *solution) confirm() report.Line {
 	if a.sheet.Method() != trial.OneLength {
-		return report.Say(a.sheet.moves().oneLengthStep)
+		return report.Say(a.sheet.moves().OneLengthStep)
 	}
 	next, _ := a.test.Next(a.asked, 1) // the test was measured, so there can be another
 	low, high := next.Interval()
@@ -235,4 +275,12 @@ func (a *solution) conventions() *report.Part {
 		}
 	}
 	return p
+}
+
+// nextBrief is what to do next, in a few words.
+func (a *solution) nextBrief() string {
+	if a.judged.Verdict == measure.LeaveIt {
+		return elsewhereBrief
+	}
+	return nextBrief
 }

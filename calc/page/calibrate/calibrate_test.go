@@ -127,7 +127,7 @@ func TestMeasureRatioReading(t *testing.T) {
 	assert.Contains(t, calctest.Part(f, "ratio"), "A 0.9° motor is configured as 1.8°. Check the step angle")
 	assert.Contains(t, calctest.Part(f, "ratio"), "explanations fit")
 	assert.Equal(t, "Look for a mistake first", calctest.Verdict(f).Title)
-	assert.Contains(t, calctest.Part(f, "apply"), "Set the new one: 1076 steps/mm")
+	assert.Contains(t, calctest.Part(f, "persist"), "Set the new one: 1076 steps/mm")
 	double := calctest.Open(t, "measure", "v=1&as=turn&turn=5.948&asked=80&read=fed&tool=caliper-0.05&fed=40.1,40,40.1")
 	assert.Contains(t, calctest.Part(double, "apply"), "If there is no mistake", "the full steps are an entry of their own there")
 	f = calctest.Open(t, "measure", "v=1&steps=538&asked=80&read=fed&tool=caliper-0.05&fed=17.8,17.8,17.7&gears=pairs&driving=12&driven=54")
@@ -289,7 +289,7 @@ func TestMeasureApply(t *testing.T) {
 	apply := calctest.Part(f, "apply")
 	assert.Contains(t, apply, "Send this: M92 E564.3\n", "rounded to below a tenth of ± 2.8")
 	assert.Contains(t, apply, "To undo it: M92 E538\n")
-	assert.Contains(t, apply, "the next restart brings the old value back")
+	assert.Contains(t, calctest.Part(f, "persist"), "the next restart brings the old value back")
 	assert.Contains(t, calctest.Part(f, "touches"), "A start-up script, macro or profile that still sets 538 steps/mm: change it to 564.3 steps/mm")
 	f.Set("line", 0, "M92 E")
 	assert.Contains(t, f.ProblemAt("line", 0), "has no {value}")
@@ -300,7 +300,7 @@ func TestMeasureApply(t *testing.T) {
 
 	f = calctest.Open(t, "measure", "v=1&as=turn&turn=5.948&asked=80&mark=105&rest=28.7,28.9,28.6&entry=travel%20per%20turn:%20%7Bvalue%7D%20mm")
 	assert.Contains(t, calctest.Part(f, "apply"), "travel per turn: 5.670 mm")
-	assert.Contains(t, calctest.Part(f, "apply"), "restart the controller")
+	assert.Contains(t, calctest.Part(f, "persist"), "restart the controller")
 	f.Set("entry", 0, "5.67")
 	assert.Contains(t, f.ProblemAt("entry", 0), "has no {value}")
 	f.Set("entry", 0, "")
@@ -360,7 +360,7 @@ func TestMeasureChecksWhereThereIsRoom(t *testing.T) {
 // Nothing stands between a number and its degrees, also where both are put together as text.
 func TestMeasureWritesDegreesAlike(t *testing.T) {
 	f := calctest.Open(t, "measure", "v=1&axis=rotary&as=turn&turndeg=4&askeddeg=90&turned=91.4,91.4,91.39&angle=1.8&micro=16")
-	assert.Contains(t, calctest.Part(f, "apply"), "Set the new one: 4.06207°/rev.")
+	assert.Contains(t, calctest.Part(f, "persist"), "Set the new one: 4.06207°/rev.")
 	assert.Contains(t, calctest.Part(f, "touches"), "still sets 4°/rev: change it to 4.06207°/rev.")
 }
 

@@ -39,7 +39,7 @@ func (a *solution) speedChart() report.Chart {
 
 // lengthChart draws the line: it starts at the offset and rises with the error.
 func (a *solution) lengthChart() report.Chart {
-	c := report.Chart{ID: "lengths", Title: lengthChartTitle, Says: a.sheet.moves().lengthChartSays,
+	c := report.Chart{ID: "lengths", Title: lengthChartTitle, Says: a.sheet.moves().LengthChartSays,
 		X: report.Scale{Label: commandedName, Unit: a.unit, Digits: 5}, Y: report.Scale{Label: differenceName, Unit: a.unit, Digits: 3},
 		Keys: [report.PointKinds]string{report.Counted: runNoun, report.Result: offsetKey}}
 	line := a.fit.Line
@@ -59,7 +59,7 @@ const roundingNoise = 1e-9
 
 // residualChart draws what the line leaves over.
 func (a *solution) residualChart() report.Chart {
-	c := report.Chart{ID: "residuals", Title: residualTitle, Says: a.sheet.moves().residualSays,
+	c := report.Chart{ID: "residuals", Title: residualTitle, Says: a.sheet.moves().ResidualSays,
 		X: report.Scale{Label: commandedName, Unit: a.unit, Digits: 5}, Y: report.Scale{Label: aboveName, Unit: a.unit, Digits: 3},
 		Keys: [report.PointKinds]string{report.Counted: runNoun}, Flat: true}
 	longest := 0.0

@@ -10,7 +10,7 @@ import (
 func (s *entries) Fields() []sheet.Field {
 	feed, travel, rotary := sheet.If("axis", "feed"), sheet.If("axis", "travel"), sheet.If("axis", "rotary")
 	rest, moves := sheet.And(feed, "read", "rest"), sheet.If("axis", "feed", "travel")
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{{Key: "axis", Label: axisLabel, Section: secAxis, Cells: sheet.One(&s.Axis)}},
 		s.ScaleEntry.Fields(secAxis, settingHint, "axis", "feed", "travel"),
 		[]sheet.Field{
@@ -67,8 +67,12 @@ func (s *entries) Fields() []sheet.Field {
 			{Key: "entry", Label: entryLabel, Hint: entryHint,
 				Section: secLine, When: sheet.If("as", axis.AsTurn, axis.AsOutput), Cells: sheet.One(&s.Entry)},
 		},
-	)
+	), needed...)
 }
+
+// needed are the keys of what there is no answer without.
+var needed = []string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg", "asked", "askeddeg", "mark", "rest", "target", "targetdeg",
+	"tool", "step", "tooldeg", "stepdeg"}
 
 // sideFields are the columns of positions that are approached from both sides.
 func (s *entries) sideFields(on []sheet.When, suffix string, targets, up, down *sheet.Entries) []sheet.Field {

@@ -68,10 +68,10 @@ func (a *solution) lengths() *report.Part {
 	if a.sheet.Method() != trial.SeveralLengths {
 		return nil
 	}
-	p := &report.Part{ID: "lengths", Title: a.sheet.moves().lengthsTitle, Needs: a.readKeys}
+	p := &report.Part{ID: "lengths", Title: a.sheet.moves().LengthsTitle, Needs: a.readKeys}
 	says := noOffset
 	if a.fit.OffsetFound {
-		says = a.sheet.moves().offsetFound
+		says = a.sheet.moves().OffsetFound
 	}
 	p.Add(report.Para{Line: report.Text(says)}, a.lengthChart(), a.residualChart(),
 		report.Figures{All: []report.Figure{a.offset("offset")}},
@@ -96,7 +96,7 @@ func (a *solution) sides() *report.Part {
 	}
 	p := &report.Part{ID: "sides", Title: sidesTitle, Needs: a.readKeys, Blocks: []report.Block{
 		report.Figures{All: figures}, a.sideChart(),
-		report.ParaOf(a.sheet.moves().sidesSays),
+		report.ParaOf(a.sheet.moves().SidesSays),
 	}}
 	p.Add(a.doubts()...)
 	return p

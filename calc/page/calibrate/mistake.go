@@ -2,7 +2,6 @@ package calibrate
 
 import (
 	"math"
-	"slices"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
@@ -56,8 +55,8 @@ func (a *solution) suspectsMistake() bool {
 // misreadings are the ways in which readings so far off may be meant otherwise. What gears that
 // were told of explain is no guess.
 func (a *solution) misreadings() []trial.Misreading {
-	return slices.DeleteFunc(trial.Misreadings(a.sheet.Axis.Word, a.asked, a.runs), func(m trial.Misreading) bool {
-		return m.Moved == 0 && len(a.read.Fits) > 0 && a.sheet.GearEntry.Known()
+	return lists.Keep(trial.Misreadings(a.sheet.Axis.Word, a.asked, a.runs), func(m trial.Misreading) bool {
+		return m.Moved != 0 || len(a.read.Fits) == 0 || !a.sheet.GearEntry.Known()
 	})
 }
 
@@ -135,7 +134,7 @@ func (a *solution) ratio() *report.Part {
 		items = append(items, a.meant(m))
 	}
 	for _, f := range fits[:min(len(fits), 4)] {
-		items = append(items, explain(f))
+		items = append(items, trial.Explain(f))
 		if l, ok := a.swap().Undo(f[0]); ok && len(f) == 1 {
 			links = append(links, l)
 		}
@@ -150,18 +149,6 @@ func (a *solution) ratio() *report.Part {
 // trainKeys are those of motor and gears.
 func (a *solution) trainKeys() []string {
 	return lists.Concat([]string{"angle", "micro"}, a.sheet.GearEntry.Keys(""))
-}
-
-// explain says what was mixed up, and what to check; two mistakes may only together explain it.
-func explain(mistakes []drive.Mistake) report.Line {
-	var says []report.Line
-	if len(mistakes) > 1 {
-		says = append(says, report.Say(twoMistakes))
-	}
-	for _, m := range mistakes {
-		says = append(says, report.Text(m.What), report.Text(m.Look))
-	}
-	return report.Together(says...)
 }
 
 // swap is what the page of swaps is handed.

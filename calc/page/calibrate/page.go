@@ -66,6 +66,8 @@ type entries struct {
 }
 
 func newEntries() *entries {
+	first := trial.NewRoundEntry(trial.RunRows, 4)
+	first.Group.Shared = []string{"at", "want", "wantdeg"}
 	return &entries{
 		Axis: sheet.Choose(
 			trial.Feed, trial.Travel, rotaryOption,
@@ -80,8 +82,8 @@ func newEntries() *entries {
 		Marks: sheet.Choose(marksSet, marksEach),
 		Mark:  trial.ReadingInput(),
 		At:    sheet.ColumnOf(trial.TestSpeedInput()),
-		Want:  sheet.LengthsOf(trial.ReadingInput()), WantDeg: sheet.ColumnOf(trial.TurnInput()), first: trial.NewRoundEntry(trial.RunRows, 5),
-		target:  &sheet.Group{Words: targetRows, Least: 1, Start: 3, Most: sheet.MostRows},
+		Want:  sheet.LengthsOf(trial.ReadingInput()), WantDeg: sheet.ColumnOf(trial.TurnInput()), first: first,
+		target:  &sheet.Group{Words: trial.TargetRows, Least: 1, Start: 3, Most: sheet.MostRows},
 		Targets: sheet.LengthsOf(axis.PositionInput()), Up: sheet.LengthsOf(axis.PositionInput()), Down: sheet.LengthsOf(axis.PositionInput()),
 		TargetsDeg: sheet.ColumnOf(axis.PositionDegInput()), UpDeg: sheet.ColumnOf(axis.PositionDegInput()), DownDeg: sheet.ColumnOf(axis.PositionDegInput()),
 		tool:         axis.NewToolEntry(toolUnknown),

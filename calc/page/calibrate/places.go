@@ -71,17 +71,12 @@ func (s *entries) approached() (targets []measure.Target, means []measure.Point)
 }
 
 // moves is what is said of the axis as one that moves, or turns.
-func (s *entries) moves() *moveWording {
+func (s *entries) moves() *trial.MoveWording {
 	if s.rotary() {
-		return &angleWords
+		return &trial.AngleWords
 	}
-	return &lengthWords
+	return &trial.LengthWords
 }
 
 // doubt is the sentence of a warning.
-func (s *entries) doubt(w measure.Warning) word.Template {
-	if own := s.moves().doubts.Of(string(w)); own != "" {
-		return word.Template(own)
-	}
-	return trial.Doubt(w)
-}
+func (s *entries) doubt(w measure.Warning) word.Template { return s.moves().Doubt(w) }

@@ -17,7 +17,7 @@ func (a *solution) remedies() []report.Line {
 	with, told := a.sheet.measuredWith()
 	switch {
 	case told && err == nil && a.judged.Verdict == measure.NotWithThis && len(means) == 0:
-		return []report.Line{report.Say(a.sheet.moves().finerOrWiderStep)}
+		return []report.Line{report.Say(a.sheet.moves().FinerOrWiderStep)}
 	case a.scale.Plan > a.scale.Runs:
 		return []report.Line{report.Say(finishStep, "n", strconv.Itoa(a.scale.Plan-a.scale.Runs), "all", strconv.Itoa(a.scale.Plan))}
 	case err != nil || len(means) == 0 || a.scale.Ratio.U == 0: // nothing is known that could be improved

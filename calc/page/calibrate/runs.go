@@ -172,7 +172,7 @@ func (a *solution) grave() []report.Note {
 	}
 	if a.sheet.Method() == trial.SeveralLengths && a.fit.OffsetFound {
 		o := a.offset("")
-		notes = append(notes, report.TipNote(offsetTip, "offset", &o), report.TipNote(word.Template(a.sheet.moves().offsetFound)))
+		notes = append(notes, report.TipNote(offsetTip, "offset", &o), report.TipNote(word.Template(a.sheet.moves().OffsetFound)))
 	}
 	if a.alone && a.judged.Verdict != measure.NotWithThis {
 		return notes
@@ -201,7 +201,7 @@ func (a *solution) doubts() []report.Block {
 		notes = append(notes, report.DoubtNote(toolDoubt))
 	}
 	if !a.sheet.isFeed() && a.sheet.Method() == trial.OneLength {
-		notes = append(notes, report.TipNote(a.sheet.moves().oneLengthTip, "choice", a.sheet.Trip.Options()[1].Label))
+		notes = append(notes, report.TipNote(a.sheet.moves().OneLengthTip, "choice", a.sheet.Trip.Options()[1].Label))
 	}
 	return notes
 }

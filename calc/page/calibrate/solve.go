@@ -170,25 +170,36 @@ func (a *solution) farWorse() bool {
 		off >= farTimes*max(a.wide, a.sheet.acceptable())
 }
 
-// report orders the parts: guides first, then with an answer the answer, without
-// one what to do.
+// unread is the picture of the test without its readings, while one of them is wrong: of what is
+// left of them it must not show a mean.
+func (a *solution) unread() *report.Drawing {
+	set := *a
+	set.runs = nil
+	return set.guide()
+}
+
+// report orders the parts as they are done: with an answer what to set, how to go back and the
+// check, without one how to make the test. What explains is folded.
 func (a *solution) report(problems []report.Problem) report.Report {
-	r := report.Report{Problems: problems}
+	r := report.Report{Problems: problems, Picture: a.guide(), Unread: a.unread(), Care: a.sheet.care(), Assumed: a.sheet.assumed()}
 	a.sheet.GearEntry.Read(&r.Remarks, "")
+	how, runs := a.howTo().Fold(howBrief), a.readings().Fold(runsBrief.Fill(len(a.runs)))
 	if !a.hasAnswer() {
-		r.Add(a.howTo(), a.missing(), a.impossible(), a.picture(), a.readings())
+		r.Add(how, a.missing(), a.impossible(), runs)
 		return r
 	}
 	r.Answer = a.answer()
-	r.Add(a.howTo(), a.again())
-	switch {
-	case a.keepsParts():
-		r.Add(a.next(), a.apply())
-	case a.interim, a.judged.Verdict == measure.ChangeIt, a.judged.Verdict == measure.EitherIsFine:
-		r.Add(a.ratio(), a.apply(), a.next(), a.touches())
-	default:
-		r.Add(a.next(), a.ratio(), a.apply())
+	settles := a.interim || a.judged.Verdict == measure.ChangeIt || a.judged.Verdict == measure.EitherIsFine
+	next := a.next()
+	if settles && !a.keepsParts() && !a.suspectsMistake() || a.judged.Verdict == measure.LeaveIt {
+		next = next.Fold(a.nextBrief())
 	}
-	r.Add(a.picture(), a.readings(), a.speeds(), a.lengths(), a.sides(), a.accuracy(), a.conventions(), a.why())
+	r.Add(how, a.again())
+	if settles && !a.keepsParts() {
+		r.Add(a.ratio(), a.apply(), next, a.persist(), a.touches().Fold(a.touchesBrief()))
+	} else {
+		r.Add(next, a.ratio(), a.apply(), a.persist())
+	}
+	r.Add(runs, a.speeds().Fold(slipBrief), a.lengths().Fold(lengthsBrief), a.sides().Fold(sidesBrief), a.accuracy(), a.conventions().Fold(conventionsBrief), a.why())
 	return r
 }

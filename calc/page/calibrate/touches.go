@@ -89,3 +89,14 @@ func (a *solution) toRate(steps drive.Setting) report.Link {
 	return axis.LinkTo(rateLink, "rate", axis.Fill("moves", moves), axis.Fill(axis.SettingKey(drive.StepsPerUnit, s.rotary()), a.number(steps)),
 		axis.Fill("angle", s.Angle.Bare()), axis.Fill("micro", s.Micro.Bare()), speed, axis.Fill("limit", s.Limit.Bare()))
 }
+
+// touchesBrief is what that is about.
+func (a *solution) touchesBrief() string {
+	switch {
+	case a.sheet.isFeed():
+		return touchesExtruder
+	case a.sheet.rotary():
+		return touchesRotary
+	}
+	return touchesLinear
+}

@@ -8,7 +8,7 @@ import (
 
 // why is what the verdict rests on, folded away.
 func (a *solution) why() *report.Part {
-	p := &report.Part{ID: "why", Title: whyTitle, Folded: true, Needs: a.readKeys}
+	p := &report.Part{ID: "why", Title: whyTitle, Folded: true, Brief: whyBrief, Needs: a.readKeys}
 	e := a.scale.Error()
 	p.Blocks = trial.WhyBlocks(a.relativeBudget(), e, a.judged, a.alone, trial.PartName)
 	if a.sheet.Method() == trial.OneLength && len(a.test.Runs) > 1 && e.U > 0 {

@@ -12,23 +12,23 @@ var (
 	secBefore  = &sheet.Section{Title: "Checks before you start", Folded: true}
 	secRuns    = &sheet.Section{Title: "The readings"}
 	secTool    = &sheet.Section{Title: "Measuring tool"}
-	secEarlier = &sheet.Section{Title: "From a plan or earlier tests (optional)", Folded: true}
+	secEarlier = &sheet.Section{Title: "From a plan or earlier tests", Folded: true}
 	secAgain   = &sheet.Section{Title: "Check runs after the change", Folded: true}
-	secParts   = &sheet.Section{Title: "Motor and gears (optional)", Folded: true}
+	secParts   = &sheet.Section{Title: "Motor and gears", Folded: true}
 	secLine    = &sheet.Section{Title: "Command to set it", Folded: true}
 )
 
 // Labels of the fields, and what to type there.
 const (
 	axisLabel   = "Axis"
-	settingHint = "The value in use during the first runs, at the microsteps set then, with all its digits. Keep it when you add check runs."
+	settingHint = "In use during the first runs, at the microsteps set then, with all its digits. Keep it for check runs."
 
 	driveLabel    = "Extruder type"
 	pathLabel     = "Test"
 	trialLabel    = "Runs at"
 	tripLabel     = "Moves"
 	askedLabel    = "Commanded length"
-	askedHint     = "What you told the machine to move in one run."
+	askedHint     = "What you told it to move in one run."
 	askedDegLabel = "Commanded angle"
 	askedDegHint  = "What you told the machine to turn in one run."
 	speedLabel    = "Feed speed"
@@ -38,11 +38,11 @@ const (
 	readingLabel  = "Method"
 	marksLabel    = "Mark distance"
 	markLabel     = "Mark at"
-	markHint      = "From the extruder's inlet to the mark, before the run. Longer than the commanded length."
+	markHint      = "Inlet to mark, before the run. Longer than the commanded length."
 	atHint        = "F in G-code is in mm/min."
 	wantLabel     = "Commanded"
 	targetLabel   = "Target position"
-	targetHint    = "Reach each position at least twice from each side, one row for each time."
+	targetHint    = "At least twice from each side, one row for each time."
 	upLabel       = "Reached, moving +"
 	downLabel     = "Reached, moving −"
 	toolLabel     = "Measured with"
@@ -79,17 +79,17 @@ const (
 var (
 	rotaryOption = sheet.Option{Word: "rotary", Label: "Rotary", Hint: "any axis that turns, in degrees"}
 
-	driveNear = sheet.Option{Word: "near", Label: "Direct", Hint: "the extruder sits on the hot end"}
+	driveNear = sheet.Option{Word: "near", Brief: "direct", Label: "Direct", Hint: "the extruder sits on the hot end"}
 	driveTube = sheet.Option{Word: "tube", Label: "Bowden", Hint: "a tube runs from the extruder to the hot end"}
 
-	readRest = sheet.Option{Word: "rest", Label: "Mark the filament", Hint: "measure what remains to the mark"}
-	readFed  = sheet.Option{Word: "fed", Label: "Measure the fed length", Hint: "measure what went in, or came out"}
+	readRest = sheet.Option{Word: "rest", Label: "Mark the filament", Hint: "measure what remains to the mark", Brief: "mark test"}
+	readFed  = sheet.Option{Word: "fed", Label: "Measure the fed length", Hint: "measure what went in, or came out", Brief: "fed length read"}
 
-	marksSet  = sheet.Option{Word: "set", Label: "Same every run", Hint: "mark again at this distance"}
-	marksEach = sheet.Option{Word: "each", Label: "Different each run", Hint: "enter it for each run"}
+	marksSet  = sheet.Option{Word: "set", Label: "Same every run", Hint: "mark again at this distance", Brief: "same mark distance"}
+	marksEach = sheet.Option{Word: "each", Label: "Different each run", Hint: "enter it for each run", Brief: "mark distance differs"}
 
-	toolUnknown = sheet.Option{Word: "none", Label: "Not chosen", Hint: "then only the scatter of the runs counts"}
-	toolSame    = sheet.Option{Word: "same", Label: "The same tool", Hint: "a zero error cancels out"}
+	toolUnknown = sheet.Option{Word: "none", Label: "Not said", Hint: "then only the scatter of the runs counts"}
+	toolSame    = sheet.Option{Word: "same", Label: "The same tool", Hint: "a zero error cancels out", Brief: "one tool"}
 
 	countedMM     = sheet.Option{Word: "mm", Label: "mm", Hint: "the usual way"}
 	countedVolume = sheet.Option{Word: "volume", Label: "mm³ (volumetric)", Hint: "then the filament's diameter counts too"}

@@ -10,8 +10,11 @@ const (
 )
 
 var tasks = []sheet.Task{
-	{Situation: "I fitted a new extruder", Help: "Run a short test, enter what you measured, get the new setting.", Fragment: ""},
-	{Situation: "I measured an axis and it's off", Help: "Enter the commanded and the measured length, get the corrected setting.", Fragment: "v=1&axis=travel"},
+	{Occasion: sheet.Changed, Situation: "I fitted a new extruder", Help: "Run a short test, enter what you measured, get the new setting.", Fragment: ""},
+	{Occasion: sheet.Off, Situation: "It extrudes too much or too little", Help: "Mark the filament, feed a length, enter what remains.", Fragment: ""},
+	{Occasion: sheet.Off, Situation: "A length comes out wrong", Help: "Enter the commanded and the measured length, get the corrected setting.", Fragment: "v=1&axis=travel"},
+	{Occasion: sheet.Off, Situation: "It feeds less the faster it goes", Help: "Feed at several speeds: tells slip from a wrong setting.", Fragment: "v=1&trial=speeds&read=fed"},
+	{Occasion: sheet.Off, Situation: "Backlash: it loses motion when it turns round", Help: "Reach each position from both sides, get the backlash.", Fragment: "v=1&axis=travel&trip=sides"},
 }
 
 // Units of figures of more than one sort of axis.

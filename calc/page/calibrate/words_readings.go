@@ -34,14 +34,6 @@ const (
 	offsetTip       word.Template = "Fixed offset: {offset}."
 )
 
-// The drawing of the test.
-const (
-	pictureTitle = "The test as a drawing"
-	testComing   = "The test to come, to scale"
-)
-
-var testDrawn = word.Counted{One: "The test, to scale", Other: "The test, to scale, mean of {n} runs"}
-
 // Runs at several speeds.
 const (
 	speedsTitle   = "Error and feed speed"

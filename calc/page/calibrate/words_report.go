@@ -69,7 +69,7 @@ const (
 	whatIfStep                      = "No change? The controller isn't using the new value. Still off? Look for slip or a bad reading. Off the other way? The value probably went into the wrong setting."
 	seePartStep       word.Template = "Then see “{part}”."
 	guardBack                       = "Turn cold-extrusion protection back on if you turned it off for this test."
-	checkFor                        = "a verdict on your check runs"
+	partsFor                        = "what your parts give"
 
 	cureStep                   = "To cure slip: print hotter or slower, clean the drive gear, adjust its tension, free up the filament path, and check for a clogged nozzle. Then repeat the test."
 	noFasterStep word.Template = "Feed no faster than {speed} ({rate}): above that the error is more than you accept."
@@ -110,6 +110,36 @@ var mistakesSay = word.Counted{
 }
 
 const (
-	twoMistakes               = "Two mistakes together:"
-	wouldBe     word.Template = "The setting would be {setting}."
+	wouldBe word.Template = "The setting would be {setting}."
 )
+
+// The caution in sight, by the sort of test.
+const (
+	careHot    = "Hot end burns. Stay, hand near the stop."
+	careCold   = "Fingers off the gears. Stay, hand near the stop."
+	careLinear = "In range, Z off the bed, hand near the stop."
+	careRotary = "Cables clear of the turn, hand near the stop."
+)
+
+const checkItNow = "I have set it: check it"
+
+// What folded parts hold.
+const (
+	howBrief         = "step by step"
+	nextBrief        = "check runs"
+	elsewhereBrief   = "if sizes are still off"
+	persistTitle     = "Keep it after a restart"
+	persistBrief     = "4 steps"
+	applyBrief       = "the value and its line"
+	slipBrief        = "slip, by speed"
+	lengthsBrief     = "setting or fixed offset"
+	sidesBrief       = "what reversing loses"
+	accuracyBrief    = "accuracy and repeatability"
+	conventionsBrief = "per turn"
+	whyBrief         = "sources of error"
+	touchesExtruder  = "flow, retraction"
+	touchesLinear    = "positions, step rate"
+	touchesRotary    = "start-up script, positions"
+)
+
+var runsBrief = word.Counted{One: "1 run", Other: "{n} runs"}

@@ -51,7 +51,7 @@ func (s *entries) Fields() []sheet.Field {
 	col := func(key, label, hint string, cells sheet.Cells, suggest ...string) sheet.Field {
 		return sheet.Field{Key: key, Label: label, Hint: hint, Section: secAxes, Group: s.axis, Cells: cells, Suggest: suggest}
 	}
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{col("name", nameLabel, "", &s.Name), col("moves", movesLabel, "", &s.Moves)},
 		s.ScaleRows.Fields(secAxes, s.axis, asLabel, nil, sheet.If("moves", linear.Word), sheet.If("moves", rotary.Word)),
 		s.MotorRows.Fields(secAxes, s.axis, nil),
@@ -59,7 +59,7 @@ func (s *entries) Fields() []sheet.Field {
 			col("ratio", ratioLabel, ratioHint, s.Ratio.Cells(), "1"),
 			{Key: "wants", Label: wantsLabel, Section: secNew, Cells: sheet.One(&s.Wants)},
 		},
-	)
+	), "wants", "steps")
 }
 
 // leastTurn is the travel per motor turn, mm, below which a bare number is more likely in inches.
@@ -118,6 +118,9 @@ func (s *entries) Solve() report.Report {
 			for _, n := range row.doubts() {
 				part.Add(n)
 			}
+		}
+		if r.Answer != nil {
+			part.Fold(rowBrief)
 		}
 		r.Add(part)
 	}

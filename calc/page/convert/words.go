@@ -14,6 +14,7 @@ const (
 )
 
 var task = sheet.Task{
+	Occasion:  sheet.Changed,
 	Situation: "My new controller stores the setting differently",
 	Help:      "Turn steps per mm into travel per motor turn, or back, for all axes at once.",
 }
@@ -69,3 +70,6 @@ var (
 	ratioHead = []string{"Axis", "You have", "Travel per output turn", "Gear ratio"}
 	eachHead  = []string{"Axis", "Steps per mm or degree", "Travel per motor turn", "Travel per output turn", "Gear ratio"}
 )
+
+// rowBrief is what the folded part of an axis holds.
+const rowBrief = "all that belongs together"

@@ -136,4 +136,4 @@ func remedy(m measure.Remedy) report.Line {
 
 // whatBelongsWhere keeps three settings apart that can all hide each other's
 // errors.
-var whatBelongsWhere = report.Part{ID: "belongs", Title: belongsTitle, Folded: true, Blocks: []report.Block{report.PointsOf(belongs...)}}
+var whatBelongsWhere = report.Part{ID: "belongs", Title: belongsTitle, Brief: belongsBrief, Folded: true, Blocks: []report.Block{report.PointsOf(belongs...)}}

@@ -106,7 +106,7 @@ func (s *entries) Fields() []sheet.Field {
 	// A choice that is hidden holds its default, so that a diameter counts as
 	// one for a stated length.
 	length := sheet.And(sheet.If("by", byMass, byDiameter), "stated", "length")
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{
 			{Key: "scale", Label: calibratedLabel, Hint: calibratedHint, Section: secCalibration, Cells: sheet.One(&s.Scale)},
 			aim("by", byLabel, "", nil, &s.By),
@@ -137,5 +137,5 @@ func (s *entries) Fields() []sheet.Field {
 			{Key: "balancelimits", Label: balanceLimitsLabel, Hint: balanceLimitsHint, Section: secTool, When: mass, Cells: sheet.Input(&s.BalanceLimits)},
 			{Key: "tol", Label: acceptableLabel, Hint: acceptableHint, Section: secTool, Cells: sheet.Input(&s.Tol)},
 		},
-	)
+	), "scale", "flow", "width", "layer", "walls", "used", "planned", "set", "density", "thick", "tool", "step", "balance")
 }

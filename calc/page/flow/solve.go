@@ -278,18 +278,19 @@ func (s *entries) Solve() report.Report {
 
 // report withholds everything about the flow until the extruder is calibrated.
 func (a *solution) report(problems []report.Problem) report.Report {
-	r := report.Report{Problems: problems}
-	r.Add(a.howTo())
+	r := report.Report{Problems: problems, Picture: a.sheet.guide(), Care: a.sheet.care(), Assumed: a.sheet.assumed()}
+	r.Add(a.howTo().Fold(howBrief))
+	readings := a.readingsPart().Fold(readingsBrief.Fill(len(a.readings)))
 	switch {
 	case a.sheet.Scale.Word != axis.ScaleVerified:
 		r.Add(a.calibrateFirst())
 	case a.sheet.Printed.Word == printedBefore:
-		r.Add(&oldPiece, a.readingsPart())
+		r.Add(&oldPiece, readings)
 	case a.found:
 		r.Answer = a.answer()
-		r.Add(a.next(), a.picture(), a.readingsPart(), a.why())
+		r.Add(a.next(), readings, a.why().Fold(whyBrief))
 	default:
-		r.Add(a.missing(), a.tooVague(), a.picture(), a.readingsPart())
+		r.Add(a.missing(), a.tooVague(), readings)
 	}
 	r.Add(&whatBelongsWhere)
 	return r

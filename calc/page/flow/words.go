@@ -11,11 +11,12 @@ import (
 const (
 	pageMenu     = "Flow"
 	pageTitle    = "Tune the flow"
-	pageQuestion = "Steps/mm is right. Are the walls the right thickness, and what should the flow be?"
+	pageQuestion = "Steps/mm is right. Are walls the right thickness? What should the flow be?"
 	pageAbout    = "Once the extruder is calibrated: find the right flow from wall thickness, the weight of a print or the filament's diameter."
 )
 
 var task = sheet.Task{
+	Occasion:  sheet.Off,
 	Situation: "Steps/mm is right, but walls come out too thick or too thin",
 	Help:      "Measure a printed wall, get the new flow.",
 }
@@ -120,7 +121,6 @@ const (
 	readingsTitle   = "What the readings say"
 	readingsCaption = "Readings"
 	readingHead     = "Reading"
-	readingNoun     = "reading"
 	errorHead       = "Extrusion error, %"
 	noPlastic       = "too thin"
 	errorLabel      = "Extrusion error"

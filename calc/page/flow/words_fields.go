@@ -22,22 +22,22 @@ var (
 	wayMass     = sheet.Option{Word: byMass, Label: "Weight", Hint: "of a printed piece"}
 	wayDiameter = sheet.Option{Word: byDiameter, Label: "Filament diameter", Hint: "before you print anything"}
 
-	linesUnsaid  = sheet.Option{Word: "unsaid", Label: "Not sure", Hint: "counted as overlapping"}
-	linesAreOver = sheet.Option{Word: linesOverlap, Label: "Overlapping", Hint: "closer than their width: the rounded ends overlap"}
-	linesAreSide = sheet.Option{Word: linesSide, Label: "Side by side", Hint: "a line width apart"}
+	linesUnsaid  = sheet.Option{Word: "unsaid", Label: "Not sure", Brief: "line spacing not said", Hint: "counted as overlapping"}
+	linesAreOver = sheet.Option{Word: linesOverlap, Label: "Overlapping", Brief: "lines overlap", Hint: "closer than their width: the rounded ends overlap"}
+	linesAreSide = sheet.Option{Word: linesSide, Label: "Side by side", Brief: "lines side by side", Hint: "a line width apart"}
 
-	printedUnsaid = sheet.Option{Word: "unsaid", Label: "Not sure"}
-	printedNow    = sheet.Option{Word: "after", Label: "After the calibration"}
-	printedOld    = sheet.Option{Word: printedBefore, Label: "Before it"}
+	printedUnsaid = sheet.Option{Word: "unsaid", Label: "Not sure", Brief: "printed when not said"}
+	printedNow    = sheet.Option{Word: "after", Label: "After the calibration", Brief: "printed after the calibration"}
+	printedOld    = sheet.Option{Word: printedBefore, Label: "Before it", Brief: "printed before the calibration"}
 
-	linesFused = sheet.Option{Word: "fused", Label: "Fused", Hint: "no gaps when you snap the wall"}
-	linesGaps  = sheet.Option{Word: "gaps", Label: "With gaps", Hint: "you can tell the lines apart"}
+	linesFused = sheet.Option{Word: "fused", Label: "Fused", Brief: "lines fused", Hint: "no gaps when you snap the wall"}
+	linesGaps  = sheet.Option{Word: "gaps", Label: "With gaps", Brief: "gaps between lines", Hint: "you can tell the lines apart"}
 
-	statedLength = sheet.Option{Word: "length", Label: "A length", Hint: "of filament"}
-	statedMass   = sheet.Option{Word: "mass", Label: "A weight", Hint: "of plastic"}
+	statedLength = sheet.Option{Word: "length", Label: "A length", Brief: "slicer shows a length", Hint: "of filament"}
+	statedMass   = sheet.Option{Word: "mass", Label: "A weight", Brief: "slicer shows a weight", Hint: "of plastic"}
 
-	withoutFlow = sheet.Option{Word: "without", Label: "No", Hint: ""}
-	withFlow    = sheet.Option{Word: "with", Label: "Yes", Hint: ""}
+	withoutFlow = sheet.Option{Word: "without", Label: "No", Brief: "without flow in it"}
+	withFlow    = sheet.Option{Word: "with", Label: "Yes", Brief: "with flow in it"}
 
 	toolNotSaid = sheet.Option{Word: "none", Label: "Not chosen", Hint: "then only the scatter of the readings counts"}
 )

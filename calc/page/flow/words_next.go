@@ -72,29 +72,10 @@ var belongs = []string{
 
 // The drawings.
 const (
-	sectionTitle   = "Cross-section of the wall"
-	sectionToScale = "Cross-section of the wall, to scale"
-	dimLine        = "one line"
-	dimSpacing     = "spacing"
-	dimTarget      = "should be"
-	dimRead        = "caliper reads"
-
 	placesTitle   = "Where to put the caliper"
 	placesHere    = "measure here:"
 	placesMiddle  = "middle of a flat side"
 	placesCorner  = "not at a corner"
 	placesSeam    = "not at the seam"
 	placesPicture = "A printed box from above. The caliper's jaws take one wall in the middle of a flat side, not at a corner or the seam."
-)
-
-// What the section shows, before anything is read and after.
-var (
-	sectionPicture = word.Counted{
-		One:   "Cross-section of a wall of one line, {width} wide and {layer} high. It should be {target} thick.",
-		Other: "Cross-section of a wall of {n} lines, each {width} wide and {layer} high, {spacing} from centre to centre. It should be {target} thick.",
-	}
-	sectionRead = word.Counted{
-		One:   "Cross-section of a wall of one line, {width} wide and {layer} high. It should be {target} thick; the caliper reads {read}.",
-		Other: "Cross-section of a wall of {n} lines, each {width} wide and {layer} high, {spacing} from centre to centre. It should be {target} thick; the caliper reads {read}.",
-	}
 )

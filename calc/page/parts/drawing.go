@@ -129,56 +129,77 @@ func arc(x, y, r float64) []float64 {
 	return all
 }
 
+// An outputDrawing is what turns rotation into travel, on its shaft at 0, 0.
+type outputDrawing struct {
+	kind    string
+	pieces  []report.Piece
+	threads [][3]float64 // of a screw: from, to, and from one to the next
+	nuts    []report.Piece
+	teeth   float64 // radius of the wheel whose teeth are given; 0 if there is none
+}
+
+var outputDrawings = []outputDrawing{
+	{kind: "belt", teeth: 17, pieces: []report.Piece{
+		{At: []float64{70, -19, 0, -19}}, {At: []float64{70, 19, 0, 19}},
+	}, nuts: []report.Piece{
+		{Kind: report.DiscPiece, At: []float64{64, 0, 17, 0}}, {Kind: report.PlatePiece, Role: report.Motion, At: []float64{28, -26, 48, -16}},
+	}},
+	{kind: "drum", pieces: []report.Piece{
+		{At: []float64{0, -18, 64, -18}}, {Kind: report.DiscPiece, At: []float64{0, 0, 17, 0}},
+		{Kind: report.PlatePiece, Role: report.Motion, At: []float64{64, -24, 80, -12}},
+	}},
+	{kind: "differential", pieces: []report.Piece{{Kind: report.PlatePiece, At: []float64{0, -6, 80, 6}}},
+		threads: [][3]float64{{4, 34, 7}, {42, 76, 4}}, nuts: []report.Piece{
+			{Kind: report.PlatePiece, At: []float64{12, -14, 26, 14}}, {Kind: report.PlatePiece, Role: report.Motion, At: []float64{50, -14, 66, 14}},
+		}},
+	{kind: "screw", pieces: []report.Piece{{Kind: report.PlatePiece, At: []float64{0, -6, 80, 6}}},
+		threads: [][3]float64{{4, 74, 7}}, nuts: []report.Piece{{Kind: report.PlatePiece, Role: report.Motion, At: []float64{38, -14, 58, 14}}}},
+	{kind: "rack", teeth: 16, nuts: []report.Piece{{Kind: report.PlatePiece, Role: report.Motion, At: []float64{-20, 23, 80, 28}}}},
+	{kind: "roller", pieces: []report.Piece{
+		{Kind: report.PlatePiece, Role: report.Motion, At: []float64{-20, 16, 80, 21}},
+		{Kind: report.DiscPiece, At: []float64{0, 0, 16, 0}}, {Kind: report.DiscPiece, At: []float64{0, 30, 9, 0}},
+	}},
+	{kind: "rotary", pieces: []report.Piece{
+		{Kind: report.DiscPiece, At: []float64{0, 0, 34, 0}}, {Role: report.Motion, At: []float64{0, 0, 34, 0}},
+	}},
+	// A belt or cable that runs from the shaft round a pulley on what moves, and back to where it is fixed.
+	{kind: "moving", teeth: 17, pieces: []report.Piece{
+		{At: []float64{0, -18, 63, -18}}, {At: []float64{27, 18, 63, 18}}, {At: []float64{27, 13, 27, 23}},
+	}, nuts: []report.Piece{
+		{Kind: report.DiscPiece, At: []float64{63, 0, 17, 0}}, {Kind: report.PlatePiece, Role: report.Motion, At: []float64{57, -6, 69, 6}},
+	}},
+}
+
 // drawOutput draws what turns rotation into travel, on its shaft.
 func drawOutput(s *report.Sketch, o *axis.OutputEntry, x, y float64) {
-	end := x + outputReach - 4
+	kind := o.Kind.Word
 	if o.Moving() {
-		drawMovingPulley(s, o, x, y, end)
-		return
+		kind = "moving"
 	}
-	switch o.Kind.Word {
-	case "belt":
-		const r = 17
-		s.Line(report.Body, end-10, y-r-2, x, y-r-2)
-		s.Line(report.Body, end-10, y+r+2, x, y+r+2)
-		s.Disc(x, y, r, int(o.Teeth.Value()))
-		s.Disc(end-16, y, r, 0)
-		s.Plate(report.Motion, x+28, y-r-9, x+48, y-r+1)
-	case "drum":
-		s.Line(report.Body, x, y-18, end-16, y-18)
-		s.Disc(x, y, 17, 0)
-		s.Plate(report.Motion, end-16, y-24, end, y-12)
-	case "differential":
-		s.Plate(report.Body, x, y-6, end, y+6)
-		for at := x + 4; at < x+34; at += 7 {
-			s.Line(report.Measure, at, y+6, at+5, y-6)
+	for i := range outputDrawings {
+		d := &outputDrawings[i]
+		if d.kind != kind {
+			continue
 		}
-		for at := x + 42; at < end-4; at += 4 {
-			s.Line(report.Measure, at, y+6, at+3, y-6)
+		s.Draw(x, y, d.pieces)
+		for _, t := range d.threads {
+			for at := x + t[0]; at < x+t[1]; at += t[2] {
+				s.Line(report.Measure, at, y+6, at+t[2]*0.7, y-6)
+			}
 		}
-		s.Plate(report.Body, x+12, y-14, x+26, y+14)
-		s.Plate(report.Motion, x+50, y-14, x+66, y+14)
-	case "screw":
-		s.Plate(report.Body, x, y-6, end, y+6)
-		for at := x + 4; at < end-6; at += 7 {
-			s.Line(report.Measure, at, y+6, at+5, y-6)
+		if d.teeth > 0 {
+			s.Disc(x, y, d.teeth, int(o.Teeth.Value()+o.Pinion.Value())) // one of both is hidden
 		}
-		s.Plate(report.Motion, x+38, y-14, x+58, y+14)
+		s.Draw(x, y, d.nuts)
+	}
+	switch kind {
 	case "rack":
-		s.Disc(x, y, 16, int(o.Pinion.Value()))
 		var teeth []float64
-		for at := x - 20; at < end-8; at += 10 {
+		for at := x - 20; at < x+72; at += 10 {
 			teeth = append(teeth, at, y+23, at+2, y+18, at+5, y+18, at+7, y+23)
 		}
 		s.Line(report.Motion, teeth...)
-		s.Plate(report.Motion, x-20, y+23, end, y+28)
-	case "roller":
-		s.Plate(report.Motion, x-20, y+16, end, y+21)
-		s.Disc(x, y, 16, 0)
-		s.Disc(x, y+30, 9, 0)
 	case "rotary":
-		s.Disc(x, y, 34, 0)
-		s.Line(report.Motion, x, y, x+34, y)
 		s.Arrow(report.Motion, arc(x, y, 38)...)
 	}
 }
@@ -204,16 +225,4 @@ func (r *row) drawing() (d report.Drawing, ok bool) {
 	element, _ := r.out.Element("")
 	told := r.found != nil || element != nil && !r.Rotary
 	return t.draw(), told && r.drawn
-}
-
-// drawMovingPulley draws a belt or cable that runs from the shaft round a pulley
-// on what moves, and back to where it is fixed.
-func drawMovingPulley(s *report.Sketch, o *axis.OutputEntry, x, y, end float64) {
-	const r = 17
-	s.Line(report.Body, x, y-r-1, end-r, y-r-1)
-	s.Line(report.Body, x+r+10, y+r+1, end-r, y+r+1)
-	s.Line(report.Body, x+r+10, y+r-4, x+r+10, y+r+6)
-	s.Disc(x, y, r, int(o.Teeth.Value()))
-	s.Disc(end-r, y, r, 0)
-	s.Plate(report.Motion, end-r-6, y-6, end-r+6, y+6)
 }

@@ -67,7 +67,7 @@ func (s *entries) Fields() []sheet.Field {
 	}
 	element := axis.OutputFields(&secAxes, s.axis, "", nil, known, s.OutputRows.Cells())
 	geared := func(kind string) []sheet.When { return sheet.And(unless("find", findGears), "gears", kind) }
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{col("name", nameLabel, "", nil, &s.Name), element[0], col("find", findLabel, "", nil, &s.Find)},
 		s.ScaleRows.Fields(&secAxes, s.axis, knownLabel, sheet.If("find", findElement, findGears), unless("out", "rotary"), sheet.If("out", "rotary")),
 		s.MotorRows.Fields(&secAxes, s.axis, nil),
@@ -79,5 +79,5 @@ func (s *entries) Fields() []sheet.Field {
 			col("beside", besideLabel, besideHint, sheet.If("find", findGears), s.Beside.Cells()),
 		},
 		element[1:],
-	)
+	), "out")
 }

@@ -161,12 +161,12 @@ func (r *row) toSwap() report.Link {
 }
 
 // whereToRead tells where the parts say what they are.
-var whereToRead = report.Part{ID: "reading", Title: readingTitle, Guide: true, Blocks: []report.Block{
+var whereToRead = report.Part{ID: "reading", Title: readingTitle, Brief: readingBrief, Guide: true, Blocks: []report.Block{
 	report.CautionOf("wiring"), report.PointsOf(readingPoints...),
 }}
 
 // firstMove goes before a value that nobody has tried.
-var firstMove = report.Part{ID: "first", Title: firstTitle, Blocks: []report.Block{
+var firstMove = report.Part{ID: "first", Title: firstTitle, Brief: firstBrief, Folded: true, Blocks: []report.Block{
 	report.CautionOf("maker"), report.CautionOf("stay"), report.CautionOf("range"), report.CautionOf("rollers"),
 	report.ParaOf(firstMoveAdvice),
 }}

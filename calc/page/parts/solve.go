@@ -77,7 +77,7 @@ func (s *entries) readGears(r *row, i int) {
 }
 
 func (s *entries) Solve() report.Report {
-	r := report.Report{Parts: []report.Part{whereToRead, axis.Meaning}}
+	r := report.Report{Parts: []report.Part{whereToRead, axis.Meaning}, Care: careFirst, Picture: guide()}
 	var rows []*row
 	var above []string // what the rows before depend on: the headline is of the first that answers
 	fields := s.Fields()
@@ -106,7 +106,11 @@ func (s *entries) Solve() report.Report {
 			r.Answer = row.answer(above)
 			row.doubts = nil // the headline has them
 		}
-		r.Add(row.part())
+		part := row.part()
+		if row.found != nil {
+			part.Fold(row.found.String())
+		}
+		r.Add(part)
 	}
 	if len(rows) > 1 {
 		r.AddFirst(glance(rows, above))

@@ -10,8 +10,8 @@ const (
 )
 
 var pageTasks = []sheet.Task{
-	{Situation: "I'm setting up a machine from scratch", Help: "Enter motors, gears, pulleys and screws, get a starting value for every axis.", Fragment: ""},
-	{Situation: "I know the setting, not the part", Help: "Work back from the setting to the pulley, screw, drive gear or gear ratio.", Fragment: "v=1&find=element"},
+	{Occasion: sheet.SettingUp, Situation: "I'm setting up a machine from scratch", Help: "Enter motors, gears, pulleys and screws, get a starting value for every axis.", Fragment: ""},
+	{Occasion: sheet.SettingUp, Situation: "I know the setting, not the part", Help: "Work back from the setting to the pulley, screw, drive gear or gear ratio.", Fragment: "v=1&find=element"},
 }
 
 var pageOutputs = []sheet.Output{

@@ -99,7 +99,7 @@ func (s *entries) Fields() []sheet.Field {
 	feed, travel := sheet.If("axis", "feed"), sheet.If("axis", "travel")
 	hot := sheet.And(feed, "path", "hot")
 	relative := sheet.If("trip", "one", "lengths")
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{
 			{Key: "axis", Label: axisLabel, Section: what, Cells: sheet.One(&s.Axis)},
 			{Key: "path", Label: pathLabel, Section: what, When: feed, Cells: sheet.One(&s.Path)},
@@ -126,5 +126,5 @@ func (s *entries) Fields() []sheet.Field {
 		s.MovesEntry.Fields(lines, nil),
 		s.ScaleEntry.LinearFields(along, settingHint, nil),
 		s.MotorEntry.Fields(along), s.GearEntry.Fields(along, "", nil),
-	)
+	), "wanted", "tool", "step", "from", "to", "longest")
 }

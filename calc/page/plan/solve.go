@@ -139,7 +139,7 @@ type solution struct {
 func (s *entries) Solve() report.Report {
 	a := solution{entries: s, keys: lists.Concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.Keys(""))}
 	wrong := s.problems()
-	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems())}
+	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems()), Care: s.care()}
 	if missing := s.missing(); len(missing) > 0 {
 		r.Add(&report.Part{ID: report.Missing, Title: missingTitle, Needs: []string{"axis"}, Blocks: missing})
 		return r
@@ -152,8 +152,8 @@ func (s *entries) Solve() report.Report {
 		return r
 	}
 	r.Answer = a.answer()
-	r.Add(a.figures(), a.picture(), a.improve(), a.trade(), a.speedTable(), a.targetTable())
-	r.Add(a.before(), a.during(), a.moves(), a.after())
+	r.Add(a.improve(), a.before().Fold(beforeBrief), a.moves(), a.during().Fold(duringBrief), a.after().Fold(afterBrief))
+	r.Add(a.figures().Fold(figuresBrief), a.picture().Fold(pictureBrief), a.speedTable().Fold(speedsBrief), a.targetTable().Fold(targetsBrief), a.trade().Fold(tradeBrief))
 	return r
 }
 
@@ -265,4 +265,15 @@ func (a *solution) length() float64 {
 		}
 	}
 	return 0
+}
+
+// care is the caution of whoever reads no other.
+func (s *entries) care() string {
+	switch {
+	case !s.isFeed():
+		return careLinear
+	case s.Path.Word == "open":
+		return careCold
+	}
+	return careHot
 }

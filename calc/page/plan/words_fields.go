@@ -11,6 +11,7 @@ const (
 )
 
 var tasks = []sheet.Task{{
+	Occasion:  sheet.SettingUp,
 	Situation: "I want to plan a test",
 	Help:      "See how far, how many runs and where to put the mark, with the moves ready to send.",
 }}

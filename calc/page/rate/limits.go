@@ -75,7 +75,7 @@ func (a *solution) after() *report.Part {
 
 // torque is what is behind one microstep.
 func (a *solution) torque() *report.Part {
-	p := &report.Part{ID: "torque", Title: torqueTitle, Folded: true, Needs: lists.Concat(a.needs, []string{"hold"})}
+	p := &report.Part{ID: "torque", Title: torqueTitle, Needs: lists.Concat(a.needs, []string{"hold"})}
 	var figures report.FigureList
 	add := func(r *row, prefix string, steps word.Counted, holds word.Template, m unit.Count) {
 		if m == 0 {
@@ -124,7 +124,7 @@ func (s *entries) weakSupply() []report.Problem {
 
 // corner is where a motor's current can no longer follow.
 func (a *solution) corner() *report.Part {
-	p := &report.Part{ID: "corner", Title: cornerTitle, Folded: true,
+	p := &report.Part{ID: "corner", Title: cornerTitle,
 		Needs: lists.Concat(a.needs, cornerKeys)}
 	s := a.sheet
 	var missing []string
@@ -180,6 +180,6 @@ func (a *solution) corner() *report.Part {
 }
 
 // aboutPulses explains what is counted.
-var aboutPulses = report.Part{ID: "pulses", Title: aboutTitle, Guide: true, Blocks: []report.Block{
+var aboutPulses = report.Part{ID: "pulses", Title: aboutTitle, Brief: aboutBrief, Guide: true, Blocks: []report.Block{
 	report.PointsOf(onePulse, itsLimit, yourSpeeds),
 }}

@@ -97,7 +97,7 @@ func (s *entries) Fields() []sheet.Field {
 		after[i].Hint = ""
 		after[i].Carry = false
 	}
-	return lists.Concat(
+	return sheet.Need(lists.Concat(
 		[]sheet.Field{
 			{Key: "compare", Label: compareLabel, Section: what, Cells: sheet.One(&s.Compare)},
 			col("name", nameLabel, "", nil, &s.Name), col("moves", movesLabel, "", nil, &s.Moves),
@@ -125,5 +125,5 @@ func (s *entries) Fields() []sheet.Field {
 			{Key: "resistance", Label: resistanceLabel, Hint: resistanceHint, Section: motor, Cells: sheet.Input(&s.Resistance)},
 			{Key: "current", Label: currentLabel, Hint: currentHint, Section: motor, Cells: sheet.Input(&s.Current)},
 		},
-	)
+	), "steps", "limit")
 }

@@ -148,7 +148,11 @@ func (s *entries) Solve() report.Report {
 		axis.ReadRatio(&r.Remarks, "ratio", i, &s.Ratio.Rows[i])
 		row := s.row(i)
 		a.needs = append(a.needs, row.needs...)
-		r.Add(row.part())
+		part := row.part()
+		if row.was.steps > 0 {
+			part.Fold(rowBrief)
+		}
+		r.Add(part)
 		if row.was.steps > 0 {
 			a.rows = append(a.rows, row)
 		}
@@ -161,6 +165,6 @@ func (s *entries) Solve() report.Report {
 	if len(a.rows) > 1 {
 		r.AddFirst(a.glance())
 	}
-	r.Add(a.together(), a.limits(), a.charts(), a.after(), a.torque(), a.corner())
+	r.Add(a.together().Fold(togetherBrief), a.limits(), a.after(), a.torque().Fold(torqueBrief), a.corner().Fold(cornerBrief))
 	return r
 }

@@ -118,23 +118,6 @@ const (
 
 const supplyTooLow word.Template = "“{typed}” can't drive {current} through {resistance}: that takes more than {takes}. Enter the supply's voltage, not the motor's rated one. If it's right, enter a peak phase current below {most}."
 
-// Step rate against speed.
-const (
-	chartsTitle   = "Step rate against speed"
-	chartSays     = "The step rate rises with the speed, up to the controller's limit."
-	speedScale    = "Speed"
-	rateScale     = "Step rate, pulses/s"
-	speedInUse    = "Speed in use"
-	beyondLimit   = "Over the limit"
-	topAtLimit    = "Top speed at the limit"
-	limitLevel    = "The controller's limit"
-	lineBefore    = "Before the swap"
-	lineAfter     = "After the swap"
-	lineOfTheAxis = "This axis"
-
-	chartTitle word.Template = "{axis}, step rate against speed"
-)
-
 // What is counted.
 const (
 	aboutTitle = "What is counted here"

@@ -11,6 +11,7 @@ const (
 )
 
 var tasks = []sheet.Task{{
+	Occasion:  sheet.SettingUp,
 	Situation: "Is my controller fast enough?",
 	Help:      "See the step rate at your speeds, and the top speed at the limit.",
 }}

@@ -61,7 +61,7 @@ func (s *entries) Fields() []sheet.Field {
 	micro := func(suffix string, on []sheet.When, section *sheet.Section, t *trainEntry) sheet.Field {
 		return sheet.Field{Key: "micro" + suffix, Hint: axis.MicroHint, Section: section, When: on, Cells: sheet.Input(&t.Micro), Suggest: axis.UsualMicro}
 	}
-	return labelled(lists.Concat(
+	return sheet.Need(labelled(lists.Concat(
 		[]sheet.Field{
 			{Key: "changed", Label: changedLabel, Section: &secChanged, Cells: &s.Changed},
 			{Key: "moves", Label: movesLabel, Section: &secSetting, Cells: sheet.One(&s.Moves)},
@@ -82,7 +82,18 @@ func (s *entries) Fields() []sheet.Field {
 		s.kept.gears.Fields(&secKept, axis.SuffixKept, stayed("gears")),
 		s.kept.output.Fields(&secKept, axis.SuffixKept, stayed("out")),
 		s.SpeedFields(sheet.If("moves", "linear", "feed")),
-	))
+	)), s.needed()...)
+}
+
+// needed are the keys of what there is no answer without: the setting, and each part that was
+// swapped, before and after.
+func (s *entries) needed() []string {
+	keys := []string{"changed", "moves", "steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg", "angle", "micro"}
+	keys = lists.Concat(keys, s.was.gears.Keys(""), s.was.output.Keys(""))
+	for _, key := range keys[8:] {
+		keys = append(keys, key+axis.SuffixNew)
+	}
+	return keys
 }
 
 // labelled gives the fields this page's own labels.

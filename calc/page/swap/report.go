@@ -136,21 +136,24 @@ func (s *entries) fullSteps() string {
 
 func (t *trainEntry) ratioText() string { return unit.Trim(t.gears.Reduction(), 7) }
 
-// entries names, for each convention, every setting that must change and every
-// one that stays.
+// entries names every entry that must change, and every one that stays.
 func (a *solution) entries() *report.Part {
 	p := &report.Part{ID: "entries", Title: entriesTitle, Needs: append([]string{"as"}, a.keys...)}
-	own := a.setting.Convention
-	conventions := []drive.Convention{own} // the person's own first
+	p.Add(report.Points{Items: a.entriesOf(a.setting.Convention)}, report.ParaOf(restartTip))
+	if a.given {
+		p.Add(a.links())
+	}
+	return p
+}
+
+// others names the same where it is stored in another way.
+func (a *solution) others() *report.Part {
+	p := &report.Part{ID: "others", Title: othersTitle, Needs: append([]string{"as"}, a.keys...)}
 	for _, c := range drive.Conventions {
-		if c != own {
-			conventions = append(conventions, c)
+		if c != a.setting.Convention {
+			p.Add(report.Para{Line: report.Text(a.words(c).where)}, report.Points{Items: a.entriesOf(c)})
 		}
 	}
-	for _, c := range conventions {
-		p.Add(report.Para{Line: report.Text(a.words(c).where)}, report.Points{Items: a.entriesOf(c)})
-	}
-	p.Add(report.TipNote(restartTip))
 	return p
 }
 
@@ -192,14 +195,16 @@ func (a *solution) check() *report.Part {
 		test = thenTestDrive
 	}
 	p.Add(report.Para{Line: report.Text(test)})
-	if a.given {
-		links := []report.Link{a.toMeasure()}
-		if l, ok := a.toRate(); ok {
-			links = append(links, l)
-		}
-		p.Add(report.Links{All: links})
-	}
 	return p
+}
+
+// links lead on with the new setting.
+func (a *solution) links() report.Block {
+	links := []report.Link{a.toMeasure()}
+	if l, ok := a.toRate(); ok {
+		links = append(links, l)
+	}
+	return report.Links{All: links}
 }
 
 // toMeasure hands the new setting over to the page that verifies it.

@@ -105,7 +105,7 @@ func (s *entries) fact(setting drive.Setting, changed *trainEntry, suffix string
 }
 
 func (s *entries) Solve() report.Report {
-	var r report.Report
+	r := report.Report{Picture: s.guide(), Care: careSwap}
 	if s.Changed.Has("out") {
 		r.Problems = lists.Concat(s.was.output.Problems("", 0), s.now.output.Problems(axis.SuffixNew, 0))
 	} else {
@@ -146,15 +146,17 @@ func (s *entries) Solve() report.Report {
 	if given {
 		r.Answer = a.answer()
 		a.doubt(&r, settingKey)
-		r.Add(a.numbers(), a.stepPicture())
 	} else {
 		r.Add(missingPart(keys, settingKey))
 	}
-	r.Add(a.effects(), a.entries())
+	r.Add(a.entries(), a.check().Fold(checkBrief), a.others().Fold(othersBrief))
 	if given {
-		r.Add(a.touches())
+		r.Add(a.numbers().Fold(numbersBrief))
 	}
-	r.Add(a.check())
+	r.Add(a.effects().Fold(effectsBrief))
+	if given {
+		r.Add(a.touches().Fold(touchesBrief))
+	}
 	return r
 }
 

@@ -85,18 +85,24 @@ func TestSwapSentences(t *testing.T) {
 
 func TestSwapEntries(t *testing.T) {
 	f := calctest.Open(t, "swap", "v=1&changed=angle,micro,gears&angle=1.8&anglenew=0.9&micro=16&micronew=32&gears=none&gearsnew=ratio&rationew=3")
-	entries := calctest.Part(f, "entries")
+	entries, others := calctest.Part(f, "entries"), calctest.Part(f, "others")
 	for _, says := range []string{
 		"Steps per mm: multiply by 12.",
+		"Microsteps (if set in firmware): change to 32.",
+		"Restart the controller",
+	} {
+		assert.Contains(t, entries, says)
+	}
+	for _, says := range []string{
 		"Full steps per turn: change to 400.",
 		"Microsteps (if set in firmware): change to 32.",
 		"Travel per motor turn: multiply by 0.333333.",
 		"Travel per output turn: leave as it is.",
 		"Gear ratio: change to 3.",
-		"Restart the controller",
 	} {
-		assert.Contains(t, entries, says)
+		assert.Contains(t, others, says)
 	}
+	assert.NotContains(t, others, "Steps per mm", "the person's own stand first, and once")
 	assert.Contains(t, calctest.Part(f, "missing"), "the new setting: steps")
 	assert.Contains(t, calctest.Part(f, "check"), report.CautionOf("swap").String())
 	assert.Contains(t, calctest.Part(f, "check"), "under power")
@@ -107,9 +113,10 @@ func TestSwapOfTheSame(t *testing.T) {
 	f := calctest.Open(t, "swap", "v=1&changed=angle,micro,gears&as=turn&turn=8&angle=1.8&anglenew=1.8&micro=16&micronew=16&gears=none&gearsnew=ratio&rationew=1")
 	assert.NotRegexp(t, "change to|multiply by|stored with it become", f.Report().String())
 	assert.Contains(t, calctest.Part(f, "effects"), "Microsteps 16 before and after: no setting changes for it.")
-	for _, entry := range []string{"Full steps per turn", "Microsteps (if set in firmware)", "Gear ratio"} {
+	for _, entry := range []string{"Full steps per turn", "Microsteps (if set in firmware)"} {
 		assert.Contains(t, calctest.Part(f, "entries"), entry+": leave as it is.")
 	}
+	assert.Contains(t, calctest.Part(f, "others"), "Gear ratio: leave as it is.")
 }
 
 func TestSwapInEitherConvention(t *testing.T) {

@@ -8,15 +8,15 @@ import (
 const (
 	pageMenu     = "Swap"
 	pageTitle    = "Swap a part"
-	pageQuestion = "I fitted a new motor, driver, gears, pulley, belt, screw or drive gear. Which settings change?"
+	pageQuestion = "I fitted a new motor, driver or other part. Which settings change?"
 	pageAbout    = "Compare the old part with the new one: which settings change, which stay, and their new values."
 )
 
 var pageTasks = []sheet.Task{
-	{Situation: "I fitted a new motor", Help: "For example 0.9° instead of 1.8°: see which settings change.", Fragment: "v=1&changed=angle"},
-	{Situation: "I changed the driver or its microsteps", Help: "See what changes with the microsteps, and what stays.", Fragment: "v=1&changed=micro"},
-	{Situation: "I changed gears", Help: "Enter the old and the new teeth, get the new setting.", Fragment: "v=1&changed=gears"},
-	{Situation: "I changed a pulley, belt, screw or drive gear", Help: "Compare the old part with the new one, get the new setting.", Fragment: "v=1&changed=out"},
+	{Occasion: sheet.Changed, Situation: "I fitted a new motor", Help: "For example 0.9° instead of 1.8°: see which settings change.", Fragment: "v=1&changed=angle"},
+	{Occasion: sheet.Changed, Situation: "I changed the driver or its microsteps", Help: "See what changes with the microsteps, and what stays.", Fragment: "v=1&changed=micro"},
+	{Occasion: sheet.Changed, Situation: "I changed gears", Help: "Enter the old and the new teeth, get the new setting.", Fragment: "v=1&changed=gears"},
+	{Occasion: sheet.Changed, Situation: "I changed a pulley, belt, screw or drive gear", Help: "Compare the old part with the new one, get the new setting.", Fragment: "v=1&changed=out"},
 }
 
 var pageOutputs = []sheet.Output{
@@ -36,7 +36,7 @@ var (
 	secChanged = sheet.Section{Title: "What did you swap?"}
 	secSetting = sheet.Section{Title: "Setting before the swap"}
 	secParts   = sheet.Section{Title: "Old part and new part"}
-	secKept    = sheet.Section{Title: "Unchanged parts (optional)", Folded: true}
+	secKept    = sheet.Section{Title: "Unchanged parts", Folded: true}
 )
 
 const (
@@ -49,7 +49,7 @@ var changedOptions = []sheet.Option{
 	{Word: "angle", Label: "Motor", Hint: "different step angle"},
 	{Word: "micro", Label: "Driver", Hint: "different microsteps"},
 	{Word: "gears", Label: "Gears", Hint: "different teeth, or a whole geared extruder"},
-	{Word: "out", Label: "Pulley, belt, screw or drive gear"},
+	{Word: "out", Label: "Pulley, belt, screw or drive gear", Brief: "Belt, screw, drive gear"},
 }
 
 var movesOptions = []sheet.Option{

@@ -1,7 +1,6 @@
 package swap
 
 import (
-	"striderule/calc/unit"
 	"striderule/calc/word"
 )
 
@@ -107,38 +106,4 @@ const (
 
 	toCalibrate = "Calibrate with the new setting"
 	toStepRate  = "Check the step rate"
-)
-
-// The picture of one step.
-type stepWords struct {
-	_    unit.Uncompared
-	when string
-	full word.Counted  // how far a full step moves the axis, in {n} microsteps
-	bare word.Template // a microstep, where the full step is not known
-}
-
-const (
-	stepTitle   = "One step, before and after"
-	stepCaption = "Travel of one step, drawn to the same scale"
-	fullStep    = "full step"
-	microstep   = "microstep"
-)
-
-var (
-	stepBefore = stepWords{
-		when: "before",
-		full: word.Counted{
-			One:   "Before: one full step moves {full} in 1 microstep; one microstep moves {micro}.",
-			Other: "Before: one full step moves {full} in {n} microsteps; one microstep moves {micro}.",
-		},
-		bare: "Before: one microstep moves {micro}.",
-	}
-	stepAfter = stepWords{
-		when: "after",
-		full: word.Counted{
-			One:   "After: one full step moves {full} in 1 microstep; one microstep moves {micro}.",
-			Other: "After: one full step moves {full} in {n} microsteps; one microstep moves {micro}.",
-		},
-		bare: "After: one microstep moves {micro}.",
-	}
 )

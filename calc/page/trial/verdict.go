@@ -121,3 +121,11 @@ func (w Wording) passes(e measure.Estimate, tolerance float64) bool {
 
 // Doubt is the sentence of a warning.
 func Doubt(w measure.Warning) word.Template { return word.Template(warnings.Of(string(w))) }
+
+// Doubt is the sentence of a warning for such an axis.
+func (w *MoveWording) Doubt(of measure.Warning) word.Template {
+	if own := w.Doubts.Of(string(of)); own != "" {
+		return word.Template(own)
+	}
+	return Doubt(of)
+}

@@ -3,6 +3,7 @@ package trial
 import (
 	"strconv"
 
+	"striderule/calc/drive"
 	"striderule/calc/measure"
 	"striderule/calc/report"
 )
@@ -52,4 +53,16 @@ func WhyBlocks(budget measure.Budget, e measure.Estimate, judged measure.Judgeme
 		return blocks
 	}
 	return append(blocks, report.ParaOf(intervalMeans), report.ParaOf(levelMeans))
+}
+
+// Explain says what was mixed up, and what to check; two mistakes may only together explain it.
+func Explain(mistakes []drive.Mistake) report.Line {
+	var says []report.Line
+	if len(mistakes) > 1 {
+		says = append(says, report.Say(twoMistakes))
+	}
+	for _, m := range mistakes {
+		says = append(says, report.Text(m.What), report.Text(m.Look))
+	}
+	return report.Together(says...)
 }

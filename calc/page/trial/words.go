@@ -82,46 +82,32 @@ const (
 )
 
 // A TestWords is what a drawing of a test says beside its dimension lines, and in words.
-// The parts of those are lengths: {mark} and {rest} from the extruder's inlet, {fed} and {asked}.
+// The parts of those are lengths: {mark} and {rest} from the extruder's inlet, and {fed}.
 type TestWords struct {
-	_                   unit.Uncompared
-	Left, Way           string // what remains to the mark, and what is fed
-	Mark, MarkAsked     word.Template
-	Length, LengthAsked word.Template // where the length is read itself
+	_         unit.Uncompared
+	Left, Way string // what remains to the mark, and what is fed
+	Says      word.Template
 }
 
-// Tests that were made, and tests to come.
 var (
-	TestDone = TestWords{
-		Left: "remaining", Way: "fed",
-		Mark:        "The mark is {mark} from the extruder's inlet before the run and {rest} from it after: {fed} fed.",
-		MarkAsked:   "The mark is {mark} from the extruder's inlet before the run and {rest} from it after: {fed} fed, {asked} commanded.",
-		Length:      "The extruder fed {fed}.",
-		LengthAsked: "The extruder fed {fed}, {asked} commanded.",
-	}
+	// TestToCome is a test that is planned.
 	TestToCome = TestWords{
 		Left: "should remain", Way: "to feed",
-		Mark:        "The mark is {mark} from the extruder's inlet before the run. Once {fed} is fed, {rest} should remain.",
-		MarkAsked:   "The mark is {mark} from the extruder's inlet before the run. Once {fed} is fed, {rest} should remain; {asked} commanded.",
-		Length:      "The extruder is to feed {fed}.",
-		LengthAsked: "The extruder is to feed {fed}, {asked} commanded.",
+		Says: "The mark is {mark} from the extruder's inlet before the run. Once {fed} is fed, {rest} should remain.",
 	}
-)
-
-// The test before anything is known of it.
-const (
-	nominalTitle = "How the mark moves"
-	nominalLeft  = "remaining"
-	nominalWay   = "fed"
-	nominalAlt   = "A mark on the filament, farther from the extruder's inlet than the commanded length, comes nearer during the run. The length fed is its distance before minus what remains."
+	// nominalTest is one before anything is known of it.
+	nominalTest = TestWords{
+		Left: "remaining", Way: "fed",
+		Says: "A mark on the filament, farther from the extruder's inlet than the commanded length, comes nearer during the run. The length fed is its distance before minus what remains.",
+	}
 )
 
 // Beside the drawing of a test.
 const (
-	beforeWord    = "before"
-	afterWord     = "after"
-	markWord      = "mark"
-	commandedWord = "commanded"
+	nominalTitle = "How the mark moves"
+	beforeWord   = "before"
+	afterWord    = "after"
+	markWord     = "mark"
 )
 
 // What a finer tool would bring.

@@ -14,11 +14,11 @@ var (
 
 // The sorts of tests.
 var (
-	hotTest  = sheet.Option{Word: "hot", Label: "Hot", Hint: "through the heated hot end"}
-	coldTest = sheet.Option{Word: "open", Label: "Cold", Hint: "hot end off the path"}
+	hotTest  = sheet.Option{Word: "hot", Label: "Hot", Hint: "through the heated hot end", Brief: "hot"}
+	coldTest = sheet.Option{Word: "open", Label: "Cold", Hint: "hot end off the path", Brief: "cold"}
 
-	oneSpeed      = sheet.Option{Word: "one", Label: "One speed", Hint: "all runs at the same slow speed"}
-	severalSpeeds = sheet.Option{Word: "speeds", Label: "Several speeds", Hint: "shows slip; repeat each speed a few times"}
+	oneSpeed      = sheet.Option{Word: "one", Label: "One speed", Brief: "one speed", Hint: "all runs at the same slow speed"}
+	severalSpeeds = sheet.Option{Word: "speeds", Label: "Several speeds", Brief: "several speeds", Hint: "shows slip; repeat each speed a few times"}
 )
 
 // The sorts of tests of an axis that moves in mm, and of one that moves or turns.
@@ -29,7 +29,7 @@ var (
 		backlashTest,
 	}
 	MoveTests = []sheet.Option{
-		{Word: "one", Label: "One length or angle", Hint: "the same move each time"},
+		{Word: "one", Brief: "one move, repeated", Label: "One length or angle", Hint: "the same move each time"},
 		{Word: "lengths", Label: "Several lengths or angles", Hint: "tells an error of the setting from a fixed offset; repeat each of them"},
 		backlashTest,
 	}
@@ -56,7 +56,7 @@ var Readiness = []sheet.Option{
 const (
 	markLabel     = "Mark at"
 	restLabel     = "Remaining"
-	restHint      = "From the extruder's inlet to the mark, after the run."
+	restHint      = "Inlet to mark, after the run. Paste a column of readings into the first box."
 	fedLabel      = "Fed"
 	measuredLabel = "Measured"
 	movedHint     = "How far the carriage moved, not the size of a printed part."

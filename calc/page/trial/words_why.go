@@ -14,3 +14,5 @@ var WhyOutputs = []sheet.Output{
 	{ID: "guide", Label: "k times the combined standard uncertainty", Unit: "%"},
 	{ID: "half", Label: "Half-width of the interval shown", Unit: "%"},
 }
+
+const twoMistakes = "Two mistakes together:"

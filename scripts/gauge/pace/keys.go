@@ -127,6 +127,7 @@ const (
 // for each key the ms until the result had changed and was painted.
 func keysOn(v *visitor, t typing, keys int, pause string) ([]float64, error) {
 	script := fmt.Sprintf(`(async () => {
+		for (const row of document.querySelectorAll("#row-axis-1")) row.open = true; // what a link brings is folded
 		await new Promise((r) => setTimeout(r, 500));
 		const field = document.getElementById(%q) || [...document.querySelectorAll("main input[inputmode=decimal]")].find((e) => e.value && e.checkVisibility());
 		field.focus();

@@ -6,7 +6,8 @@
 //	p.Open("/measure/#v=1")               // waits until the calculator has started
 //	p.Fill("ask", "80,5")                 // types, as with the keyboard, into the field of that name
 //	assert.InDelta(t, 80.5, p.Value("out-ask"), 1e-9)
-//	p.Click("#more"); p.Press(kb.Tab)
+//	p.Click("#more > summary"); p.Press(kb.Tab)
+//	p.Unfold()                            // what is folded is not on the page; Fill, Value and others open what they need
 //	p.Wait(`location.hash.includes("ask")`)
 //	site.Stop()                           // from here on, offline
 //	p.Reload()

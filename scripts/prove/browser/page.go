@@ -289,14 +289,15 @@ func (p *Page) FillNth(name string, n int, text string) {
 // Focus puts the caret into the nth field of that name, or id, with all its text selected.
 func (p *Page) Focus(name string, n int) {
 	p.t.Helper()
-	trouble := Eval[string](p, fmt.Sprintf(`(() => {
-		const f = document.getElementsByName(%[1]q)[%[2]d] || document.getElementById(%[1]q);
+	p.unfoldFor(fieldFolds, fieldNamed(name, n))
+	trouble := Eval[string](p, `(() => {
+		const f = `+fieldNamed(name, n)+`;
 		if (!f) return "there is none";
 		f.focus();
 		if (document.activeElement !== f) return "it can't have the focus: hidden, or disabled";
 		if (f.select) f.select();
 		return "";
-	})()`, name, n))
+	})()`)
 	require.Empty(p.t, trouble, "field %q (number %d)", name, n)
 }
 
@@ -323,6 +324,7 @@ func (p *Page) Paste() {
 // Choose picks a value of the select box or of the radio buttons of that name.
 func (p *Page) Choose(name, value string) {
 	p.t.Helper()
+	p.unfoldFor(fieldFolds, fmt.Sprintf(`document.getElementsByName(%q)[0]`, name))
 	found := Eval[bool](p, fmt.Sprintf(`(() => {
 		for (const f of document.getElementsByName(%q)) {
 			if (f.tagName === "SELECT") {
@@ -339,20 +341,36 @@ func (p *Page) Choose(name, value string) {
 	p.Settle()
 }
 
-// Click clicks in the middle of the first element of the selector, as with a finger.
+// Click clicks in the middle of the first element of the selector, as with a finger; on what is
+// in the menu, when that has been opened.
 func (p *Page) Click(selector string) {
 	p.t.Helper()
+	if Eval[bool](p, "document.querySelector("+strconv.Quote(selector)+")?.closest('#menu:not([open]) nav') != null") {
+		p.OpenMenu()
+	}
+	p.unfoldFor(allFolds, "document.querySelector("+strconv.Quote(selector)+")")
 	p.WaitFor(Patience, "document.querySelector("+strconv.Quote(selector)+")")
 	p.Must(p.tab.click(selector))
 	p.Settle()
 }
 
+// OpenMenu opens the menu of the pages.
+func (p *Page) OpenMenu() {
+	p.t.Helper()
+	p.Must(p.tab.click("#menu > summary"))
+	p.Wait(`document.getElementById("menu").open`)
+}
+
 // Tap is Click for a place that may go away by it: it waits for nothing.
 func (p *Page) Tap(selector string) { p.t.Helper(); p.Must(p.tab.click(selector)) }
 
-// Text returns the text of the first element of the selector.
+// Text returns the text of the first element of the selector; of a fold, with what it holds.
 func (p *Page) Text(selector string) string {
 	p.t.Helper()
+	p.unfoldFor(allFolds, "document.querySelector("+strconv.Quote(selector)+")")
+	if Eval[bool](p, "document.querySelector("+strconv.Quote(selector)+")?.matches('details:not([open])') ?? false") {
+		p.OpenFolds(selector)
+	}
 	text := Eval[*string](p, "(document.querySelector("+strconv.Quote(selector)+") || {textContent: null}).textContent")
 	require.NotNil(p.t, text, "no element %s", selector)
 	return *text
@@ -361,6 +379,7 @@ func (p *Page) Text(selector string) string {
 // Value returns the full value of the figure <data id=...>.
 func (p *Page) Value(id string) float64 {
 	p.t.Helper()
+	p.unfoldFor(allFolds, "document.getElementById("+strconv.Quote(id)+")")
 	text := Eval[*string](p, "(document.getElementById("+strconv.Quote(id)+") || {value: null}).value")
 	require.NotNil(p.t, text, "no figure %q", id)
 	v, err := strconv.ParseFloat(*text, 64)
@@ -371,7 +390,8 @@ func (p *Page) Value(id string) float64 {
 // Field returns what is in the field of that name, or id.
 func (p *Page) Field(name string) string {
 	p.t.Helper()
-	text := Eval[*string](p, fmt.Sprintf(`(document.getElementsByName(%[1]q)[0] || document.getElementById(%[1]q) || {value: null}).value`, name))
+	p.unfoldFor(fieldFolds, fieldNamed(name, 0))
+	text := Eval[*string](p, `(`+fieldNamed(name, 0)+` || {value: null}).value`)
 	require.NotNil(p.t, text, "no field %q", name)
 	return *text
 }

@@ -96,8 +96,11 @@ func (s shot) take(chromium context.Context, url, scheme string) ([]byte, error)
 	// The place, once the program is there and has painted.
 	const looks = `new Promise((r) => {
 		const look = () => {
-			const e = document.documentElement.dataset.app === "ready" && document.querySelector(%q);
-			if (!e) return setTimeout(look, 20);
+			const ready = document.documentElement.dataset.app === "ready", e = ready && document.querySelector(%q);
+			if (!e) {
+				if (ready) for (const fold of document.querySelectorAll("details.part:not([open])")) fold.open = true; // it may lie in one
+				return setTimeout(look, 20);
+			}
 			scrollTo(0, 0);
 			const box = e.getBoundingClientRect(), gap = %v, top = Math.max(0, box.top - gap);
 			scrollTo(0, top);

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc"
+	"striderule/calc/sheet"
 )
 
 const root = "../../.."
@@ -55,7 +56,9 @@ func TestReadme(t *testing.T) {
 	assert.Contains(t, calc.Load(page("parts"), page("parts").Example).Report().String(), strings.TrimSuffix(moves, " that one motor turn moves"))
 	for _, p := range calc.Pages[:2] {
 		for _, task := range p.Tasks {
-			assert.Contains(t, alts["start-phone"], task.Situation)
+			if task.Occasion == sheet.Changed { // the first on the page
+				assert.Contains(t, alts["start-phone"], task.Situation)
+			}
 		}
 	}
 }

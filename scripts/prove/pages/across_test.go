@@ -117,6 +117,7 @@ func TestHostileSheetFile(t *testing.T) {
 	p.Wait(`location.hash.includes("steps")`)
 	p.Settle()
 	assert.Equal(t, "<img src=x onerror=alert(1)>", p.Field("steps"))
+	p.Unfold()
 	assert.False(t, has(p, "main img[src='x']"))
 	assert.False(t, has(p, "#out-steps"), "no figure from what is no number")
 }
@@ -127,6 +128,8 @@ func TestRowsForASpreadsheet(t *testing.T) {
 	p := s.NewPage(t)
 	dir := p.SaveTo()
 	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105")
+	p.Unfold()
+	assert.True(t, has(p, "#save-sheet"))
 	assert.False(t, has(p, "#save-run"), "there is nothing in the rows")
 	p.FillNth("rest", 0, "28,7")
 	p.FillNth("rest", 1, "28.9 mm")

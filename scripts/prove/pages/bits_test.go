@@ -38,7 +38,7 @@ func TestLinksToTheLastBit(t *testing.T) {
 			open = l.slug
 		}
 		browser.Eval[bool](p, `((location.hash = "#`+l.fragment+`"), true)`)
-		openFolds(p)
+		p.Unfold()
 		var got map[string]string
 		for range 20 { // what is folded away follows later
 			got = browser.Eval[map[string]string](p, `Object.fromEntries([...document.querySelectorAll("data[id^=out-]")].map((d) => [d.id, d.value]))`)

@@ -54,18 +54,12 @@ func eachChartPage(t *testing.T, width int64, open func(p *browser.Page, path st
 	})
 }
 
-// openFolds opens all that is folded.
-func openFolds(p *browser.Page) {
-	browser.Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
-	p.Settle()
-}
-
 // On the narrowest phone no text of a chart is small, cut off, or over
 // another, and no two lines look alike without their colours.
 func TestChartsAreReadableAt320(t *testing.T) {
 	browser.Alongside(t)
 	eachChartPage(t, 320, (*browser.Page).Show, func(t *testing.T, p *browser.Page) {
-		openFolds(p)
+		p.Unfold()
 		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll("figure.chart")].flatMap((chart) => {
 			const wrong = [], frame = chart.querySelector(".plot").getBoundingClientRect();
 			const texts = [...chart.querySelectorAll("figcaption, .plot text, .scales span, .legend li")].filter((e) => e.checkVisibility({visibilityProperty: true}));
@@ -94,6 +88,7 @@ func TestPointsAreReadByTouch(t *testing.T) {
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
+	p.Click("#part-runs > summary")
 	const shown = `[...document.querySelectorAll("#chart-runs .plot text")].filter((e) => e.matches(".says, .ask-point") && e.checkVisibility({visibilityProperty: true})).map((e) => e.textContent)`
 	const height = `document.documentElement.scrollHeight`
 	before := browser.Eval[int](p, height)
@@ -112,13 +107,16 @@ func TestChartValuesByKeyboard(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open("/measure/#" + heron)
 	p.Focus("print", 0)
-	for range 60 {
-		p.Press(kb.Tab)
-		if browser.Eval[bool](p, `document.activeElement.matches("#chart-runs .values > summary")`) {
-			break
+	for _, fold := range []string{"#part-runs", "#chart-runs .values"} {
+		for range 60 {
+			p.Press(kb.Tab)
+			if browser.Eval[bool](p, `document.activeElement.matches("`+fold+` > summary")`) {
+				break
+			}
 		}
+		p.Press(kb.Enter)
 	}
-	p.Press(kb.Enter)
+	p.Wait(`document.querySelector("#chart-runs table")`)
 	rows := func() string { return browser.Eval[string](p, `document.querySelector("#chart-runs table").innerText`) }
 	require.True(t, browser.Eval[bool](p, `document.querySelector("#chart-runs table").checkVisibility()`))
 	assert.Contains(t, strings.Join(strings.Fields(rows()), " "), "run 2 76.1 run 3 76.4 mean 76.267 (75.887 to 76.646) acceptable 79.6 to 80.4")
@@ -147,10 +145,10 @@ func TestChartPictures(t *testing.T) {
 		dark  bool
 	}{{"320", 320, false}, {"360", 360, true}, {"desk", 1280, false}} {
 		eachChartPage(t, screen.width, (*browser.Page).Open, func(t *testing.T, p *browser.Page) {
+			p.Unfold()
 			if !has(p, "figure.chart, .bars") {
 				return
 			}
-			browser.Eval[bool](p, `(document.querySelectorAll("details:has(.chart, .bars)").forEach((d) => { d.open = true; }), true)`)
 			browser.Eval[bool](p, `(() => {
 				const charts = [...document.querySelectorAll("figure.chart, .bars")];
 				document.body.replaceChildren(...charts);

@@ -23,16 +23,16 @@ func TestConvertAsksWhatIsWanted(t *testing.T) {
 	assert.InEpsilon(t, 5.947955390334572, p.Value("out-turn"), 1e-15)
 	assert.InEpsilon(t, 26.765799256505577, p.Value("out-output"), 1e-15)
 
-	p.Click("#f-wants-output")
+	p.Choose("wants", "output")
 	p.Wait(`location.hash.endsWith("&wants=output")`)
 	assert.False(t, one())
 	assert.Equal(t, "Heron: enter these together", p.Text(".bar"))
 	assert.Regexp(t, `Travel per output turn\s*26.765799\s*mm/rev\s*Gear ratio, 54:12\s*4.5\s*Full steps per motor turn\s*200\s*Microsteps\s*16`, p.Text(".answer"))
 
-	p.Click("#f-wants-steps")
+	p.Choose("wants", "steps")
 	p.Settle()
 	assert.True(t, one())
-	p.Click("#f-wants-unknown")
+	p.Choose("wants", "unknown")
 	p.FillNth("ratio", 0, "1")
 	assert.True(t, one(), "without gears both travels are one")
 }

@@ -72,13 +72,23 @@ func TestPrintButtonPrints(t *testing.T) {
 	browser.Alongside(t)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
-	p.Before(`window.print = () => { window.printed = (window.printed || 0) + 1; }`)
+	p.Before(`window.print = () => {
+		window.printed = (window.printed || 0) + 1;
+		window.onPaper = [...document.querySelectorAll(".result > .parts > details:not(.guide)")].map((d) => d.open && d.childElementCount > 1);
+	}`)
 	p.Open("/plan/#v=1&tool=caliper-0.05")
+	const closed = `[...document.querySelectorAll(".result > .parts > details")].every((d) => !d.open)`
+	assert.True(t, browser.Eval[bool](p, closed))
 	browser.Eval[bool](p, `(document.getElementById("print").click(), true)`)
-	assert.Equal(t, 1, browser.Eval[int](p, `window.printed`))
+	p.Wait(`window.printed`)
+	parts := browser.Eval[[]bool](p, `onPaper`)
+	assert.NotEmpty(t, parts)
+	assert.NotContains(t, parts, false, "what is folded of the result is on paper")
+	p.Wait(closed)
 
 	// The button that is pressed here becomes that one when its form opens.
 	p.Click("#keep")
+	p.Settle()
 	assert.Equal(t, 1, browser.Eval[int](p, `window.printed`), "keeping does not print")
 }
 
@@ -87,10 +97,9 @@ func TestLinkFollowsEachKey(t *testing.T) {
 	browser.Alongside(t)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
-	p.Before(`window.print = () => { window.printed = document.querySelector(".result .parts").textContent; }`)
+	p.Before(`window.print = () => { window.printed = document.getElementById("part-runs").textContent; }`)
 	p.Open("/measure/#" + heron)
-	browser.Eval[bool](p, `(document.querySelector("#post > summary").click(), true)`)
-	p.Wait(`document.getElementById("post-text")`)
+	p.OpenFolds("#post, #part-runs")
 	const key = `const f = document.getElementsByName("rest")[1]; f.value = "28.1"; f.dispatchEvent(new Event("input", { bubbles: true })); await new Promise((r) => setTimeout(r, 20));`
 	texts := browser.Eval[[]string](p, `(async () => { `+key+` return [document.querySelector("[aria-busy=true]") ? "busy" : "", document.getElementById("copy-link").dataset.copy, document.getElementById("post-text").textContent]; })()`)
 	assert.Equal(t, "busy", texts[0], "the rest has followed already: this shows nothing")

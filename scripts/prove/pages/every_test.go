@@ -20,6 +20,7 @@ func TestEveryPageByKeyboard(t *testing.T) {
 		t.Run(page.Slug, func(t *testing.T) {
 			p := p.In(t)
 			p.Show("/" + page.Slug + "/")
+			p.Unfold()
 			const mark = `(e) => e.type === "radio" ? "radio " + e.name : e.id || e.tagName + " " + e.textContent`
 			want := browser.Eval[[]string](p, `[...new Set([...document.querySelectorAll("main input, main select, main button, main summary, main a[href]")].filter((e) => e.checkVisibility() && !e.disabled && (e.tagName === "SUMMARY" || !e.closest("details:not([open])"))).map(`+mark+`))]`)
 			require.NotEmpty(t, want)
@@ -44,6 +45,7 @@ func TestEveryPageTellsWhatIsWrong(t *testing.T) {
 		t.Run(page.Slug, func(t *testing.T) {
 			p := p.In(t)
 			p.Show("/" + page.Slug + "/#" + page.Example)
+			p.Unfold()
 			answer := answerOf(p)
 			require.NotEmpty(t, answer)
 			form := calc.Load(page, page.Example)

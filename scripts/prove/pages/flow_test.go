@@ -68,6 +68,7 @@ func TestFlowReadingLeftOut(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open("/flow/#v=1&scale=verified&width=0.45&layer=0.2&walls=4&thick=1.66,1.68,1.66,1.68,1.66,1.90&tool=caliper-0.02&limits=0.01")
 	assert.Contains(t, p.Text(".answer"), "Reading 6 is an outlier")
+	p.Focus("thick", 5) // whose tools show then
 	p.Click("#f-aside-6")
 	assert.InEpsilon(t, 1.668, p.Value("out-mean"), 1e-12)
 	assert.Contains(t, p.Text("#verdict"), "Leave it")

@@ -25,8 +25,8 @@ func TestForcedColours(t *testing.T) {
 		seen := 0
 		for _, path := range filledPaths() {
 			p.Show(path)
-			browser.Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
-			p.Settle()
+			browser.Eval[bool](p, `(document.getElementById("demo")?.click(), true)`)
+			p.Unfold()
 			require.True(t, browser.Eval[bool](p, `matchMedia("(forced-colors: active)").matches`))
 			// Relative luminance and contrast as WCAG 2.2 defines them.
 			marks := browser.Eval[[]string](p, `(() => {

@@ -32,8 +32,8 @@ func TestTextTwiceTheSize(t *testing.T) {
 	require.NoError(t, err)
 	for _, path := range filledPaths() {
 		p.Show(path)
-		browser.Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), document.getElementById("demo")?.click(), true)`)
-		p.Settle()
+		browser.Eval[bool](p, `(document.getElementById("demo")?.click(), true)`)
+		p.Unfold()
 		assert.Equal(t, "32px", browser.Eval[string](p, `getComputedStyle(document.documentElement).fontSize`))
 		assert.Equal(t, int64(browser.Width), browser.Eval[int64](p, `document.documentElement.scrollWidth`), path)
 		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll("main *")]
@@ -51,6 +51,7 @@ func TestUnitsLieBesideWhatIsTyped(t *testing.T) {
 		p.Viewport(width, browser.Height)
 		for _, path := range filledPaths() {
 			p.Show(path)
+			p.Unfold()
 			assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll(".entry:has(.unit:not(:empty))")].filter((e) => e.checkVisibility()).filter((e) => {
 				const field = e.querySelector("input"), style = getComputedStyle(field), pen = document.createElement("canvas").getContext("2d");
 				pen.font = style.font;

@@ -25,6 +25,7 @@ func TestSheetLongerThanALink(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open("/plan/#v=1&steps=538.0")
 	long := strings.Repeat("é", 190)
+	p.Unfold()
 	ids := []string{"f-begin", "f-move", "f-stop", "f-finish"}
 	for _, id := range ids {
 		put(p, id, long)
@@ -64,11 +65,12 @@ func TestFileInAField(t *testing.T) {
 	browser.Alongside(t)
 	p := browser.NewSite(t).NewPage(t)
 	p.Open("/measure/#" + heron)
+	p.Focus("tol", 0)
 	browser.Eval[bool](p, `((f) => { f.value = "x".repeat(5e5); f.dispatchEvent(new Event("input", { bubbles: true })); return true; })(document.getElementById("f-tol"))`)
 	p.Settle()
 	p.Wait(`location.hash.length > 5e5`)
 	p.Reload()
-	assert.Equal(t, 500000, browser.Eval[int](p, `document.getElementById("f-tol").value.length`))
+	assert.Len(t, p.Field("tol"), 500000)
 	assert.Equal(t, "28.7", p.Field("rest"))
 	assert.Equal(t, "538.0", p.Field("steps"))
 }

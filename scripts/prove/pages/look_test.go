@@ -17,7 +17,8 @@ func TestBarMakesRoom(t *testing.T) {
 	browser.Alongside(t)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
-	p.Open("/measure/#" + heron)
+	p.Viewport(browser.Width, 560) // on which the answer is further below
+	p.Open(chartLinks["measure-speeds"])
 	p.Settle()
 	assert.True(t, browser.Eval[bool](p, barShows), "at the top of the page")
 	browser.Eval[bool](p, `(document.querySelector(".answer").scrollIntoView(), true)`)
@@ -27,10 +28,10 @@ func TestBarMakesRoom(t *testing.T) {
 	p.Settle()
 	assert.True(t, browser.Eval[bool](p, barShows), "back at the top")
 	// As with a finger: the page does not scroll by itself then.
-	browser.Eval[bool](p, `(() => { const f = document.getElementById("f-asked"); scrollBy(0, f.getBoundingClientRect().bottom - innerHeight + 10); f.focus({preventScroll: true}); return true; })()`)
+	browser.Eval[bool](p, `(() => { const f = document.getElementById("f-fed-1"); scrollBy(0, f.getBoundingClientRect().bottom - innerHeight + 10); f.focus({preventScroll: true}); return true; })()`)
 	p.Settle()
 	assert.False(t, browser.Eval[bool](p, barShows), "over the field in use")
-	browser.Eval[bool](p, `(document.getElementById("f-asked").scrollIntoView({block: "center"}), true)`)
+	browser.Eval[bool](p, `(document.getElementById("f-fed-1").scrollIntoView({block: "center"}), true)`)
 	p.Settle()
 	assert.True(t, browser.Eval[bool](p, barShows), "with the field in the middle")
 	browser.Eval[bool](p, `(Object.defineProperty(visualViewport, "height", {value: 300}), visualViewport.dispatchEvent(new Event("resize")), true)`)
@@ -74,7 +75,7 @@ func TestTablesAt320(t *testing.T) {
 	}
 	for _, path := range paths {
 		p.Show(path)
-		browser.Eval[bool](p, `(document.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
+		p.Unfold()
 		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll(".scroll")].filter((e) => e.scrollWidth > e.clientWidth).map((e) => e.textContent.slice(0, 60))`), path)
 		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll(".cards-if-narrow td")].filter((e) => !e.dataset.label || e.getAttribute("role") !== "cell" || !e.closest("[role=row]").closest("[role=table]")).map((e) => e.outerHTML.slice(0, 90))`), path)
 		cards += browser.Eval[int](p, `document.querySelectorAll(".cards-if-narrow").length`)

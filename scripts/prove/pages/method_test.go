@@ -21,6 +21,7 @@ func TestMethodByTheMenu(t *testing.T) {
 			s.Stop()
 		}
 		p.FillNth("rest", 1, "28.8")
+		p.OpenMenu()
 		p.Tap(`nav a[href$="/method/"]`)
 		p.Wait(`document.querySelector("#glossary dt") && document.documentElement.dataset.app === "ready"`)
 		assert.Equal(t, "title", browser.Eval[string](p, `document.querySelector("h1").id`))

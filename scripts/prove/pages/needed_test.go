@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
@@ -18,17 +19,20 @@ func TestBarSaysWhatIsNeeded(t *testing.T) {
 	p.Viewport(360, 740)
 	p.Open("/measure/")
 	p.Wait(barShows)
-	assert.Equal(t, "Still needed: Steps per mm Commanded length", p.Text(".bar"))
-	p.Click(`.bar a:last-child`)
-	assert.Equal(t, "f-asked", browser.Eval[string](p, active))
-	assert.True(t, browser.Eval[bool](p, `(() => {
-		const field = document.activeElement.getBoundingClientRect(), bar = document.querySelector(".bar").getBoundingClientRect();
-		return field.top > 0 && field.bottom < bar.top;
-	})()`), "the field is in view")
+	// By the letters of the picture, where a field has one.
+	assert.Equal(t, "Still needed: Steps per mm A B C", p.Text(".bar"))
+	for n, field := range []string{"f-steps", "f-asked", "f-mark", "f-rest-1"} {
+		p.Click(fmt.Sprintf(`.bar a:nth-of-type(%d)`, n+1))
+		assert.Equal(t, field, browser.Eval[string](p, active))
+		assert.True(t, browser.Eval[bool](p, `(() => {
+			const field = document.activeElement.getBoundingClientRect(), bar = document.querySelector(".bar").getBoundingClientRect();
+			return field.top > 0 && field.bottom < bar.top;
+		})()`), "%s is in view", field)
+	}
 	p.Fill("mark", "105")
 	p.Fill("steps", "538.0")
 	p.Fill("asked", "80")
-	assert.Equal(t, "Still needed: Remaining", p.Text(".bar"))
+	assert.Equal(t, "Still needed: C", p.Text(".bar"))
 	p.FillNth("rest", 0, "28.7")
 	assert.Contains(t, p.Text(".bar"), "keep steps per mm")
 	assert.False(t, browser.Eval[bool](p, `!!document.querySelector(".needed")`))

@@ -108,11 +108,13 @@ func TestNewerVersionCoversNothing(t *testing.T) {
 		const box = document.querySelector("#newer").getBoundingClientRect();
 		return (of) => { const b = of.getBoundingClientRect(); return box.top < b.bottom - 1 && box.bottom > b.top + 1; };
 	})()`
+	p.Viewport(browser.Width, 560) // on which the answer is below
 	browser.Eval[bool](p, `(scrollTo(0, 0), true)`)
 	p.Settle()
 	assert.True(t, browser.Eval[bool](p, `document.querySelector("#newer").getBoundingClientRect().bottom <= innerHeight`), "it is in view")
 	p.Wait(`getComputedStyle(document.querySelector(".bar")).visibility === "visible"`)
 	assert.False(t, browser.Eval[bool](p, covers+`(document.querySelector(".bar"))`), "the bar")
+	p.Unfold()
 	for _, width := range []int64{320, 360, 1280} {
 		p.Viewport(width, browser.Height)
 		assert.True(t, browser.Eval[bool](p, `[...document.querySelectorAll("#newer, #newer *")].every((e) => e.getBoundingClientRect().right <= document.documentElement.clientWidth)`), "it fits into %d px", width)

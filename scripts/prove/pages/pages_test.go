@@ -25,8 +25,8 @@ func TestEveryPageByDeepLink(t *testing.T) {
 	}
 }
 
-// What is typed before the start is put back by id: the live page must have the
-// fields of the page as generated.
+// What is typed before the start is put back by id: the live page must have the fields of the
+// page as generated, and no others. What is folded is made when it is opened.
 func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
 	browser.Alongside(t)
 	const fields = `[...doc.querySelectorAll("input, textarea, select")].map((f) => [f.tagName, f.id, f.name, f.type, f.value, f.checked === true].join(" "))`
@@ -35,12 +35,15 @@ func TestLivePageHasTheFieldsOfTheGenerated(t *testing.T) {
 		t.Run(path, func(t *testing.T) {
 			p := p.In(t)
 			p.Open(path)
+			folded := browser.Eval[[]string](p, `(() => { const doc = document; return `+fields+`; })()`)
+			p.Unfold()
 			live := browser.Eval[[]string](p, `(() => { const doc = document; return `+fields+`; })()`)
 			generated := browser.Eval[[]string](p, `fetch(location.pathname).then((r) => r.text()).then((text) => {
 				const doc = new DOMParser().parseFromString(text, "text/html");
 				return `+fields+`;
 			})`)
 			assert.Equal(t, generated, live)
+			assert.Subset(t, generated, folded)
 			ids := browser.Eval[[]string](p, `[...document.querySelectorAll("[id]")].map((e) => e.id)`)
 			seen := map[string]bool{}
 			for _, id := range ids {

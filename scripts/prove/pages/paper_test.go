@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -11,6 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc"
+	"striderule/calc/sheet"
+	"striderule/calc/unit"
 	"striderule/scripts/prove/browser"
 )
 
@@ -25,19 +28,29 @@ func TestPaper(t *testing.T) {
 		p.Open("/" + page.Slug + "/#" + page.Example)
 		_, err := chromedp.Call(chromium, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
 		require.NoError(t, err)
+		browser.Eval[bool](p, `(dispatchEvent(new Event("beforeprint")), true)`) // no emulation does it
 		p.Settle()
 		shown := func(selector string) []string {
 			return browser.Eval[[]string](p, `[...document.querySelectorAll("`+selector+`")].filter((e) => e.checkVisibility()).map((e) => e.innerText.trim())`)
 		}
-		assert.Empty(t, shown("button, nav, .skip, .bar, .links a, details:not([open]), form:not(.sheet)"), page.Slug)
-		assert.Empty(t, shown(".sheet .option:has([type=radio]:not(:checked))"), page.Slug)
-		link := strings.Join(shown(".printed"), "")
+		assert.Empty(t, shown("button, nav, .skip, .bar, .links a, details:not([open]), form"), page.Slug)
+		link := strings.Join(shown(".printed > p:last-child"), "")
 		assert.True(t, strings.HasSuffix(link, "/"+page.Slug+"/#"+calc.Load(page, page.Example).ShareFragment()), link)
 		assert.NotEmpty(t, shown(".answer"), page.Slug)
+		// What was entered, in folds too, is listed once.
+		entries := strings.Join(shown("#printed-entries"), "")
 		form := calc.Load(page, page.Example)
 		for _, f := range form.Fields() {
-			if form.Filled(f) && form.Visible(f, 0) {
-				assert.True(t, browser.Eval[bool](p, `[...document.getElementsByName("`+f.Key+`")].some((e) => (e.type === "radio" || e.type === "checkbox" ? e.closest("label") : e).checkVisibility())`), "%s: %s", page.Slug, f.Key)
+			if form.Filled(f) {
+				assert.Regexp(t, `(?m)^`+regexp.QuoteMeta(f.Label)+`: \S`, entries, "%s: %s", page.Slug, f.Key)
+			}
+			for row := range f.Cells.Len() {
+				if _, ticks := f.Cells.(*sheet.Checks); ticks {
+					break
+				}
+				if _, isNumber := f.Cells.At(row).(*unit.Entry); isNumber {
+					assert.Contains(t, entries, form.Text(f.Key, row), "%s: %s in row %d", page.Slug, f.Key, row)
+				}
 			}
 		}
 		paper, err := chromedp.Call(chromium, cdppage.PrintToPDF, cdppage.PrintToPDFParams{})

@@ -26,7 +26,7 @@ func TestPlanATest(t *testing.T) {
 	assert.Contains(t, p.Text(".answer"), "5 runs, each")
 	p.NoSidewaysScrolling()
 
-	browser.Eval[bool](p, `(document.querySelectorAll("details.section").forEach((d) => { d.open = true; }), true)`)
+	p.Unfold()
 	p.Fill("asked", "80")
 	p.Fill("runs", "3")
 	p.Fill("speed", "1,5 mm/s")

@@ -46,7 +46,8 @@ func showCode(p *browser.Page) {
 	p.T().Helper()
 	browser.Eval[bool](p, `(document.getElementById("across").open = true)`)
 	press(p, "#show-code")
-	browser.Eval[bool](p, `(document.getElementById("code").scrollIntoView({block: "center"}), true)`)
+	// Below the answer, which stays at the top of a desk's screen.
+	browser.Eval[bool](p, `(document.getElementById("code").scrollIntoView({block: "end"}), scrollBy(0, 40), true)`)
 	p.Settle()
 }
 

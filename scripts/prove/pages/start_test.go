@@ -79,17 +79,18 @@ func TestFoldsAndButtonsBeforeStart(t *testing.T) {
 	release := holdProgram(t, s)
 	p := s.NewPage(t)
 	p.Load("/measure/")
-	p.Wait(`typeof Go === "function" && document.querySelector("#add-run")`)
+	p.Wait(`typeof Go === "function" && document.querySelector("#add-run") && document.querySelector("#part-how")`)
 	before := browser.Eval[int](p, rows)
 	browser.Eval[bool](p, `(document.querySelector("#part-how > summary").click(),
-		document.querySelector("button[aria-label='Commanded length: 100']").click(),
+		document.querySelector("#more > summary").click(),
+		document.querySelector("button[aria-label='Microsteps: 32']").click(),
 		document.querySelector("#add-run").click(), true)`)
-	assert.Equal(t, 3, browser.Eval[int](p, `document.querySelectorAll("#part-how[open], [data-waiting]").length`), "what was pressed shows that it waits")
+	assert.Equal(t, 4, browser.Eval[int](p, `document.querySelectorAll("#part-how[open], #more[open], [data-waiting]").length`), "what was pressed shows that it waits")
 	release()
 	p.WaitReady()
 	p.Settle()
-	assert.True(t, browser.Eval[bool](p, `document.querySelector("#part-how").open`), "what was opened stays open")
-	assert.Equal(t, "100", p.Field("asked"))
+	assert.True(t, browser.Eval[bool](p, `document.querySelector("#part-how").open && document.querySelector("#more").open`), "what was opened stays open")
+	assert.Equal(t, "32", p.Field("micro"))
 	assert.Equal(t, before+1, browser.Eval[int](p, rows))
 }
 

@@ -23,12 +23,13 @@ func TestStepToAnotherPage(t *testing.T) {
 	browser.Eval[bool](p, noteTexts)
 	follow(p, "convert")
 	came := browser.Eval[string](p, `came`)
-	require.Contains(t, came, "Convert a setting")
+	require.Contains(t, came, page(t, "convert").Question)
 	assert.NotContains(t, came, "isn't a field of this page")
 
 	// What is handed over is there at once.
 	p.Open("/swap/#v=1&changed=micro&steps=80&micro=32&micronew=64")
 	browser.Eval[bool](p, noteTexts)
+	p.Unfold()
 	p.Click(".links a")
 	waitForSheet(p, "measure")
 	assert.Equal(t, "160", p.Field("steps"))
@@ -53,6 +54,7 @@ func TestStepThatTheHistoryRefuses(t *testing.T) {
 		p.Settle()
 	}
 	// By hand: a step that no person asked for would take the place of the one before.
+	p.OpenMenu()
 	p.Tap("nav a[href*=convert]")
 	ready("convert")
 	p.Fill("steps", "80")

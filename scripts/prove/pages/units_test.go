@@ -92,7 +92,7 @@ func TestQuestionAboutAUnitIsAnswered(t *testing.T) {
 	browser.Alongside(t)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
-	p.Open("/measure/#v=1&steps=538&trial=speeds&asked=80&mark=105&at=2,,&rest=28.7,28.9,28.6")
+	p.Open("/measure/#v=1&steps=538&trial=speeds&asked=80&mark=105&at=2&rest=28.7")
 	assert.Contains(t, p.Text("#f-at-1-problem"), "100 mm take 50 minutes")
 	p.Click(`.row button[aria-label="Feed speed: 2 mm/s"]`)
 	p.Wait(`location.hash.includes("&at=2%20mm/s&")`)
@@ -100,12 +100,12 @@ func TestQuestionAboutAUnitIsAnswered(t *testing.T) {
 	assert.Equal(t, "mm/s", unitOf(p, "f-at-1"))
 	assert.False(t, browser.Eval[bool](p, `Boolean(document.getElementById("f-at-1-problem"))`))
 
-	// What is chosen in one row holds for the rows that are still empty.
+	// What is chosen in one line holds for the lines that are still empty.
 	chooseUnit(p, "f-at-2", "mm/s")
 	p.FillNth("at", 1, "4")
-	p.FillNth("at", 2, "8")
-	assert.Equal(t, "mm/s", unitOf(p, "f-at-3"))
-	p.Wait(`location.hash.includes("&at=2%20mm/s,4%20mm/s,8%20mm/s&")`)
+	p.FillNth("at", 3, "8")
+	assert.Equal(t, "mm/s", unitOf(p, "f-at-7"))
+	p.Wait(`location.hash.includes("&at=2%20mm/s,4%20mm/s,4%20mm/s,8%20mm/s")`) // in each row of its line
 	p.NoSidewaysScrolling()
 	// Beside a unit there is room for a number, also in a row of two fields.
 	assert.GreaterOrEqual(t, browser.Eval[float64](p, `(() => { const f = document.getElementById("f-at-1"), s = getComputedStyle(f); return f.clientWidth - parseFloat(s.paddingLeft) - parseFloat(s.paddingRight); })()`), 40.)

@@ -1,20 +1,21 @@
-package main
+package method
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
 	"striderule/app/frame"
+	"striderule/app/site"
 )
 
-// methodPage tells how the numbers come about and how links are made up. All of it is written
-// when the site is built: the program keeps it as it came, and does not carry its texts.
-type methodPage struct {
+// Page tells how the numbers come about and how links are made up. All of it is written when the
+// site is built: the program keeps it as it came, and does not carry its texts.
+type Page struct {
 	app.Compo
 	shown bool // the page as it came is this one
 }
 
-func (p *methodPage) OnNav(ctx app.Context) {
+func (p *Page) OnNav(ctx app.Context) {
 	frame.Arrived(ctx)
 	ctx.PreventUpdate() // nothing of it shows
 	if !frame.IsBuilding() && !browser.Has("formulas") {
@@ -22,7 +23,7 @@ func (p *methodPage) OnNav(ctx app.Context) {
 	}
 }
 
-func (p *methodPage) Render() app.UI {
+func (p *Page) Render() app.UI {
 	if frame.IsBuilding() && browser.Has("formulas") {
 		p.shown = true
 		frame.Finish()
@@ -30,5 +31,5 @@ func (p *methodPage) Render() app.UI {
 	if p.shown {
 		return frame.Kept()
 	}
-	return frame.Shell("/method/", methodName, methodQuestion, chapters()...)
+	return frame.Shell(site.MethodPath, Name, question, chapters()...)
 }

@@ -1,11 +1,13 @@
-package main
+package method
 
 import "striderule/calc/word"
 
+// Name and About are what menu and link previews say of the page.
 const (
-	methodName     = "How it works"
-	methodAbout    = "Formulas with their sources, a worked example, the link format, the cautions and a glossary."
-	methodQuestion = "Where do the numbers come from, and can I trust them?"
+	Name  = "How it works"
+	About = "Formulas with their sources, a worked example, the link format, the cautions and a glossary."
+
+	question = "Where do the numbers come from, and can I trust them?"
 )
 
 // chapters of the method page: in its contents, and above them.

@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package method
 
 import (
 	"strconv"
@@ -101,6 +101,13 @@ func workedExample() []app.UI {
 	)
 }
 
+// unnamed takes a figure's ID away: here it is no output.
+func unnamed(f report.Figure) report.Figure {
+	f.ID = ""
+	return f
+}
+
+// anonymous takes the IDs of a table's figures away.
 func anonymous(t report.Table) report.Table {
 	for _, row := range t.Rows {
 		for _, cell := range row {
@@ -122,10 +129,10 @@ func linkKeys() []app.UI {
 	}
 	for _, p := range calc.Pages {
 		// Folded: open, they are three times as long as the rest of the page on a phone.
-		body = append(body, view.Folds(nil).Fold("keys-"+p.Slug, "part", false,
-			app.H3().Text(pageAndPath.Fill("page", p.Title, "path", site.PathOf(p.Slug))),
-			keyTable(p), outputTable(p),
-		))
+		body = append(body, (*view.Folds)(nil).View(view.Fold{ID: "keys-" + p.Slug, Class: "part",
+			Heading: app.H3().Text(pageAndPath.Fill("page", p.Title, "path", site.PathOf(p.Slug))),
+			Body:    func() []app.UI { return []app.UI{keyTable(p), outputTable(p)} },
+		}))
 	}
 	return body
 }

@@ -1,6 +1,6 @@
 //go:build wasm
 
-package main
+package method
 
 import "github.com/maxence-charriere/go-app/v10/pkg/app"
 

@@ -1,0 +1,12 @@
+package parts
+
+const (
+	careFirst = "First move short and slow, hand near the stop."
+	guideAlt  = "The drivetrain. A: the motor's step angle. B: the driver's microsteps. C: the gears. D: what they drive."
+)
+
+// What folded parts hold.
+const (
+	readingBrief = "where it says so"
+	firstBrief   = "what to try"
+)
