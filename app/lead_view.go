@@ -8,7 +8,6 @@ import (
 	"striderule/app/view"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
-	"striderule/calc/word"
 )
 
 // What stands above the answer: the fields without which there is none, and one line that
@@ -110,32 +109,26 @@ func (c *calculator) more() []app.UI {
 	}})}
 }
 
-// brief is what folded fields hold, and whether something of it is wrong or in doubt.
+// brief is what folded fields hold, with a sign if something of it is wrong or in doubt.
 func (c *calculator) brief(fields []sheet.Field) string {
 	says := c.form.Holds(fields)
 	if says == "" {
 		says = nothingHeld
 	}
-	for row := range sheet.MostRows {
-		if marked := c.marked(says, fields, row); marked != says {
-			return marked
-		}
-	}
-	return says
+	return c.marked(says, fields, anyRow)
 }
+
+const anyRow = -1
 
 // marked is what a row of fields holds, with a sign if something of it is wrong or in doubt.
 func (c *calculator) marked(says string, fields []sheet.Field, row int) string {
-	sign := word.Template("{held}")
-	for _, f := range fields {
-		if c.form.AskedAt(f.Key, row) != "" || c.form.RemarkAt(f.Key, row).Doubt {
-			sign = doubtHeld
-		}
-		if c.form.ProblemAt(f.Key, row) != "" {
-			return wrongHeld.Fill("held", says)
-		}
+	switch wrong, doubt := c.form.Troubles(fields, row); {
+	case wrong:
+		return wrongHeld.Fill("held", says)
+	case doubt:
+		return doubtHeld.Fill("held", says)
 	}
-	return sign.Fill("held", says)
+	return says
 }
 
 // foldOf is the fold that a cell lies in; empty if it is always in sight.

@@ -31,7 +31,8 @@ func (c *calculator) group(g *sheet.Group, columns []sheet.Field) []app.UI {
 	if len(rows) == 0 {
 		return nil
 	}
-	layout, head := c.layoutOf(columns), c.rowsHead(columns)
+	layout := c.layoutOf(columns)
+	head := c.rowsHead(layout, columns)
 	shared, isShared := c.form.Shared(g)
 	if lines := c.form.Lines(g); isShared && lines != nil && len(layout.typed) == 2 {
 		return []app.UI{c.linesView(g, shared, lines, rows, head), c.rowsEditView(g)}
@@ -176,8 +177,7 @@ func (c *calculator) isStacked(g *sheet.Group) bool {
 }
 
 // rowsHead names the columns of rows once.
-func (c *calculator) rowsHead(columns []sheet.Field) app.UI {
-	layout := c.layoutOf(columns)
+func (c *calculator) rowsHead(layout rowLayout, columns []sheet.Field) app.UI {
 	if layout.kind == stack {
 		return c.rowHints(columns)
 	}

@@ -327,6 +327,29 @@ func (f *Form) RemarkAt(key string, row int) report.Remark {
 	return report.Remark{}
 }
 
+// Troubles reports whether something that stands in a row of these fields is wrong, or in doubt;
+// in any row if that is negative.
+func (f *Form) Troubles(fields []sheet.Field, row int) (wrong, doubt bool) {
+	in := func(key string, at int) bool {
+		for i := range fields {
+			if fields[i].Key == key {
+				return row < 0 || at == row
+			}
+		}
+		return false
+	}
+	for i := range f.problems {
+		wrong = wrong || in(f.problems[i].Key, f.problems[i].Row)
+	}
+	for i := range f.asks {
+		doubt = doubt || in(f.asks[i].Key, f.asks[i].Row)
+	}
+	for _, m := range f.report.Remarks {
+		doubt = doubt || m.Doubt && in(m.Key, m.Row)
+	}
+	return wrong, doubt
+}
+
 // Report returns the answer. Parts that need a field that is wrong are left
 // out of it.
 func (f *Form) Report() report.Report { return f.report }
