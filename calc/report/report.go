@@ -56,13 +56,20 @@ type Part struct {
 // Missing is the ID of the part that asks for what an answer waits for.
 const Missing = "missing"
 
-// Needed returns the keys of the fields that an answer waits for.
+// Needed returns the keys of the fields that an answer waits for: those that the first part in
+// sight asks for.
 func (r Report) Needed() (keys []string) {
+	if r.Answer != nil {
+		return nil
+	}
 	for _, p := range r.Parts {
 		for _, b := range p.Blocks {
-			if ask, ok := b.(Ask); ok && p.ID == Missing {
+			if ask, ok := b.(Ask); ok && !p.Folded && !p.Guide {
 				keys = append(keys, ask.Keys...)
 			}
+		}
+		if keys != nil {
+			break
 		}
 	}
 	return keys

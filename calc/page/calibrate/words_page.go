@@ -14,7 +14,7 @@ var tasks = []sheet.Task{
 	{Occasion: sheet.Off, Situation: "It extrudes too much or too little", Help: "Mark the filament, feed a length, enter what remains.", Fragment: ""},
 	{Occasion: sheet.Off, Situation: "A length comes out wrong", Help: "Enter the commanded and the measured length, get the corrected setting.", Fragment: "v=1&axis=travel"},
 	{Occasion: sheet.Off, Situation: "It feeds less the faster it goes", Help: "Feed at several speeds: tells slip from a wrong setting.", Fragment: "v=1&trial=speeds&read=fed"},
-	{Occasion: sheet.Off, Situation: "Backlash: it loses motion when it turns round", Help: "Reach each position from both sides, get the backlash.", Fragment: "v=1&axis=travel&trip=sides"},
+	{Occasion: sheet.Off, Situation: "It has backlash", Help: "Reach each position from both sides, get the backlash.", Fragment: "v=1&axis=travel&trip=sides"},
 }
 
 // Units of figures of more than one sort of axis.
