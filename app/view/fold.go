@@ -28,9 +28,6 @@ func (f *Folds) Reset(open []string) {
 // Open opens a fold, of which there may be none yet.
 func (f *Folds) Open(id string) { f.open[id] = true }
 
-// IsOpen reports whether a fold is open.
-func (f *Folds) IsOpen(id string) bool { return f.open[id] }
-
 // A Fold is a heading with what it opens, which is made when it is opened.
 type Fold struct {
 	ID, Class string

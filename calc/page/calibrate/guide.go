@@ -51,19 +51,6 @@ func (a *solution) guide() *report.Drawing {
 	return g.Mark(&asked, &mark, &read)
 }
 
-// care is the caution of whoever reads no other.
-func (s *entries) care() string {
-	switch {
-	case s.rotary():
-		return careRotary
-	case !s.isFeed():
-		return careLinear
-	case s.Path.Word == "open":
-		return careCold
-	}
-	return careHot
-}
-
 // assumed is what blank entries count as.
 func (s *entries) assumed() []report.Assumed {
 	percent := report.Figure{Value: 100 * s.acceptable(), Unit: "%", Digits: 3}

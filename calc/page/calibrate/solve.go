@@ -181,7 +181,7 @@ func (a *solution) unread() *report.Drawing {
 // report orders the parts as they are done: with an answer what to set, how to go back and the
 // check, without one how to make the test. What explains is folded.
 func (a *solution) report(problems []report.Problem) report.Report {
-	r := report.Report{Problems: problems, Picture: a.guide(), Unread: a.unread(), Care: a.sheet.care(), Assumed: a.sheet.assumed()}
+	r := report.Report{Problems: problems, Picture: a.guide(), Unread: a.unread(), Care: a.sheet.Care(a.sheet.Axis.Word), Assumed: a.sheet.assumed()}
 	a.sheet.GearEntry.Read(&r.Remarks, "")
 	how, runs := a.howTo().Fold(howBrief), a.readings().Fold(runsBrief.Fill(len(a.runs)))
 	if !a.hasAnswer() {

@@ -113,14 +113,7 @@ const (
 	wouldBe word.Template = "The setting would be {setting}."
 )
 
-// The caution in sight, by the sort of test.
-const (
-	careHot    = "Hot end burns. Stay, hand near the stop."
-	careCold   = "Fingers off the gears. Stay, hand near the stop."
-	careLinear = "In range, Z off the bed, hand near the stop."
-	careRotary = "Cables clear of the turn, hand near the stop."
-)
-
+// The main act behind a new setting.
 const checkItNow = "I have set it: check it"
 
 // What folded parts hold.

@@ -2,6 +2,7 @@ package flow
 
 import (
 	"striderule/calc/page/axis"
+	"striderule/calc/page/trial"
 	"striderule/calc/report"
 	"striderule/calc/unit"
 )
@@ -85,7 +86,7 @@ func (s *entries) care() string {
 	if s.By.Word == byDiameter {
 		return ""
 	}
-	return careHot
+	return trial.CareHot
 }
 
 // assumed is what blank entries count as.

@@ -139,7 +139,7 @@ type solution struct {
 func (s *entries) Solve() report.Report {
 	a := solution{entries: s, keys: lists.Concat([]string{"axis", "path", "trial", "trip", "wanted", "scatter", "letter", "from", "to", "longest", "runs", "asked", "margin", "speed", "at"}, s.tool.Keys(""))}
 	wrong := s.problems()
-	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems()), Care: s.care()}
+	r := report.Report{Problems: lists.Concat(wrong, s.MovesEntry.Problems()), Care: s.Care(s.Axis.Word)}
 	if missing := s.missing(); len(missing) > 0 {
 		r.Add(&report.Part{ID: report.Missing, Title: missingTitle, Needs: []string{"axis"}, Blocks: missing})
 		return r
@@ -265,15 +265,4 @@ func (a *solution) length() float64 {
 		}
 	}
 	return 0
-}
-
-// care is the caution of whoever reads no other.
-func (s *entries) care() string {
-	switch {
-	case !s.isFeed():
-		return careLinear
-	case s.Path.Word == "open":
-		return careCold
-	}
-	return careHot
 }

@@ -1,11 +1,5 @@
 package plan
 
-const (
-	careHot    = "Hot end burns. Stay, hand near the stop."
-	careCold   = "Fingers off the gears. Stay, hand near the stop."
-	careLinear = "In range, Z off the bed, hand near the stop."
-)
-
 // What folded parts hold.
 const (
 	beforeBrief  = "checklist and cautions"

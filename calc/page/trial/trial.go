@@ -68,3 +68,16 @@ func (e *TrialEntry) TooFast() unit.Speed {
 	}
 	return fastOpen
 }
+
+// Care is the caution of whoever reads no other, by the word of the axis.
+func (e *TrialEntry) Care(axis string) string {
+	switch {
+	case axis == "rotary":
+		return careRotary
+	case axis != Feed.Word:
+		return careLinear
+	case e.Path.Word == coldTest.Word:
+		return careCold
+	}
+	return CareHot
+}

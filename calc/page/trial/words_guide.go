@@ -2,6 +2,14 @@ package trial
 
 import "striderule/calc/word"
 
+// The caution in sight, by the sort of test.
+const (
+	CareHot    = "Hot end burns. Stay, hand near the stop."
+	careCold   = "Fingers off the gears. Stay, hand near the stop."
+	careLinear = "In range, Z off the bed, hand near the stop."
+	careRotary = "Cables clear of the turn, hand near the stop."
+)
+
 // What the guides say in words; {asked}, {mark} and {read} are lengths or angles.
 const (
 	markGuide     word.Template = "A mark test. A: the length that is commanded ({asked}). B: from the extruder's inlet to the mark, before ({mark}). C: what remains to the mark, after ({read})."
