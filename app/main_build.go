@@ -2,7 +2,10 @@
 
 package main
 
-import "striderule/app/pages"
+import (
+	"striderule/app/calculator"
+	"striderule/app/pages"
+)
 
 // main writes the pages of the site.
-func main() { pages.Main(sitePages(), writeLook) }
+func main() { pages.Main(sitePages(), calculator.WriteLook) }

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/calculator"
 	"striderule/app/frame"
 	"striderule/app/log"
 	"striderule/app/method"
@@ -20,17 +21,15 @@ func sitePages() []site.Page {
 	}}
 	for _, p := range calc.Pages {
 		pages = append(pages, site.Page{
-			Path: site.PathOf(p.Slug), Menu: p.Menu, Title: titleOf(p.Title), Description: p.About,
-			New: func() app.Composer { return &calculator{page: p} },
+			Path: site.PathOf(p.Slug), Menu: p.Menu, Title: site.TitleOf(p.Title), Description: p.About,
+			New: func() app.Composer { return calculator.New(p) },
 		})
 	}
 	return append(pages, site.Page{
-		Path: site.LogPath, Menu: logMenu, Title: titleOf(logName), Description: logAbout,
+		Path: site.LogPath, Menu: logMenu, Title: site.TitleOf(logName), Description: logAbout,
 		New: func() app.Composer { return &log.Page{} },
 	}, site.Page{
-		Path: site.MethodPath, Menu: method.Name, Title: titleOf(method.Name), Description: method.About,
+		Path: site.MethodPath, Menu: method.Name, Title: site.TitleOf(method.Name), Description: method.About,
 		New: func() app.Composer { return &method.Page{} },
 	})
 }
-
-func titleOf(page string) string { return site.Titled.Fill("page", page) }

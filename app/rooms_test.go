@@ -32,6 +32,7 @@ var rooms = [][]string{
 	{"app/view"},
 	{"app/frame", "app/kept", "app/pages"},
 	{"app/file", "app/log", "app/method"},
+	{"app/calculator"},
 	{"app"},
 }
 

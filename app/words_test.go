@@ -34,7 +34,7 @@ var noWords = []string{
 
 // samples are files whose texts are nobody's words.
 var samples = []string{
-	"../app/look.go", "../app/view/specimens.go", // a page for who works on the style sheet, no part of the site
+	"../app/calculator/look.go", "../app/view/specimens.go", // a page for who works on the style sheet, no part of the site
 }
 
 // said are literals that people read: two words, a word with a space at its end, a word that

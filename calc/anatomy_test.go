@@ -14,6 +14,7 @@ import (
 	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
+	"striderule/calc/unit"
 )
 
 // What stands where on a page: the needed fields in sight with their letters, what else counts
@@ -88,10 +89,14 @@ func TestHiddenEntriesAreNamed(t *testing.T) {
 			choice := !ticks && len(options(field)) > 0
 			switch {
 			case field.Section.Folded:
-				if f.Filled(field) && !isFlag(field) {
+				if f.Filled(field) {
 					section := lists.Keep(f.Fields(), func(other sheet.Field) bool { return other.Section == field.Section && !other.Needed })
 					assert.NotEmpty(t, f.Holds(section), "%s: %s", line, field.Key)
-					assert.NotEmpty(t, f.Holds([]sheet.Field{field}), "%s: %s", line, field.Key)
+					held := f.Holds([]sheet.Field{field})
+					assert.NotEmpty(t, held, "%s: %s", line, field.Key)
+					if _, number := field.Cells.At(0).(*unit.Entry); number && field.Group == nil || isFlag(field) {
+						assert.Contains(t, held, field.Label+" ", "%s: a number says what it is of", line)
+					}
 				}
 			case choice && field.Group == nil, f.Filled(field) && f.Report().Answer != nil:
 				assert.Contains(t, assumed, field.Key, "%s: %s", line, field.Label)
@@ -103,6 +108,19 @@ func TestHiddenEntriesAreNamed(t *testing.T) {
 func isFlag(field sheet.Field) bool {
 	_, flag := field.Cells.(*sheet.FlagList)
 	return flag
+}
+
+// A fold says what is left out in it, and what came with a link and is no option.
+func TestFoldsNameWhatChangesTheAnswer(t *testing.T) {
+	holds := func(slug, fragment string) string {
+		f := calctest.Load(t, slug, fragment)
+		return f.Holds(lists.Keep(f.Fields(), func(field sheet.Field) bool { return !field.Needed && field.Section.Folded }))
+	}
+	assert.Equal(t, "25.1 mm, 25.2 mm, Leave out check run 2", holds("measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&restagain=25.1,25.2&asideagain=,yes"))
+	assert.Equal(t, "4 check runs, Leave out check run 2, check run 3",
+		holds("measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&restagain=25.125,25.225,25.225,25.175&asideagain=,yes,yes"))
+	assert.Contains(t, holds("measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&gears=seven"), "seven")
+	assert.Contains(t, holds("plan", "v=1&margin=50"), "Extra distance to the mark 50 mm")
 }
 
 // What a blank entry counts as is said of entries that there are.

@@ -105,6 +105,12 @@ window.striderule = window.striderule || {};
     menu().firstElementChild.focus();
   });
 
+  // ---- Who looks for a word finds it in closed folds too: browsers open what they find.
+  addEventListener("keydown", (e) => {
+    const find = (e.ctrlKey || e.metaKey) && e.key.toLowerCase() === "f" || e.key === "F3";
+    if (find && striderule.unfoldAll) striderule.unfoldAll();
+  });
+
   // ---- The bar with the answer, on a small screen: it goes away where it would
   // cover what it repeats, or the field in use. And what changed is marked.
   const shown = {};

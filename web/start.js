@@ -151,7 +151,7 @@
     return f.value !== f.defaultValue;
   }
   const fields = () => [...document.querySelectorAll("input[id], textarea[id], select[id]")].filter(changed)
-    .map((f) => ({ id: f.id, value: f.value, checked: f.checked }));
+    .map((f) => ({ id: f.id, value: f.value, checked: f.checked, text: !isToggle(f) }));
   const folds = () => [...document.querySelectorAll("details[id]")].map((d) => [d.id, d.open]);
   function snapshot() {
     const active = document.activeElement;
@@ -182,11 +182,12 @@
     });
     if (rest.length && frames) requestAnimationFrame(() => setFolds(rest, frames - 1));
   }
-  // What lies in a fold that was opened at the last moment comes with it.
+  // What a link has in a fold, or not at all, the program takes. What else lies in a fold comes
+  // with it.
   function fillAsTheyCome(fields, frames) {
     const there = (f) => document.getElementById(f.id);
     fill(fields.filter(there));
-    const rest = fields.filter((f) => !there(f));
+    const rest = fields.filter((f) => !there(f) && !(f.text && striderule.fillIn && striderule.fillIn(f.id, f.value)));
     if (rest.length && frames) requestAnimationFrame(() => fillAsTheyCome(rest, frames - 1));
   }
   function restore(snap) {
@@ -197,16 +198,23 @@
       const button = document.querySelector(selector);
       if (button) button.click();
     }
-    const f = snap.focus && document.getElementById(snap.focus);
-    if (f) {
-      f.focus({ preventScroll: true });
-      try {
-        if (snap.selection && snap.selection[0] !== null) f.setSelectionRange(...snap.selection);
-      } catch (e) { /* not a text field */ }
-    }
     if (snap.x || snap.y) scrollTo(snap.x, snap.y);
-    if (f) holdInPlace(f, snap.top);
-    else scrollOn(performance.now() + 800);
+    if (!focusAgain(snap)) scrollOn(performance.now() + 800);
+    if (snap.focus) focusAsItComes(snap, 60);
+  }
+  function focusAgain(snap) {
+    const f = snap.focus && document.getElementById(snap.focus);
+    if (!f) return false;
+    f.focus({ preventScroll: true });
+    try {
+      if (snap.selection && snap.selection[0] !== null) f.setSelectionRange(...snap.selection);
+    } catch (e) { /* not a text field */ }
+    holdInPlace(f, snap.top);
+    return true;
+  }
+  function focusAsItComes(snap, frames) {
+    if (!frames || document.activeElement !== document.body || focusAgain(snap)) return;
+    requestAnimationFrame(() => focusAsItComes(snap, frames - 1));
   }
   // The first answers may put text above the field that somebody is typing in:
   // it stays where it is on the screen, unless the person scrolls.

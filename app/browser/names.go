@@ -39,10 +39,12 @@ const (
 type offered string
 
 const (
+	fillIn    offered = "fillIn"    // (id, text) what was typed into a field before the start
 	leavePage offered = "leavePage" // the page is about to be left
 	overtaken offered = "overtaken" // what the address of the step before should be
 	pasteRows offered = "pasteRows" // (id, text) a piece of a table
 	start     offered = "start"     // the program goes on
+	unfoldAll offered = "unfoldAll" // the person is about to look for a word
 	takeFile  offered = "takeFile"  // (name, text, error) a file was chosen or dropped
 )
 

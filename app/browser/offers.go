@@ -8,6 +8,8 @@ import "github.com/maxence-charriere/go-app/v10/pkg/app"
 type Offers struct {
 	File  func(name, text, failed string) // chosen, or dropped on the page
 	Paste func(id, text string)           // a piece of a table, into a row's field
+	Fill  func(id, text string) bool      // typed before the start, into a field that is not in sight now
+	Find  func()                          // the person is about to look for a word
 	Print func()                          // the last moment before the page is printed
 	Leave func()                          // the last moment before it is left
 	// Overtaken is asked when the history has gone on to another step: what the one
@@ -33,6 +35,15 @@ func ListenForOffers() {
 	pasteRows.set(func(piece []app.Value) any {
 		if offers.Paste != nil {
 			offers.Paste(piece[0].String(), piece[1].String())
+		}
+		return nil
+	})
+	fillIn.set(func(typed []app.Value) any {
+		return offers.Fill != nil && offers.Fill(typed[0].String(), typed[1].String())
+	})
+	unfoldAll.set(func([]app.Value) any {
+		if offers.Find != nil {
+			offers.Find()
 		}
 		return nil
 	})

@@ -27,7 +27,7 @@ func LostHTML(pages []site.Page, address string) (string, error) {
 	sum := sha256.Sum256([]byte(lostScript))
 	var b strings.Builder
 	err := lost.Execute(&b, lostDocument{
-		Title: site.Titled.Fill("page", lostTitle), Heading: lostHeading, Advice: lostAdvice,
+		Title: site.TitleOf(lostTitle), Heading: lostHeading, Advice: lostAdvice,
 		Address: address,
 		Pages:   pages,
 		Hash:    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),

@@ -48,3 +48,6 @@ func LinkTo(path, fragment string) string {
 	}
 	return Root() + path
 }
+
+// TitleOf is what a browser calls a page, by the page's own name.
+func TitleOf(page string) string { return titled.Fill("page", page) }

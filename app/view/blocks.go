@@ -78,9 +78,17 @@ func figures(f report.Figures) app.UI {
 // Table is a table of a report.
 func Table(t report.Table) app.UI {
 	rows := make([][]app.UI, len(t.Rows))
-	for i, r := range t.Rows {
-		for _, cell := range r {
-			rows[i] = append(rows[i], app.Span().Body(Line(cell)...))
+	for column := range t.Head {
+		texts := make([]string, len(t.Rows))
+		for i, r := range t.Rows {
+			texts[i] = r[column].String()
+		}
+		for i, lead := range leads(texts) {
+			cell := app.Span().Body(Line(t.Rows[i][column])...)
+			if lead != "" && column > 0 {
+				cell = cell.DataSet("lead", lead)
+			}
+			rows[i] = append(rows[i], cell)
 		}
 	}
 	class := "scroll"

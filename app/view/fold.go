@@ -9,7 +9,7 @@ import (
 // Folds are the folds of a page: which of them the person opened, by ID. Where there are none,
 // each fold keeps to itself.
 type Folds struct {
-	Whole  bool   // what is folded is made all the same: of a page as it is generated
+	Whole  bool   // what is folded is made all the same
 	Opened func() // something was, and is on the page
 	open   map[string]bool
 }

@@ -176,7 +176,7 @@ func named(lines [][]string, columns []sheet.Field) [][]string {
 // typedInto is how many of the columns are typed into: not ticks.
 func typedInto(columns []sheet.Field) (n int) {
 	for _, c := range columns {
-		if _, tick := c.Cells.(*sheet.FlagList); !tick {
+		if !isFlag(c) {
 			n++
 		}
 	}

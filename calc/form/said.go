@@ -71,11 +71,12 @@ func (f *Form) Holds(fields []sheet.Field) string {
 		switch {
 		case field.Group != nil && i > 0 && fields[i-1].Group == field.Group: // with the first column
 		case field.Group != nil:
-			if held := f.heldRows(field.Group, fields); held != "" {
-				says = append(says, held)
-			}
+			says = append(says, f.heldRows(field.Group, fields)...)
 		case f.Filled(field) && f.Visible(field, 0):
 			if said := f.said(field, 0); said != "" {
+				if isEntry(field) {
+					said = entryHeld.Fill("field", field.Label, "text", said)
+				}
 				says = append(says, said)
 			}
 		}
@@ -98,19 +99,32 @@ func (f *Form) heldRow(columns []sheet.Field, row int, between string) string {
 	return strings.Join(says, between)
 }
 
-// heldRows are the rows of a group that hold something: short ones themselves, else how many.
-func (f *Form) heldRows(g *sheet.Group, fields []sheet.Field) string {
-	columns := lists.Keep(fields, func(c sheet.Field) bool { return c.Group == g })
+// heldRows are the rows of a group that hold something, short ones themselves, else how many; and
+// which of them a yes stands in.
+func (f *Form) heldRows(g *sheet.Group, fields []sheet.Field) (says []string) {
+	var columns []sheet.Field
+	var flags []string
+	for _, c := range fields {
+		switch {
+		case c.Group != g:
+		case !isFlag(c):
+			columns = append(columns, c)
+		case f.Entered(c) != "":
+			flags = append(flags, entryHeld.Fill("field", c.Label, "text", f.Entered(c)))
+		}
+	}
 	var rows []string
 	for row := range f.rows[g] {
 		if held := f.heldRow(columns, row, betweenCells); held != "" {
 			rows = append(rows, held)
 		}
 	}
-	if all := strings.Join(rows, ", "); len(all) <= mostHeld {
-		return all
+	if all := strings.Join(rows, ", "); len(all) > mostHeld {
+		says = append(says, rowsHeld.Fill("n", strconv.Itoa(len(rows)), "rows", g.Words.All))
+	} else if all != "" {
+		says = append(says, all)
 	}
-	return rowsHeld.Fill("n", strconv.Itoa(len(rows)), "rows", g.Words.All)
+	return lists.Concat(says, flags)
 }
 
 // mostHeld is how long the rows of a group may be in the line of a fold.
@@ -123,17 +137,23 @@ func (f *Form) said(field sheet.Field, row int) string {
 	}
 	switch v := field.Cells.At(row).(type) {
 	case *sheet.Choice:
+		word := v.Plain(f.Text(field.Key, row))
 		for _, o := range v.Options() {
-			if o.Word == v.Word {
+			if o.Word == word || word == "" && o.Word == v.Word {
 				return o.Said()
 			}
 		}
 	case *sheet.Flag:
-		return ""
+		return field.Label
 	case *unit.Entry:
 		return v.Shown(f.Text(field.Key, row))
 	}
 	return strings.TrimSpace(f.Text(field.Key, row))
+}
+
+func isFlag(field sheet.Field) bool {
+	_, ok := field.Cells.(*sheet.FlagList)
+	return ok
 }
 
 func isEntry(field sheet.Field) bool {

@@ -144,6 +144,40 @@ func TestFoldOpenedBeforeStart(t *testing.T) {
 	})
 }
 
+// A link may have a field of the generated page in a fold, or not use it: what is typed there before
+// the start is kept all the same, and the page says so.
+func TestTypedWhereTheLinkHasNone(t *testing.T) {
+	browser.Alongside(t)
+	for _, c := range []struct{ path, id, key, in, says string }{
+		{"/measure/#v=1&trial=speeds&read=fed&at=60,60,120&fed=99,98.9,98", "f-mark", "", "", "Mark at: “105” is kept. It isn't used with the choices of this link."},
+		{"/measure/#v=1&trial=speeds&read=fed&at=60,60,120&fed=99,98.9,98", "f-rest-2", "", "", "Remaining: “105” is kept. It isn't used with the choices of this link."},
+		{"/convert/#v=1&name=X,Y&steps=,160", "f-steps-1", "steps=105,160", "row-axis-1", ""},
+		{"/parts/#v=1&name=X,Y&angle=,1.8", "f-angle-1", "angle=105,1.8", "row-axis-1", ""},
+		{"/rate/#v=1&name=X,Y&steps=,160", "f-steps-1", "steps=105,160", "row-axis-1", ""},
+	} {
+		t.Run(c.path+" "+c.id, func(t *testing.T) {
+			s := browser.NewSite(t)
+			release := holdProgram(t, s)
+			p := s.NewPage(t)
+			p.Load(c.path)
+			p.Wait(`typeof Go === "function" && document.getElementById("` + c.id + `")`)
+			browser.Eval[bool](p, `(document.getElementById("`+c.id+`").focus(), document.execCommand("insertText", false, "105"))`)
+			assert.Empty(t, browser.Eval[string](p, `document.documentElement.dataset.app || ""`), "the program was to be held back")
+			release()
+			p.WaitReady()
+			if c.says != "" {
+				p.Wait(`document.getElementById("said").textContent`)
+				assert.Equal(t, c.says, p.Text("#said"))
+				return
+			}
+			p.Wait(`document.getElementById("` + c.in + `").open`)
+			p.Wait(`document.activeElement.id === "` + c.id + `"`)
+			assert.Equal(t, "105", browser.Eval[string](p, `document.activeElement.value`))
+			p.Wait(`decodeURIComponent(location.hash).includes("` + c.key + `")`)
+		})
+	}
+}
+
 // What is typed in a fold stays when that is closed, and is there when it is opened again.
 func TestFoldKeepsWhatIsTyped(t *testing.T) {
 	browser.Alongside(t)
@@ -166,4 +200,18 @@ func TestFoldKeepsWhatIsTyped(t *testing.T) {
 	p.Click(".assumed a[data-jump=f-trial]")
 	arrived(p, "f-trial")
 	assert.True(t, browser.Eval[bool](p, `document.getElementById("f-trial-speeds").checked`))
+}
+
+// Who looks for a word with the browser finds it in a closed fold too.
+func TestFindLooksIntoFolds(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/measure/#" + heron)
+	const made = `Boolean(document.querySelector("#part-touches li"))`
+	require.False(t, browser.Eval[bool](p, made), "what nobody opened is not made")
+	browser.Eval[bool](p, `document.dispatchEvent(new KeyboardEvent("keydown", { key: "f", ctrlKey: true, bubbles: true }))`)
+	p.Wait(made)
+	p.Wait(`document.documentElement.dataset.started === "yes"`)
+	assert.False(t, browser.Eval[bool](p, `document.getElementById("part-touches").open`))
+	assert.NotEqual(t, "none", browser.Eval[string](p, `getComputedStyle(document.getElementById("part-touches"), "::details-content").display`), "browsers look into what they lay out")
 }

@@ -31,6 +31,7 @@ func TestUnitIsChosenBesideTheNumber(t *testing.T) {
 	p := s.NewPage(t)
 	p.Open("/rate/#v=1&moves=feed&steps=564.3&back=45")
 	p.Fill("limit", "150")
+	p.Wait(`document.getElementById("f-limit-problem")`)
 	assert.Contains(t, p.Text("#f-limit-problem"), "Did you mean 150 kHz?")
 	assert.Contains(t, p.Text("#problems"), "Did you mean 150 kHz?")
 	assert.Equal(t, "pulses/s", unitOf(p, "f-limit"))

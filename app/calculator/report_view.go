@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -150,7 +150,7 @@ func (c *calculator) share() app.UI {
 	}
 	return app.Div().Body(app.Div().Class("share").Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", linkCopied).Text(copyLink),
-		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", titleOf(c.page.Title)).Text(shareLink),
+		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", site.TitleOf(c.page.Title)).Text(shareLink),
 		app.If(!c.keep.open, func() app.UI {
 			return app.Button().Type("button").ID("keep").Text(saveToLog).OnClick(func(app.Context, app.Event) { c.openKeep() })
 		}),

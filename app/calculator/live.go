@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -49,18 +49,16 @@ func (v *quickView) Render() app.UI {
 
 // A cellState is all that the look of a field's cell depends on.
 type cellState struct {
-	Key     string
-	Row     int
-	Chosen  string // the words that are chosen or ticked
-	Unit    string // beside a text
-	Problem string
-	Asked   string
-	Remark  report.Remark
-	Was     string // before it was changed
+	Key    string
+	Row    int
+	Chosen string // the words that are chosen or ticked
+	Unit   string // beside a text
+	Beside beside
+	Was    string // before it was changed
 }
 
 func (c *calculator) cellState(f sheet.Field, row int) cellState {
-	s := cellState{Key: f.Key, Row: row, Problem: c.form.ProblemAt(f.Key, row), Asked: c.form.AskedAt(f.Key, row), Remark: c.form.RemarkAt(f.Key, row), Was: c.wasAt(f.Key, row)}
+	s := cellState{Key: f.Key, Row: row, Beside: c.besideOf(f, row), Was: c.wasAt(f.Key, row)}
 	if checks, ok := f.Cells.(*sheet.Checks); ok {
 		for _, o := range checks.Options() {
 			if checks.Has(o.Word) {

@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"slices"
@@ -16,16 +16,45 @@ import (
 
 // pasteInto puts a piece of a table into the rows from a field on.
 func (c *calculator) pasteInto(id, text string) {
-	c.ctx.Dispatch(func(app.Context) {
-		for _, f := range c.form.Fields() {
-			for row := range c.form.Rows(f) {
-				if f.Group != nil && view.CellID(f, row) == id {
-					c.editRows(func(typed *form.Form) form.RowsEdit { return typed.Paste(f.Key, row, text) })
-					return
-				}
+	if f, row, ok := c.cellOf(id); ok && f.Group != nil {
+		c.ctx.Dispatch(func(app.Context) {
+			c.editRows(func(typed *form.Form) form.RowsEdit { return typed.Paste(f.Key, row, text) })
+		})
+	}
+}
+
+// cellOf is the cell with the ID of an input, where it could have one.
+func (c *calculator) cellOf(id string) (f sheet.Field, row int, ok bool) {
+	for _, f = range c.form.Fields() {
+		most := 1
+		if f.Group != nil {
+			most = f.Group.Most
+		}
+		for row = range most {
+			if view.CellID(f, row) == id {
+				return f, row, true
 			}
 		}
-	})
+	}
+	return f, row, false
+}
+
+// fillIn takes what was typed into a field of the page as it was generated, which the sheet of a
+// link has in a fold, or in no place at all.
+func (c *calculator) fillIn(id, text string) bool {
+	f, row, ok := c.cellOf(id)
+	if ok {
+		c.ctx.Dispatch(func(app.Context) {
+			c.edit(func(typed *form.Form) { typed.Set(f.Key, row, text) })
+			if c.form.Visible(f, row) {
+				c.folds.Open(c.foldOf(f, row))
+			} else {
+				browser.Announce(typedInVain.Fill("field", f.Label, "text", text))
+			}
+			c.refill()
+		})
+	}
+	return ok
 }
 
 // editRows does something to rows that can be taken back.
@@ -143,6 +172,7 @@ func shownIn(f sheet.Field, row int, text string) string {
 
 func (c *calculator) typed(key string, row int) app.EventHandler {
 	return func(ctx app.Context, e app.Event) {
+		c.startTyping(key, row)
 		text := c.inUnit(key, row, ctx.JSSrc().Get("value").String())
 		c.editByKey(ctx, func(f *form.Form) { f.Set(key, row, text) })
 		c.showShared(key, row)

@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package calculator
 
 import (
 	"go/ast"
@@ -22,7 +22,7 @@ func TestLookShowsEveryBlock(t *testing.T) {
 	for _, b := range view.Specimens() {
 		shown[reflect.TypeOf(b).Name()] = true
 	}
-	files, err := filepath.Glob("../calc/report/*.go")
+	files, err := filepath.Glob("../../calc/report/*.go")
 	require.NoError(t, err)
 	found := 0
 	for _, file := range files {

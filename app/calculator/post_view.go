@@ -1,10 +1,11 @@
-package main
+package calculator
 
 import (
 	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc/form"
 )
@@ -34,7 +35,7 @@ func (c *calculator) postView(url string) app.UI {
 			app.Div().Class("share").Body(
 				app.Button().Type("button").ID("copy-post").DataSet("copy", text).DataSet("said", postCopied).Text(copyPost),
 				app.Button().Type("button").ID("share-post").Class("only-share").DataSet("share", url).DataSet("share-text", text).
-					DataSet("title", titleOf(c.page.Title)).Text(sharePost)),
+					DataSet("title", site.TitleOf(c.page.Title)).Text(sharePost)),
 		}
 	}})
 }

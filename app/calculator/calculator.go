@@ -1,4 +1,5 @@
-package main
+// Package calculator shows a page of calc: its form and its report.
+package calculator
 
 import (
 	"slices"
@@ -27,6 +28,7 @@ type calculator struct {
 	host     string // where the site is, before its path
 	address  string // the fragment that the form was read from or written to
 	settling settling
+	typing   typing
 	lots     *lotRun
 	keep     keeping
 	folds    *view.Folds
@@ -41,6 +43,9 @@ type calculator struct {
 	// the event may take off the page: what comes later must not hang on it.
 	ctx app.Context
 }
+
+// New shows a page.
+func New(page sheet.Page) app.Composer { return &calculator{page: page} }
 
 // CompoID keeps one calculator's state out of another: go-app reuses a
 // component of the same type and ID.
@@ -87,15 +92,16 @@ func (c *calculator) load(fragment string) {
 	c.keep = c.draftedKeep()
 	if c.folds == nil {
 		c.folds = view.NewFolds()
-		c.folds.Whole = c.host == "" // the page as it is generated
 		c.folds.Opened = c.refill
 	}
+	c.folds.Whole = c.host == "" // the page as it is generated
 	c.units = map[string]string{}
 	var open []string
 	if frame.IsBuilding() {
 		open = browser.OpenFolds()
 	}
 	c.folds.Reset(open)
+	c.typing = typing{}
 	c.file = file.Sheet{}
 	c.rowsEdit = form.RowsEdit{}
 }
@@ -103,7 +109,7 @@ func (c *calculator) load(fragment string) {
 // OnNav reads a link that was opened over this page.
 func (c *calculator) OnNav(ctx app.Context) {
 	frame.Arrived(ctx)
-	browser.Offer(browser.Offers{File: c.takeFile, Paste: c.pasteInto, Print: c.drawPrinted, Leave: c.leave, Overtaken: c.overtaken})
+	browser.Offer(browser.Offers{File: c.takeFile, Paste: c.pasteInto, Fill: c.fillIn, Find: c.makeAll, Print: c.drawPrinted, Leave: c.leave, Overtaken: c.overtaken})
 	fragment := c.linked()
 	if fragment == c.address {
 		ctx.PreventUpdate()
@@ -113,9 +119,19 @@ func (c *calculator) OnNav(ctx app.Context) {
 	c.refill()
 }
 
+// makeAll makes what is in closed folds: a browser looks there for words too, and opens what it
+// finds.
+func (c *calculator) makeAll() {
+	c.ctx.Dispatch(func(app.Context) {
+		c.folds.Whole = true
+		c.refill()
+	})
+}
+
 // edit changes the form. The address follows when typing pauses, and so does
 // what screen readers are told.
 func (c *calculator) edit(change func(*form.Form)) {
+	c.typing = typing{}
 	c.change(change)
 	c.follow()
 }
@@ -155,6 +171,9 @@ func (c *calculator) change(change func(*form.Form)) {
 		c.settling.said = c.summary()
 		c.compareNow()
 	})
+	if c.typing.id != "" {
+		c.settling.after(pauseAfter, func() { c.typing = typing{} })
+	}
 }
 
 // writeAddress brings the address up to the form. It does nothing once another

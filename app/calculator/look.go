@@ -1,6 +1,6 @@
 //go:build !wasm
 
-package main
+package calculator
 
 import (
 	"html"
@@ -96,8 +96,8 @@ func lookHTML(sheet string) (string, error) {
 	return b.String() + "</div></html>\n", nil
 }
 
-// writeLook writes the page with every piece.
-func writeLook(file string) error {
+// WriteLook writes the page with every piece.
+func WriteLook(file string) error {
 	sheet, err := os.ReadFile("web/style.css")
 	if err != nil {
 		return err

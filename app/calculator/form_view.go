@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"slices"
@@ -9,9 +9,7 @@ import (
 
 	"striderule/app/view"
 	"striderule/calc/form"
-	"striderule/calc/report"
 	"striderule/calc/sheet"
-	"striderule/calc/word"
 )
 
 // section is what is visible of neighbouring fields.
@@ -55,25 +53,26 @@ func (c *calculator) single(f sheet.Field) app.UI {
 // would take that key back. refill puts texts in that were not typed.
 func (c *calculator) cell(f sheet.Field, row int) app.UI {
 	id := view.CellID(f, row)
-	problem, asked := c.form.ProblemAt(f.Key, row), c.form.AskedAt(f.Key, row)
+	about := c.besideOf(f, row)
+	says := about.says()
+	class, end := about.kind()
 	input := app.Input().ID(id).Name(f.Key).Type("text").Class("typed").AutoComplete(false).
 		Attr("autocapitalize", "off").Spellcheck(false).
 		OnInput(c.typed(f.Key, row), app.EventScope(f.Key, strconv.Itoa(row))).
-		OnChange(func(app.Context, app.Event) { c.writeAddress() })
-	if problem != "" {
+		OnChange(func(app.Context, app.Event) {
+			c.typing = typing{}
+			c.writeAddress()
+		})
+	if about.Problem != "" && !about.Past {
 		input = input.Aria("invalid", "true")
 	}
-	says := word.Together(problem, asked) // never both
 	var describedBy []string
 	beside := c.unitBeside(f, row)
 	if beside != "" {
 		describedBy = append(describedBy, view.UnitID(f, row))
 	}
-	remark := c.form.RemarkAt(f.Key, row)
-	if says != "" {
-		describedBy = append(describedBy, id+"-problem")
-	} else if remark.Says != "" {
-		describedBy = append(describedBy, id+"-read")
+	if says != "" && !about.Past {
+		describedBy = append(describedBy, id+end)
 	}
 	if f.Hint != "" {
 		describedBy = append(describedBy, view.HintID(f))
@@ -103,15 +102,8 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 			}
 			return c.suggestions(f, 0, f.Suggest)
 		}),
-		app.If(says != "", func() app.UI {
-			return app.P().Class("problem").ID(id + "-problem").Text(view.Bound(says))
-		}).ElseIf(remark.Says != "", func() app.UI {
-			return app.P().Class(remarkClass(remark)).ID(id + "-read").Text(view.Bound(remark.Says))
-		}),
-		app.If(asked != "", func() app.UI {
-			read, rather := q.Meanings()
-			return c.suggestions(f, row, []string{rather, read})
-		}),
+		app.If(says != "", func() app.UI { return app.P().Class(class).ID(id + end).Text(view.Bound(says)) }),
+		app.If(about.Asked != "", func() app.UI { return c.suggestions(f, row, []string{about.Rather, about.Read}) }),
 	)
 }
 
@@ -121,14 +113,6 @@ func fieldClass(f sheet.Field) string {
 		return "field shared"
 	}
 	return "field"
-}
-
-// remarkClass makes a doubt stand out.
-func remarkClass(r report.Remark) string {
-	if r.Doubt {
-		return "read doubted"
-	}
-	return "read"
 }
 
 // suggested are the texts that a browser offers for a needed field: there is no room for buttons.

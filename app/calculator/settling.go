@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"striderule/app/browser"
@@ -12,6 +12,7 @@ const (
 	reportAfter  = 120  // the rest of the report, and the form
 	addressAfter = 300  // the address
 	restAfter    = 1000 // what screen readers are told, and the comparison
+	pauseAfter   = 1500 // what is wrong with a field that somebody is still in
 	longestWait  = 1000 // since the first of several: the address, of a page that may be ended
 )
 

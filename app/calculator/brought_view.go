@@ -1,4 +1,4 @@
-package main
+package calculator
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
