@@ -6,6 +6,7 @@ import (
 	"striderule/app/calculator"
 	"striderule/app/frame"
 	"striderule/app/log"
+	"striderule/app/machines"
 	"striderule/app/method"
 	"striderule/app/site"
 	"striderule/calc"
@@ -26,6 +27,9 @@ func sitePages() []site.Page {
 		})
 	}
 	return append(pages, site.Page{
+		Path: site.MachinesPath, Menu: machines.Name, Title: site.TitleOf(machines.Name), Description: machines.About,
+		New: func() app.Composer { return &machines.Page{} },
+	}, site.Page{
 		Path: site.LogPath, Menu: logMenu, Title: site.TitleOf(logName), Description: logAbout,
 		New: func() app.Composer { return &log.Page{} },
 	}, site.Page{

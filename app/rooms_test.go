@@ -27,11 +27,11 @@ var rooms = [][]string{
 	{"calc/page/trial"},
 	{"calculators"},
 	{"calc"},
-	{"calc/calctest", "calc/logbook"},
+	{"calc/calctest", "calc/logbook", "calc/machine"},
 	{"app/browser", "app/markup", "app/site"},
 	{"app/view"},
 	{"app/frame", "app/kept", "app/pages"},
-	{"app/file", "app/log", "app/method"},
+	{"app/file", "app/log", "app/machines", "app/method", "app/whose"},
 	{"app/calculator"},
 	{"app"},
 }

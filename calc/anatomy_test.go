@@ -95,7 +95,7 @@ func TestHiddenEntriesAreNamed(t *testing.T) {
 					held := f.Holds([]sheet.Field{field})
 					assert.NotEmpty(t, held, "%s: %s", line, field.Key)
 					if _, number := field.Cells.At(0).(*unit.Entry); number && field.Group == nil || isFlag(field) {
-						assert.Contains(t, held, field.Label+" ", "%s: a number says what it is of", line)
+						assert.Contains(t, held, field.InShort()+" ", "%s: a number says what it is of", line)
 					}
 				}
 			case choice && field.Group == nil, f.Filled(field) && f.Report().Answer != nil:

@@ -12,7 +12,7 @@ var linkKeys = struct {
 	sync.Mutex
 	known map[string]bool
 	pages int // whose keys are known
-}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true}}
+}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true, "machine": true, "axisname": true, "id": true, "set": true}}
 
 func isLinkKey(key string) bool {
 	linkKeys.Lock()

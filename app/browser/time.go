@@ -31,6 +31,9 @@ func once(do func()) app.Func {
 // Clock is the time since the page was opened, in ms.
 func Clock() float64 { return app.Window().Get("performance").Call("now").Float() }
 
+// Today is the day by the device's clock: 2026-11-29.
+func Today() string { return Now()[:len("2026-11-29")] }
+
 // Now is the time by the device's clock, as a field for date and time has it. The
 // browser is asked: Go's own calendar and time zones weigh as much as a page.
 func Now() string {

@@ -13,6 +13,7 @@ type beside struct {
 	Problem, Asked string
 	Rather, Read   string
 	Remark         report.Remark
+	Which          bool // the problem is which setting it was
 	Past           bool // it no longer holds: its place is kept
 }
 
@@ -35,6 +36,9 @@ func (c *calculator) besideOf(f sheet.Field, row int) beside {
 
 func (c *calculator) besideNow(f sheet.Field, row int) beside {
 	b := beside{Problem: c.form.ProblemAt(f.Key, row), Asked: c.form.AskedAt(f.Key, row), Remark: c.form.RemarkAt(f.Key, row)}
+	if key, _ := c.form.Setting(); key == f.Key {
+		b.Which = c.form.IsSettingAsked()
+	}
 	if b.Asked != "" {
 		b.Read, b.Rather = view.QuantityOf(f, row).Meanings()
 	}

@@ -11,6 +11,7 @@ import (
 	"striderule/app/frame"
 	"striderule/app/site"
 	"striderule/app/view"
+	"striderule/app/whose"
 	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/report"
@@ -29,6 +30,7 @@ type calculator struct {
 	address  string // the fragment that the form was read from or written to
 	settling settling
 	typing   typing
+	whose    *whose.Sheet
 	lots     *lotRun
 	keep     keeping
 	folds    *view.Folds
@@ -83,6 +85,7 @@ func (c *calculator) load(fragment string) {
 		read = calc.LoadWhole
 	}
 	c.form = read(c.page, fragment)
+	c.whose = whose.Of(c)
 	c.acceptKnown()
 	frame.Yield()
 	c.form.Mended(frame.MendedIn(fragment)) // nothing yet where the untouched go-app makes the page
@@ -159,6 +162,7 @@ func (c *calculator) follow() { c.settling.show(c.form.Report()) }
 func (c *calculator) change(change func(*form.Form)) {
 	change(c.form)
 	c.lots = nil
+	c.whose.Edited()
 	c.rowsEdit = form.RowsEdit{}
 	c.keep.said = "" // it was about the entries as they were
 	write := func() {
@@ -330,6 +334,8 @@ func (c *calculator) Render() app.UI {
 		c.check(),
 		c.told(),
 		c.chips(),
+		c.whose.Whose(),
+		c.whose.NamingView(),
 		c.file.View(),
 		app.Div().Class("desk").Body(
 			app.Form().Class("sheet lead").DataSet("sheet", c.page.Slug).AutoComplete(false).Aria("label", entriesName).Body(c.lead()...),
@@ -346,7 +352,7 @@ func (c *calculator) Render() app.UI {
 // chips fill the sheet in, or empty it.
 func (c *calculator) chips() app.UI {
 	offer, label, _ := c.offer()
-	return app.Div().Class("chips").Body(
+	return app.Div().Class("chips").Body(append(c.whose.Chips(),
 		app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
 			_, _, sheet := c.offer()
 			c.replace(ctx, "", sheet)
@@ -358,7 +364,7 @@ func (c *calculator) chips() app.UI {
 			})
 		}),
 		file.OpenButton(),
-	)
+	)...)
 }
 
 // neededBar says, as long as there is no answer, what it needs, with a way to each field: those of
@@ -427,3 +433,20 @@ func (c *calculator) bar() app.UI {
 		app.If(a.Instead == nil, func() app.UI { return app.Strong().Text(inUse(a).String()) }),
 	)
 }
+
+// Form, Edit, Refill, Focus, GoTo and Jump make the calculator a whose.Host.
+func (c *calculator) Form() *form.Form { return c.form }
+
+func (c *calculator) Edit(change func(*form.Form)) { c.edit(change) }
+
+func (c *calculator) Refill() { c.refill() }
+
+func (c *calculator) Focus(id string) { c.ctx.Defer(func(app.Context) { browser.Focus(id) }) }
+
+func (c *calculator) GoTo(key string) {
+	f, _ := c.form.Field(key)
+	c.folds.Open(c.foldOf(f, 0))
+	c.Focus(view.CellID(f, 0))
+}
+
+func (c *calculator) Jump(key, text string) app.UI { return c.jump(key, 0, text) }

@@ -103,6 +103,7 @@ func (c *calculator) cell(f sheet.Field, row int) app.UI {
 			return c.suggestions(f, 0, f.Suggest)
 		}),
 		app.If(says != "", func() app.UI { return app.P().Class(class).ID(id + end).Text(view.Bound(says)) }),
+		app.If(about.Which && !about.Past, c.whose.WhichSetting),
 		app.If(about.Asked != "", func() app.UI { return c.suggestions(f, row, []string{about.Rather, about.Read}) }),
 	)
 }

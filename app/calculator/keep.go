@@ -32,6 +32,9 @@ func (c *calculator) openKeep() {
 	c.keep = keeping{open: true, date: browser.Now(), book: k.Book}
 	last, _ := k.Book.Last(c.page.Slug)
 	c.keep.machine, c.keep.axis = last.Machine, logbook.AxisFor(c.form, last)
+	if name := c.form.MachineText("machine"); name != "" {
+		c.keep.machine, c.keep.axis = name, c.form.MachineText("axisname")
+	}
 	c.ctx.Defer(func(app.Context) { browser.Focus("keep-machine") })
 }
 

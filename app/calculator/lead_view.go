@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/view"
+	"striderule/calc/lists"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 )
@@ -91,6 +92,7 @@ const moreID = "more"
 // more are the optional sections, in one fold that says what they hold.
 func (c *calculator) more() []app.UI {
 	fields := c.fieldsOf(func(f sheet.Field) bool { return !f.Needed && f.Section.Folded && c.inAnyRow(f) })
+	fields = lists.Concat(lists.Keep(fields, func(f sheet.Field) bool { return f.Section.First }), lists.Keep(fields, func(f sheet.Field) bool { return !f.Section.First }))
 	if len(fields) == 0 {
 		return nil
 	}

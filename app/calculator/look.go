@@ -12,6 +12,7 @@ import (
 	"striderule/app/log"
 	"striderule/app/markup"
 	"striderule/app/view"
+	"striderule/app/whose"
 	"striderule/calc"
 	"striderule/calc/form"
 	"striderule/calc/logbook"
@@ -52,6 +53,7 @@ func lookHTML(sheet string) (string, error) {
 	filled := func(slug, fragment string) *calculator {
 		page, _ := calc.PageOf(slug)
 		c := &calculator{page: page, form: calc.Load(page, fragment)}
+		c.whose = whose.Of(c)
 		c.follow()
 		return c
 	}

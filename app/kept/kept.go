@@ -145,6 +145,8 @@ const (
 	Full    Refusal = "full"    // its storage for this site
 	NoRoom  Refusal = "no-room" // it gives this site none
 	Blocked Refusal = "blocked" // site data are switched off
+	// Overtaken: another tab has changed it meanwhile.
+	Overtaken Refusal = "overtaken"
 )
 
 // Says is the refusal as a sentence.

@@ -21,6 +21,9 @@ type Page struct {
 const (
 	LogPath    = "/log/"
 	MethodPath = "/method/"
+	// MachinesPath is that of the machines, whose facts are those of a sheet of SheetOfMachines.
+	MachinesPath    = "/machines/"
+	SheetOfMachines = "measure"
 )
 
 // PathOf is the path of a calculator.

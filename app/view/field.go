@@ -88,3 +88,10 @@ func SameRows(a, b *sheet.Group) bool { return a != nil && b != nil && IDOf(a) =
 
 // IDOf tells groups apart in ids.
 func IDOf(g *sheet.Group) string { return g.Words.ID }
+
+// TextField is a field outside of a sheet, whose text goes where it belongs as it is typed.
+func TextField(id, label, kind string, text *string) app.UI {
+	return app.Div().Class("field").Body(app.Label().For(id).Text(label),
+		app.Input().Class("typed").ID(id).Name(id).Type(kind).MaxLength(60).AutoComplete(false).Value(*text).
+			OnInput(func(ctx app.Context, _ app.Event) { *text = ctx.JSSrc().Get("value").String() }, app.EventScope(id)))
+}

@@ -50,6 +50,10 @@ func (f *Form) typedOver(field sheet.Field, text string) {
 // the order of their fields. One with a problem is none: nothing is made of it.
 func (f *Form) Brought() []report.TemplateText { return f.templates(true) }
 
+// IsBrought reports whether a field holds a template that came with the link and that nobody has
+// accepted.
+func (f *Form) IsBrought(key string) bool { return f.brought[key] }
+
 // Own returns the templates that were typed here, or accepted.
 func (f *Form) Own() []report.TemplateText { return f.templates(false) }
 

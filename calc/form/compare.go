@@ -60,6 +60,7 @@ func (f *Form) Compare() *Comparison {
 // with is the same form with other text, read and not worked out.
 func (f *Form) with(text map[string][]string) *Form {
 	g := untyped(f.Page)
+	g.machine = f.machine
 	for key, cells := range text {
 		if field, ok := g.Field(key); ok {
 			g.take(field, cells)

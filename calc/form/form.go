@@ -36,6 +36,11 @@ type Form struct {
 	remark   string // that goes with a reply
 	report   report.Report
 
+	machine      []link.Piece // whose axis it is about
+	current      Current      // the setting that this has now
+	agreed       string       // the sheet's setting, where the person has said that it was that one
+	settingAsked bool
+
 	before map[string][]string // the sheet to compare with, nil if there is none
 	origin string              // the link that brought it, if that is known
 	sent   map[string][]string // the sheet as it was sent, until it is changed
@@ -171,6 +176,7 @@ func (f *Form) workOut() {
 		}
 	}
 	f.problems = append(f.problems, f.report.Problems...)
+	f.askSetting()
 	f.report.Withhold(f.wrong())
 	f.markLines()
 }

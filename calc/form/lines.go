@@ -61,7 +61,7 @@ func (f *Form) layLines() {
 		typed := f.Filled(shared)
 		for row := 1; row < f.rows[g]; row++ {
 			text, above := strings.TrimSpace(f.Text(shared.Key, row)), strings.TrimSpace(f.Text(shared.Key, row-1))
-			if typed && (text != "" || row == len(f.text[shared.Key])) && text != above || !f.anyText(g, row-1) && row%sheet.Repeats == 0 && text == "" {
+			if typed && (text != "" || row == len(f.text[shared.Key])) && text != above || !f.IsRowFilled(g, row-1) && row%sheet.Repeats == 0 && text == "" {
 				starts = append(starts, row)
 			}
 		}
@@ -69,8 +69,8 @@ func (f *Form) layLines() {
 	}
 }
 
-// anyText reports whether something is typed in a row of a group.
-func (f *Form) anyText(g *sheet.Group, row int) bool {
+// IsRowFilled reports whether something is typed in a row of a group.
+func (f *Form) IsRowFilled(g *sheet.Group, row int) bool {
 	return slices.ContainsFunc(f.fields, func(c sheet.Field) bool { return c.Group == g && f.Text(c.Key, row) != "" })
 }
 

@@ -36,7 +36,7 @@ func (f *Form) read(fragment string, most int) (was map[string][]string) {
 			f.told = Remark(strings.Join(p.Cells, ","))
 		case p.Key == link.RemarkKey && p.Cells != nil:
 			f.notice(p.Key, keyTwice.Fill("key", p.Key))
-		case f.takeWas(was, p):
+		case f.takeWas(was, p), !known && isMachineKey(p.Key):
 		case !known:
 			f.keep(p, noField.Fill("key", p.Key))
 		case p.Cells == nil:
@@ -47,6 +47,7 @@ func (f *Form) read(fragment string, most int) (was map[string][]string) {
 			f.take(field, p.Cells)
 		}
 	}
+	f.SetMachine(pieces)
 	f.checkWhole(pieces)
 	return was
 }

@@ -25,7 +25,7 @@ func (f *Form) Assumed() []Entry {
 			says = f.said(field, 0)
 		}
 		if text := f.Text(field.Key, 0); text != "" && says != "" && isEntry(field) {
-			says = entryHeld.Fill("field", field.Label, "text", says)
+			says = entryHeld.Fill("field", field.InShort(), "text", says)
 		}
 		if says != "" {
 			all = append(all, Entry{field.Key, says})
@@ -75,7 +75,7 @@ func (f *Form) Holds(fields []sheet.Field) string {
 		case f.Filled(field) && f.Visible(field, 0):
 			if said := f.said(field, 0); said != "" {
 				if isEntry(field) {
-					said = entryHeld.Fill("field", field.Label, "text", said)
+					said = entryHeld.Fill("field", field.InShort(), "text", said)
 				}
 				says = append(says, said)
 			}
@@ -110,7 +110,7 @@ func (f *Form) heldRows(g *sheet.Group, fields []sheet.Field) (says []string) {
 		case !isFlag(c):
 			columns = append(columns, c)
 		case f.Entered(c) != "":
-			flags = append(flags, entryHeld.Fill("field", c.Label, "text", f.Entered(c)))
+			flags = append(flags, entryHeld.Fill("field", c.InShort(), "text", f.Entered(c)))
 		}
 	}
 	var rows []string

@@ -5,6 +5,9 @@ import "striderule/calc/word"
 // ofField names the field that a page's sentence about its entries is about.
 const ofField word.Template = "{field}: {problem}"
 
+// whichSetting asks about a machine's setting of now, and the sheet's.
+const whichSetting word.Template = "Which setting did the machine have during these readings? It has {current} since {date}; this sheet says {sheet}."
+
 // What is odd about a link.
 const (
 	longLink     word.Template = "The link is longer than {n} characters; the rest wasn't read."

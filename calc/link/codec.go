@@ -55,6 +55,19 @@ func Split(fragment string) []Piece {
 	return pieces
 }
 
+// CellsOf are the cells of the first piece with a key.
+func CellsOf(pieces []Piece, key string) []string {
+	for _, p := range pieces {
+		if p.Key == key {
+			return p.Cells
+		}
+	}
+	return nil
+}
+
+// TextOf are those cells as one text.
+func TextOf(pieces []Piece, key string) string { return strings.Join(CellsOf(pieces, key), ",") }
+
 // Join writes pieces as a fragment without its `#`.
 func Join(pieces []Piece) string {
 	var b strings.Builder

@@ -17,6 +17,8 @@ type Report struct {
 	Unread   *Drawing  // stands in its place while an entry that it shows is wrong: without readings
 	Care     string    // the caution of whoever reads no other
 	Assumed  []Assumed // of entries that are blank
+
+	Set, SetKey string // what the answer has the person enter, as a link has it, and the key of such a setting
 }
 
 // An Assumed is what a blank entry counts as.
@@ -79,7 +81,7 @@ func (r Report) Needed() (keys []string) {
 func (r *Report) Withhold(wrong map[string]bool) {
 	isWrong := func(key string) bool { return wrong[key] }
 	if r.Answer != nil && slices.ContainsFunc(r.Answer.Needs, isWrong) {
-		r.Answer = nil
+		r.Answer, r.Set = nil, ""
 	}
 	var good []Part
 	for _, p := range r.Parts {

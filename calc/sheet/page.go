@@ -67,6 +67,7 @@ type Sheet interface {
 type Field struct {
 	Key     string // in links and as the input's name: short plain words
 	Label   string
+	Short   string // the label in a line of many, where it can be shorter
 	Hint    string
 	Section *Section // the heading it stands under, shared by neighbours
 	When    []When   // it is shown only while all of them hold
@@ -75,6 +76,14 @@ type Field struct {
 	Suggest []string // texts that fill the field with one tap
 	Carry   bool     // a row that is added starts with the text of the row above
 	Needed  bool     // the page can't answer without it: it stands first, always in sight
+}
+
+// InShort is what to call the field in a line of many.
+func (f Field) InShort() string {
+	if f.Short != "" {
+		return f.Short
+	}
+	return f.Label
 }
 
 // Need marks the fields of these keys as needed, and with them the rows that they are columns of.
@@ -112,6 +121,7 @@ func And(on []When, key string, words ...string) []When {
 type Section struct {
 	Title  string
 	Folded bool // optional facts, below the answer; else how the test is made, above it
+	First  bool // it is the first of those: what comes after the answer
 }
 
 // A Group is what its columns repeat: rows travel in links as parallel lists.

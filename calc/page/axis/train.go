@@ -31,7 +31,7 @@ func (m *MotorEntry) Motor() drive.Motor {
 // Fields declares the entry.
 func (m *MotorEntry) Fields(section *sheet.Section) []sheet.Field {
 	return []sheet.Field{
-		{Key: "angle", Label: motorAngleLabel, Hint: AngleHint, Section: section, Cells: sheet.Input(&m.Angle), Suggest: UsualAngles},
+		{Key: "angle", Label: motorAngleLabel, Short: motorShort, Hint: AngleHint, Section: section, Cells: sheet.Input(&m.Angle), Suggest: UsualAngles},
 		{Key: "micro", Label: microstepsLabel, Hint: MicroHint, Section: section, Cells: sheet.Input(&m.Micro), Suggest: UsualMicro},
 	}
 }

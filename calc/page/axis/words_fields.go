@@ -35,6 +35,7 @@ const (
 	stepAngleLabel  = "Step angle"
 	microstepsLabel = "Microsteps"
 	motorAngleLabel = "Step angle of the motor"
+	motorShort      = "Motor"
 	AngleHint       = "On the motor's label or in its data sheet: 1.8° is 200 full steps per turn, 0.9° is 400."
 	MicroHint       = "As set on the driver (jumpers or firmware). Steps per mm are right only at these. Ignore interpolation."
 

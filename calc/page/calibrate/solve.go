@@ -196,6 +196,9 @@ func (a *solution) report(problems []report.Problem) report.Report {
 	}
 	r.Add(how, a.again())
 	if settles && !a.keepsParts() {
+		if _, mends := a.mended(); mends || !a.suspectsMistake() {
+			r.Set, r.SetKey = a.toSet(), axis.SettingKey(a.now.Convention, a.sheet.rotary())
+		}
 		r.Add(a.ratio(), a.apply(), next, a.persist(), a.touches().Fold(a.touchesBrief()))
 	} else {
 		r.Add(next, a.ratio(), a.apply(), a.persist())

@@ -13,7 +13,7 @@ var (
 	secRuns    = &sheet.Section{Title: "The readings"}
 	secTool    = &sheet.Section{Title: "Measuring tool"}
 	secEarlier = &sheet.Section{Title: "From a plan or earlier tests", Folded: true}
-	secAgain   = &sheet.Section{Title: "Check runs after the change", Folded: true}
+	secAgain   = &sheet.Section{Title: "Check runs after the change", Folded: true, First: true}
 	secParts   = &sheet.Section{Title: "Motor and gears", Folded: true}
 	secLine    = &sheet.Section{Title: "Command to set it", Folded: true}
 )

@@ -129,7 +129,7 @@ const (
 	sidesBrief       = "what reversing loses"
 	accuracyBrief    = "accuracy and repeatability"
 	conventionsBrief = "per turn"
-	whyBrief         = "sources of error"
+	whyBrief         = "sources"
 	touchesExtruder  = "flow, retraction"
 	touchesLinear    = "positions, step rate"
 	touchesRotary    = "start-up script, positions"

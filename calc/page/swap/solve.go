@@ -7,6 +7,7 @@ import (
 	"striderule/calc/lists"
 	"striderule/calc/page/axis"
 	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 // A change is one part of a swap.
@@ -132,7 +133,11 @@ func (s *entries) Solve() report.Report {
 		keys = append(keys, c.keys...)
 		was, now = merged(was, c.was), merged(now, c.now)
 	}
+	setting, settingKey, given := s.Setting(s.rotary())
 	if len(missing) > 0 {
+		if !given {
+			missing = append([]string{settingKey}, missing...)
+		}
 		r.Add(missingPart(nil, missing...))
 		return r
 	}
@@ -141,10 +146,10 @@ func (s *entries) Solve() report.Report {
 		r.Problems = []report.Problem{{Key: "out" + axis.SuffixNew, Row: 0, Says: notOfOneKind}}
 		return r
 	}
-	setting, settingKey, given := s.Setting(s.rotary())
 	a := solution{s, all, factors, setting, given, keys, lists.Concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
+		r.Set, r.SetKey = unit.Trim(r.Answer.Value, 7), settingKey
 		a.doubt(&r, settingKey)
 	} else {
 		r.Add(missingPart(keys, settingKey))

@@ -79,7 +79,7 @@ func flags() []string {
 	flags := []string{"-trimpath"}
 	// Pages, views, texts and codes are sentences more than sums: without inlining
 	// they are a tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/calc/drive", "striderule/calc/form", "striderule/calc/link", "striderule/calc/lists", "striderule/calc/logbook", "striderule/calc/page/...", "striderule/calc/report", "striderule/calc/sheet", "striderule/calc/unit", "striderule/calc/word", "striderule/calc/measure", "striderule/calc/distribution", "striderule/calc/simulation", "strings", "striderule/app/...", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
+	for _, wordy := range []string{"striderule/calc", "striderule/calc/drive", "striderule/calc/form", "striderule/calc/link", "striderule/calc/lists", "striderule/calc/logbook", "striderule/calc/machine", "striderule/calc/page/...", "striderule/calc/report", "striderule/calc/sheet", "striderule/calc/unit", "striderule/calc/word", "striderule/calc/measure", "striderule/calc/distribution", "striderule/calc/simulation", "strings", "striderule/app/...", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
 		flags = append(flags, "-gcflags="+wordy+"=-l")
 	}
 	return flags

@@ -44,6 +44,7 @@ func TestFieldsSayHowTheyWereRead(t *testing.T) {
 	p := browser.NewSite(t).NewPage(t)
 	p.Open("/swap/#v=1&changed=out&steps=640&out=screw&outnew=screw&screwnew=5&anglekept=1.8&microkept=16")
 	p.Fill("screw", "2.5 x 2")
+	p.Wait(`document.getElementById("f-screw-read")`)
 	assert.Equal(t, "Lead 5 mm, 2 starts.", p.Text("#f-screw-read"))
 	assert.Contains(t, browser.Eval[string](p, `document.getElementById("f-screw").getAttribute("aria-describedby")`), "f-screw-read")
 	assert.NotContains(t, p.Text(".bar"), "?")

@@ -1,0 +1,67 @@
+package machines
+
+import (
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/frame"
+	"striderule/app/kept"
+	"striderule/calc/machine"
+)
+
+// broughtView is the list that came with a link.
+func (p *Page) broughtView() app.UI {
+	switch {
+	case !app.IsClient || p.address == "":
+		return app.Text("")
+	case len(p.brought) == 0:
+		return app.P().Class("problems").ID("brought-none").Text(noneInLink)
+	}
+	var items []app.UI
+	for i, a := range p.brought {
+		says, can := p.knownAs(a)
+		var acts []app.UI
+		if can {
+			acts = append(acts, frame.Button("take-"+strconv.Itoa(i), saveOne, func() { p.take(p.brought[i : i+1]) }))
+		}
+		items = append(items, item(a, says, acts))
+	}
+	return app.Section().Class(p.onScreen("part")).ID("brought").Body(
+		app.H2().Text(fromLink),
+		app.P().Class("hint").Text(aboutLink),
+		app.Ul().Class("machines").Body(items...),
+		app.If(len(p.brought) > 1, func() app.UI { return frame.Button("take-all", saveAll, func() { p.take(p.brought) }) }),
+	)
+}
+
+// knownAs says what this device has of an axis of the link, and whether it can be saved.
+func (p *Page) knownAs(a machine.Axis) (says string, can bool) {
+	if own := p.kept.Of(a.ID()); own != nil {
+		if own.Shown() == a.Shown() {
+			return sameHere, false
+		}
+		return newerHere.Fill("setting", own.Shown(), "date", own.Text("set")), false
+	}
+	if like := p.kept.Alike(a); like != nil {
+		return likeHere.Fill("machine", like.Title()), true
+	}
+	return "", true
+}
+
+// take saves axes of the link, without what they would send to a machine.
+func (p *Page) take(axes []machine.Axis) {
+	n := 0
+	for _, a := range axes {
+		p.kept = kept.ReadMachines()
+		if _, can := p.knownAs(a); !can {
+			continue
+		}
+		if !p.keep(p.kept.New(a.WithoutLines()), "") {
+			return
+		}
+		n++
+	}
+	p.said = savedFromLink.Fill(n)
+	p.focus("machines-said")
+}

@@ -1,0 +1,127 @@
+package machines
+
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
+	"striderule/app/site"
+	"striderule/app/view"
+	"striderule/calc"
+	"striderule/calc/logbook"
+	"striderule/calc/machine"
+	"striderule/calc/word"
+)
+
+// The entries of the form of an axis.
+const (
+	machineName = iota
+	axisName
+	kind
+	as
+	setting
+	date
+	fields
+)
+
+// edit opens the form with an axis; add with a new one.
+func (p *Page) edit(a *kept.Axis) {
+	key, text := a.Setting()
+	p.form, p.problem = a, ""
+	p.entries = [...]string{a.Text("machine"), a.Text("axisname"), a.Text("axis"), strings.TrimSuffix(key, "deg"), text, a.Text("set")}
+	if p.entries[kind] == "" {
+		p.entries[kind] = kinds[0][0]
+	}
+	if key == "" {
+		p.entries[as] = conventions[0][0]
+	}
+	p.focus("axis-machine")
+}
+
+func (p *Page) add() {
+	p.edit(&kept.Axis{Axis: machine.Axis{}.With("set", browser.Today())})
+}
+
+// typed makes the axis of what is typed, on what it was; problem says what is wrong.
+func (p *Page) typed(was machine.Axis) (a machine.Axis, problem string) {
+	e := &p.entries
+	key := e[as]
+	if e[kind] == "rotary" {
+		key += "deg"
+	}
+	page, _ := calc.PageOf(site.SheetOfMachines)
+	f := calc.NewForm(page)
+	f.Set("axis", 0, e[kind])
+	f.Set("as", 0, e[as])
+	f.Set(key, 0, e[setting])
+	_, text := f.Setting()
+	switch says := f.ProblemAt(key, 0); {
+	case strings.TrimSpace(e[machineName]) == "":
+		return a, nameIt
+	case says != "":
+		return a, says
+	case text == "":
+		return a, setIt
+	case len(e[date]) != len("2026-11-29") || !logbook.IsDate(e[date]):
+		return a, dateIt
+	}
+	a = was.With("machine", strings.TrimSpace(e[machineName]), "axisname", strings.TrimSpace(e[axisName]), "axis", strings.TrimPrefix(e[kind], kinds[0][0]))
+	return a.WithSetting(key, text, e[date]), ""
+}
+
+func (p *Page) saveForm(_ app.Context, e app.Event) {
+	e.PreventDefault()
+	a, problem := p.typed(p.form.Axis)
+	if p.problem = problem; problem != "" {
+		p.focus("axis-machine")
+		return
+	}
+	own := p.form // as it stood when the form was opened: another tab may have changed it
+	if own.ID() == "" {
+		own = kept.ReadMachines().New(a)
+	}
+	own.Axis = a.With("id", own.ID())
+	if p.keep(own, saved.Fill("machine", a.Title())) {
+		p.form = nil
+		p.focus("edit-" + own.ID())
+	}
+}
+
+// formView is the form, or the button for a new one.
+func (p *Page) formView() app.UI {
+	switch {
+	case !app.IsClient:
+		return app.Text("")
+	case p.form == nil:
+		return frame.Button("add-axis", addMachine, p.add)
+	}
+	e := &p.entries
+	return app.Form().Class("keep").ID("axis-form").DataSet("sheet", "axis").AutoComplete(false).Aria("label", formName).OnSubmit(p.saveForm).Body(
+		view.TextField("axis-machine", machineLabel, "text", &e[machineName]),
+		view.TextField("axis-name", axisLabel, "text", &e[axisName]),
+		choice("axis-kind", kindLabel, kinds, &e[kind]),
+		choice("axis-as", asLabel, conventions, &e[as]),
+		view.TextField("axis-setting", settingLabel, "text", &e[setting]),
+		view.TextField("axis-date", dateLabel, "date", &e[date]),
+		app.If(p.problem != "", func() app.UI {
+			return app.P().Class("problem").ID("axis-problem").Attr("role", "alert").Text(p.problem)
+		}),
+		app.P().Class("hint").Text(moreFacts),
+		app.Div().Class("share").Body(
+			app.Button().Type("submit").ID("axis-save").Text(save),
+			frame.Button("axis-cancel", cancel, func() { p.form = nil }),
+		),
+	)
+}
+
+func choice(id, label string, of word.Table, chosen *string) app.UI {
+	var options []app.UI
+	for _, o := range of {
+		options = append(options, app.Option().Value(o[0]).Text(o[1]).Selected(o[0] == *chosen))
+	}
+	return app.Div().Class("field").Body(app.Label().For(id).Text(label), app.Select().ID(id).Name(id).Body(options...).
+		OnChange(func(ctx app.Context, _ app.Event) { *chosen = ctx.JSSrc().Get("value").String() }, app.EventScope(id)))
+}

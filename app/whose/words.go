@@ -1,0 +1,26 @@
+package whose
+
+import "striderule/calc/word"
+
+// The machines beside a sheet.
+const (
+	machineLabel                  = "Machine"
+	axisLabel                     = "Axis"
+	saveIt                        = "Save"
+	cancelIt                      = "Cancel"
+	notSaved                      = "Not saved."
+	saveAsMachine                 = "Save as a machine"
+	machineAbout                  = "Keeps the setting and all facts of this sheet, not its readings: one tap fills them in from then on. Saved on this device only."
+	nameMachine                   = "Machine: please enter a name."
+	toMachines                    = "All machines"
+	undoFill                      = "Undo"
+	filledNot                     = "Undone. The sheet is as it was."
+	machinesSetting word.Template = "{setting}: the machine's"
+	sheetsSetting   word.Template = "{setting}: this sheet's"
+	filledFrom      word.Template = "Filled in from {machine}."
+	sheetOf         word.Template = "This sheet is about {machine}."
+	thereAlready    word.Template = "{machine} is here already: tap it above to use it, or choose another name."
+	machineSaved    word.Template = "{machine} is saved on this device."
+	machineSet      word.Template = "{machine} now has {setting}. This sheet is in the log."
+	iHaveSet        word.Template = "I have set it on {machine}"
+)

@@ -1,0 +1,109 @@
+package form
+
+import (
+	"slices"
+
+	"striderule/calc/link"
+	"striderule/calc/report"
+	"striderule/calc/unit"
+	"striderule/calc/word"
+)
+
+// MachineKeys are the keys of a link that say whose axis a sheet is about, and are no fields: the
+// machine's name, the axis' name, what tells it from others on a device, and the day of its setting.
+var MachineKeys = [...]string{"machine", "axisname", "id", "set"}
+
+// mostName is how long each of their texts may be, in characters.
+const mostName = 60
+
+func isMachineKey(key string) bool { return slices.Contains(MachineKeys[:], key) }
+
+// Machine returns the pieces of a link that say whose axis the sheet is about.
+func (f *Form) Machine() []link.Piece { return f.machine }
+
+// MachineText is what the sheet has under one of MachineKeys.
+func (f *Form) MachineText(key string) string { return link.TextOf(f.machine, key) }
+
+// SetMachine makes the sheet one of the machine that such pieces, among others, tell of.
+func (f *Form) SetMachine(pieces []link.Piece) {
+	f.machine = nil
+	for _, key := range MachineKeys {
+		if text := word.Clip(link.TextOf(pieces, key), mostName); text != "" {
+			f.machine = append(f.machine, link.Piece{Key: key, Cells: []string{text}})
+		}
+	}
+}
+
+// A Current is the setting that an axis has now, as this device knows it.
+type Current struct {
+	Key, Text string // as in a link
+	Date      string // since when
+}
+
+// SetCurrent hands the form the setting that its axis has now. While the sheet has another one, and
+// its result is not how the axis came to it, the answer waits until the person has said which of the
+// two the readings were made with.
+func (f *Form) SetCurrent(c Current) {
+	f.current = c
+	f.solve()
+}
+
+// Agree says that the readings were made with the setting of the sheet. It holds until that is
+// changed.
+func (f *Form) Agree() {
+	_, f.agreed = f.setting()
+	f.solve()
+}
+
+// setting is what the sheet has as the setting: the key of its field, and the text.
+func (f *Form) setting() (key, text string) {
+	for _, key := range settingKeys {
+		if field, ok := f.Field(key); ok && field.Group == nil && f.Visible(field, 0) {
+			return key, field.Cells.At(0).Plain(f.Text(key, 0))
+		}
+	}
+	return "", ""
+}
+
+// settingKeys are the fields that may hold a setting, of which one shows.
+var settingKeys = [...]string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
+
+// Setting returns what the sheet has as the setting, for Current.
+func (f *Form) Setting() (key, text string) { return f.setting() }
+
+// IsSettingAsked reports whether the answer waits for which setting it was.
+func (f *Form) IsSettingAsked() bool { return f.settingAsked }
+
+// askSetting puts that question, where it is one.
+func (f *Form) askSetting() {
+	key, text := f.setting()
+	f.settingAsked = f.current.Text != "" && text != "" && text != f.agreed &&
+		!f.isCurrent(key, text) && !f.isCurrent(f.report.SetKey, f.report.Set) && f.ProblemAt(key, 0) == ""
+	if !f.settingAsked {
+		return
+	}
+	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: whichSetting.Fill(
+		"current", f.current.Text, "date", f.current.Date, "sheet", text)})
+}
+
+// isCurrent reports whether a setting is the one that the axis has now.
+func (f *Form) isCurrent(key, text string) bool {
+	if key != f.current.Key || text == "" {
+		return false
+	}
+	a, aOK := f.numberOf(key, text)
+	b, bOK := f.numberOf(key, f.current.Text)
+	return aOK && bOK && a == b
+}
+
+// numberOf is what a text is in a field.
+func (f *Form) numberOf(key, text string) (float64, bool) {
+	field, _ := f.Field(key)
+	e, ok := field.Cells.At(0).(*unit.Entry)
+	if !ok {
+		return 0, false
+	}
+	other := *e
+	err := other.Set(text)
+	return other.Number, err == nil && other.Given
+}

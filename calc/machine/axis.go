@@ -1,0 +1,149 @@
+package machine
+
+import (
+	"slices"
+	"strings"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/lists"
+)
+
+// An Axis is one motion of a machine, with what is known of it: the pieces of a link to Calibrate, in
+// order. It is never changed.
+type Axis []link.Piece
+
+// facts are the keys of Calibrate that tell of the axis and its usual test, and not of one test.
+var facts = [...]string{
+	"axis", "as", "steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg",
+	"drive", "path", "trip", "asked", "askeddeg", "speed", "read", "marks", "mark",
+	"tool", "step", "limits", "tooldeg", "stepdeg", "limitsdeg", "marktool", "markstep", "marklimits", "tol",
+	"angle", "micro", "gears", "driving", "driven", "ratio", "counted", "limit",
+	"line", "linetravel", "linerotary", "entry",
+}
+
+// keys are those of an Axis, in order.
+var keys = append(append([]string(nil), facts[:]...), form.MachineKeys[:]...)
+
+// Of the facts, those that would be sent to a machine; under one of which the setting stands; and
+// those of the gears.
+var (
+	lineKeys    = []string{"line", "linetravel", "linerotary", "entry"}
+	settingKeys = []string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
+	gearKeys    = []string{"gears", "driving", "driven", "ratio"}
+)
+
+// of makes an axis of pieces, of which the first with a key counts. It is none without a setting.
+func of(pieces []link.Piece) (a Axis, ok bool) {
+	for _, key := range keys {
+		if cells := link.CellsOf(pieces, key); len(cells) > 1 || len(cells) == 1 && cells[0] != "" {
+			a = append(a, link.Piece{Key: key, Cells: cells})
+		}
+	}
+	_, text := a.Setting()
+	return a, text != ""
+}
+
+// Of takes an axis from a sheet of Calibrate: whose it is, and what it says of the axis, without its
+// readings, and without a stranger's line that nobody has accepted.
+func Of(f *form.Form) (Axis, bool) {
+	a, ok := of(link.Split(f.Fragment()))
+	return a.Without(lists.Keep(lineKeys, f.IsBrought)...), ok
+}
+
+// Read returns the axis of a text of Fragment, or of any link to Calibrate; ok is false if that names
+// no machine or no setting.
+func Read(text string) (a Axis, ok bool) {
+	a, ok = of(link.Split(text))
+	return a, ok && a.Text("machine") != ""
+}
+
+// Fragment is the link to Calibrate with what is known, and what an axis is stored as.
+func (a Axis) Fragment() string {
+	return link.Join(append([]link.Piece{{Key: "v", Cells: []string{link.Version}}}, a...))
+}
+
+// Text is what stands under a key: a fact, or one of form.MachineKeys.
+func (a Axis) Text(key string) string { return link.TextOf(a, key) }
+
+// ID tells the axis from others on a device.
+func (a Axis) ID() string { return a.Text("id") }
+
+// Title is what to call the axis: the machine's name and its own.
+func (a Axis) Title() string {
+	if a.Text("axisname") == "" {
+		return a.Text("machine")
+	}
+	return title.Fill("machine", a.Text("machine"), "axis", a.Text("axisname"))
+}
+
+// Setting returns the key and the text of the setting.
+func (a Axis) Setting() (key, text string) {
+	for _, key := range settingKeys {
+		if text := a.Text(key); text != "" {
+			return key, text
+		}
+	}
+	return "", ""
+}
+
+// Shown is the setting as it is shown, with its unit.
+func (a Axis) Shown() string {
+	key, text := a.Setting()
+	if text == "" || form.NamesUnit(text) {
+		return text
+	}
+	return text + units.Of(key)
+}
+
+// Current is the setting, for a sheet of this axis.
+func (a Axis) Current() form.Current {
+	key, text := a.Setting()
+	return form.Current{Key: key, Text: text, Date: a.Text("set")}
+}
+
+// With is the axis with other texts, given as keys and texts in turn; an empty one takes the key away.
+func (a Axis) With(keysAndTexts ...string) Axis {
+	var pieces []link.Piece
+	for i := 0; i < len(keysAndTexts); i += 2 {
+		pieces = append(pieces, link.Piece{Key: keysAndTexts[i], Cells: []string{keysAndTexts[i+1]}})
+	}
+	with, _ := of(append(pieces, a...))
+	return with
+}
+
+// WithSetting is the axis with another setting, since a day.
+func (a Axis) WithSetting(key, text, date string) Axis {
+	as := strings.TrimSuffix(key, "deg")
+	if as == settingKeys[0] {
+		as = ""
+	}
+	return a.Without(settingKeys...).With("as", as, key, text, "set", date)
+}
+
+// Without is the axis without what stands under some keys.
+func (a Axis) Without(keys ...string) Axis {
+	return lists.Keep(a, func(p link.Piece) bool { return !slices.Contains(keys, p.Key) })
+}
+
+// WithoutLines is the axis without what would be sent to a machine.
+func (a Axis) WithoutLines() Axis { return a.Without(lineKeys...) }
+
+// newSuffix ends the keys of Swap for parts that come in.
+const newSuffix = "new"
+
+// Swapped is the axis with the parts that a sheet of Swap puts in; of another page, as it is.
+func (a Axis) Swapped(f *form.Form) Axis {
+	pieces := link.Split(f.Fragment())
+	if slices.Contains(link.CellsOf(pieces, "changed"), "gears") {
+		a = a.Without(gearKeys...)
+	}
+	var fresh []link.Piece
+	for _, p := range pieces {
+		if key, is := strings.CutSuffix(p.Key, newSuffix); is && f.Page.Slug == "swap" {
+			fresh = append(fresh, link.Piece{Key: key, Cells: p.Cells})
+		}
+	}
+	swapped, _ := of(lists.Concat(fresh, a))
+	return swapped
+}

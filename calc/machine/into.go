@@ -1,0 +1,111 @@
+package machine
+
+import (
+	"slices"
+	"strings"
+
+	"striderule/calc/form"
+	"striderule/calc/link"
+	"striderule/calc/sheet"
+)
+
+// Into fills the axis into a form: its facts take the place of those that the sheet has, and
+// readings stay. On a page of several axes it takes its own row, by its name, or the first empty
+// one. It returns what the form held, to put back.
+func (a Axis) Into(f *form.Form) form.Texts {
+	var texts form.Texts
+	name, several := f.Field("name")
+	row := 0
+	if several {
+		row = a.rowIn(f, name)
+	} else {
+		texts.Machine = a
+	}
+	for _, field := range f.Fields() {
+		cells, isFact := a.factFor(field)
+		switch {
+		case !isFact:
+		case field.Group == nil || field.Group != name.Group:
+			if !several || f.Text(field.Key, 0) == "" {
+				texts.Fill(field.Key, cells...)
+			}
+		default:
+			texts.Cell(field.Key, row, strings.Join(cells, betweenStages))
+		}
+	}
+	return f.Put(texts)
+}
+
+// rowIn is the row that is the axis', by its name.
+func (a Axis) rowIn(f *form.Form, name sheet.Field) int {
+	rows := f.Rows(name)
+	free := min(rows, name.Group.Most-1)
+	for row := rows - 1; row >= 0; row-- {
+		if f.Text("name", row) == a.Title() {
+			return row
+		}
+		if !f.IsRowFilled(name.Group, row) {
+			free = row
+		}
+	}
+	return free
+}
+
+// keptSuffix ends the keys of Swap for parts that stay.
+const keptSuffix = "kept"
+
+// factFor is what the axis says in a field of some page; isFact is false where the field is none of
+// an axis, or takes other words.
+func (a Axis) factFor(field sheet.Field) (cells []string, isFact bool) {
+	key := strings.TrimSuffix(field.Key, keptSuffix)
+	options := optionsOf(field)
+	cells = link.CellsOf(a, key)
+	switch {
+	case key == "name":
+		return []string{a.Title()}, true
+	case key == "moves":
+		cells = a.kindIn(options)
+	case key == "ratio" && cells == nil:
+		cells = a.ratio()
+	case !slices.Contains(facts[:], key):
+		return nil, false
+	}
+	for _, cell := range cells {
+		if options != nil && !isOption(options, cell) {
+			return nil, false
+		}
+	}
+	return cells, true
+}
+
+func isOption(options []sheet.Option, text string) bool {
+	return slices.ContainsFunc(options, func(o sheet.Option) bool { return o.Word == text })
+}
+
+// kindIn is the kind of the axis in the words of a page.
+func (a Axis) kindIn(options []sheet.Option) []string {
+	for _, kind := range [...]string{"linear", "feed", a.Text("axis")} {
+		if isOption(options, kind) && (kind == a.Text("axis") || kind == "feed" && a.Text("axis") == "" || kind == "linear" && a.Text("axis") == "travel") {
+			return []string{kind}
+		}
+	}
+	return nil
+}
+
+// ratio is that of a pair of teeth, for pages that ask for no pairs.
+func (a Axis) ratio() []string {
+	driving, driven := link.CellsOf(a, "driving"), link.CellsOf(a, "driven")
+	if len(driving) == 1 && len(driven) == 1 {
+		return []string{driven[0] + ":" + driving[0]}
+	}
+	return nil
+}
+
+func optionsOf(field sheet.Field) []sheet.Option {
+	if field.Cells.Len() > 0 {
+		if choice, ok := field.Cells.At(0).(*sheet.Choice); ok {
+			return choice.Options()
+		}
+	}
+	return nil
+}
