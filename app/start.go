@@ -6,6 +6,7 @@ import (
 	"striderule/app/browser"
 	"striderule/app/file"
 	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc"
 	"striderule/calc/sheet"
@@ -49,7 +50,7 @@ func (p *startPage) takeFile(name, text, failed string) {
 }
 
 func (p *startPage) Render() app.UI {
-	body := []app.UI{app.P().Class("intro").Text(startIntro)}
+	body := []app.UI{app.P().Class("intro").Text(startIntro), p.machines()}
 	for occasion, title := range occasions {
 		var cards []app.UI
 		for _, page := range calc.Pages {
@@ -63,6 +64,23 @@ func (p *startPage) Render() app.UI {
 	}
 	return frame.Shell("/", site.Name, whatChanged, append(body, p.paste())...)
 }
+
+// machines are those of this device, each a way to its next calibration.
+func (p *startPage) machines() app.UI {
+	axes := kept.ReadMachines().Axes
+	if len(axes) == 0 {
+		return app.Text("")
+	}
+	var chips []app.UI
+	for _, a := range axes[:min(len(axes), mostMachines)] {
+		chips = append(chips, app.A().Class("chip").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(a.Title()))
+	}
+	return app.Section().ID("your-machines").Body(app.H2().Class("occasion").Text(yourMachines),
+		app.Div().Class("chips").Body(append(chips, app.A().Class("to-machines").Href(site.LinkTo(site.MachinesPath, "")).Text(allMachines))...))
+}
+
+// mostMachines is how many are shown; the rest is on their own page.
+const mostMachines = 12
 
 // A cardView is a situation, and where it leads.
 type cardView struct {

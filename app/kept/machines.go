@@ -77,6 +77,14 @@ func (m *Machines) Of(id string) *Axis {
 	return nil
 }
 
+// OfSheet returns the axis that a sheet is about; nil if this device has none.
+func (m *Machines) OfSheet(fragment string) *Axis {
+	if id := link.TextOf(link.Split(fragment), "id"); id != "" {
+		return m.Of(id)
+	}
+	return nil
+}
+
 // Alike returns an axis of the same name, which may be the same one; nil if there is none.
 func (m *Machines) Alike(a machine.Axis) *Axis {
 	for _, other := range m.Axes {

@@ -17,6 +17,7 @@ const mostDamages = 20
 type importReport struct {
 	name                string
 	added, there, aside int
+	machines            int
 	newer               bool
 	damages             []logbook.Damage
 	problem             string // why nothing, or not all, was imported
@@ -57,7 +58,8 @@ func (p *Page) take(name, text, failed string) {
 	}
 	r.newer, r.damages = f.Newer, f.Damages
 	p.kept = kept.Read() // another tab may have changed it
-	m := p.kept.Book.Merge(f.Entries)
+	entries, machines, there, refusedMachine := kept.TakeMachines(f.Entries)
+	m := p.kept.Book.Merge(entries)
 	n, refused := kept.Put(kept.Items(m.Added))
 	if refused != "" {
 		var ids []string
@@ -67,7 +69,10 @@ func (p *Page) take(name, text, failed string) {
 		p.kept.Book.Remove(ids...)
 		r.problem = together(notSaved.Fill(len(m.Added)-n), refused.Says(), fileHasAll)
 	}
-	r.added, r.there, r.aside = n, m.There, m.Beside
+	if refused == "" && refusedMachine != "" {
+		r.problem = together(machinesNotSaved, refusedMachine.Says(), fileHasAll)
+	}
+	r.added, r.there, r.aside, r.machines = n, m.There+there, m.Beside, machines
 	p.refresh()
 }
 
@@ -88,6 +93,9 @@ func (p *Page) importView() app.UI {
 	}
 	if r.problem == "" || r.added > 0 {
 		say(together(importedHere.Fill(r.added), alreadyHere.Fill(r.there)))
+	}
+	if r.machines > 0 {
+		say(machinesImported.Fill(r.machines))
 	}
 	if r.aside > 0 {
 		say(sameID.Fill(r.aside))

@@ -15,6 +15,7 @@ import (
 	"striderule/calc"
 	"striderule/calc/lists"
 	"striderule/calc/logbook"
+	"striderule/calc/machine"
 	"striderule/calc/report"
 )
 
@@ -148,6 +149,7 @@ func (p *Page) item(e logbook.Entry) app.UI {
 		app.Div().Class("log-note").Text(e.Note),
 		app.Div().Class("log-do").Body(
 			p.opener(e, about),
+			p.tester(e, about),
 			app.If(!p.example, func() app.UI {
 				return frame.Button("delete-"+e.ID, deleteIt, func() { p.delete(kept.Items([]logbook.Entry{e})) }).Class("log-delete").Aria("label", deleteEntry.Fill("entry", about))
 			}),
@@ -161,6 +163,18 @@ func (p *Page) opener(e logbook.Entry, about string) app.UI {
 		return app.Span().ID("open-" + e.ID).TabIndex(-1).Class("hint").Text(noSuchPage)
 	}
 	return app.A().ID("open-"+e.ID).Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), e.Sheet)).Aria("label", openEntry.Fill("entry", about)).Text(openLabel)
+}
+
+// tester leads to a new test of an entry's axis.
+func (p *Page) tester(e logbook.Entry, about string) app.UI {
+	if e.Page != site.SheetOfMachines || p.machinesNow == nil {
+		return app.Text("")
+	}
+	var now machine.Axis
+	if own := p.machinesNow.OfSheet(e.Sheet); own != nil {
+		now = own.Axis
+	}
+	return app.A().Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), machine.Again(e.Sheet, now))).Aria("label", testEntry.Fill("entry", about)).Text(testLabel)
 }
 
 func (p *Page) tick(id string, on bool) {

@@ -15,9 +15,10 @@ import (
 // Page is the machine log: what a person saved on this device.
 type Page struct {
 	app.Compo
-	ctx     app.Context // the component's own: see calculator
-	kept    kept.Log
-	example bool // the example shows, and nothing of it is stored
+	ctx         app.Context // the component's own: see calculator
+	kept        kept.Log
+	machinesNow *kept.Machines // with the settings of now
+	example     bool           // the example shows, and nothing of it is stored
 
 	machine, axis string // what is listed, the axis by its key; empty for all
 	entries       []logbook.Entry
@@ -100,6 +101,7 @@ func (p *Page) refresh() {
 		p.axis = ""
 	}
 	p.entries = book.Of(p.machine, p.axis)
+	p.machinesNow = kept.ReadMachines()
 	p.shown = listStep
 	p.trends = nil
 	if p.oneAxis() {
@@ -243,8 +245,10 @@ func (p *Page) tools() app.UI {
 	}
 	some := p.kept.Book.Len() > 0
 	return app.Div().Class("tools").Body(
-		app.If(some, func() app.UI {
-			return frame.Button("export", saveFile, func() { browser.SaveFile(kept.FileName("json"), logbook.WriteFile(p.kept.Book.All())) })
+		app.If(some || len(p.machinesNow.Axes) > 0, func() app.UI {
+			return frame.Button("export", saveFile, func() {
+				browser.SaveFile(kept.FileName("json"), logbook.WriteFile(kept.WithMachines(p.kept.Book.All())))
+			})
 		}),
 		app.If(some, func() app.UI {
 			return frame.Button("export-csv", saveCSV, func() { browser.SaveFile(kept.FileName("csv"), logbook.CSV(p.kept.Book.All())) })

@@ -59,20 +59,25 @@ var unread = word.Counted{
 
 // What came of a file.
 const (
-	whatCame                   = "What was imported"
-	importedFrom word.Template = "Imported from {file}"
-	notImported  word.Template = "Couldn't import {file}"
-	tooLarge                   = "The file is over 20 MB, more than any browser keeps as a log."
-	cantOpen     word.Template = "The browser couldn't read it ({error})."
-	isASheet                   = "This is a single sheet. Open it on the start page and save it to the log from there."
-	isNoLog                    = `This isn't a log file (those start with {"log":"striderule"). A spreadsheet export can't be imported.`
-	fileHasAll                 = "The file still has all of it."
-	newerFile                  = "The file comes from a newer version of this site. What this version understands was imported, and the rest saved with it."
+	whatCame                       = "What was imported"
+	importedFrom     word.Template = "Imported from {file}"
+	notImported      word.Template = "Couldn't import {file}"
+	tooLarge                       = "The file is over 20 MB, more than any browser keeps as a log."
+	cantOpen         word.Template = "The browser couldn't read it ({error})."
+	isASheet                       = "This is a single sheet. Open it on the start page and save it to the log from there."
+	isNoLog                        = `This isn't a log file (those start with {"log":"striderule"). A spreadsheet export can't be imported.`
+	machinesNotSaved               = "Not all machines were saved."
+	fileHasAll                     = "The file still has all of it."
+	newerFile                      = "The file comes from a newer version of this site. What this version understands was imported, and the rest saved with it."
 	// manyDamages is said of a file whose damages are not counted any more.
 	manyDamages word.Template = "The file is damaged in {n} places or more; the rest was imported:"
 )
 
 var (
+	machinesImported = word.Counted{
+		One:   "1 axis of a machine was added or brought up to date.",
+		Other: "{n} axes of machines were added or brought up to date.",
+	}
 	importedHere = word.Counted{
 		One:   "1 entry was imported.",
 		Other: "{n} entries were imported.",

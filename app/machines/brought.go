@@ -49,7 +49,7 @@ func (p *Page) knownAs(a machine.Axis) (says string, can bool) {
 	return "", true
 }
 
-// take saves axes of the link, without what they would send to a machine.
+// take saves axes of the link, less what they would send to a machine and nobody here has accepted.
 func (p *Page) take(axes []machine.Axis) {
 	n := 0
 	for _, a := range axes {
@@ -57,7 +57,7 @@ func (p *Page) take(axes []machine.Axis) {
 		if _, can := p.knownAs(a); !can {
 			continue
 		}
-		if !p.keep(p.kept.New(a.WithoutLines()), "") {
+		if !p.keep(p.kept.New(kept.Accepted(a)), "") {
 			return
 		}
 		n++

@@ -16,7 +16,7 @@ const mostLabel = 270
 // the facts that it can do without if it would be too long.
 func labelURL(a machine.Axis) (url string, ok bool) {
 	address := browser.Origin() + site.LinkTo(site.PathOf(site.SheetOfMachines), "")
-	a = a.WithoutLines()
+	a = a.Without(machine.LineKeys...)
 	for _, less := range [][]string{nil, {"limit", "counted", "speed"}, {"angle", "micro", "gears", "driving", "driven", "ratio"}, {"markstep", "marklimits", "limits", "limitsdeg"}} {
 		a = a.Without(less...)
 		if url = address + "#" + a.Fragment(); len(url) <= mostLabel {

@@ -115,22 +115,22 @@ func (p *Page) list() app.UI {
 	}
 	var items []app.UI
 	for i, a := range p.kept.Axes {
-		acts := []app.UI{p.act("edit", edit, a, p.edit), p.act("copy", duplicate, a, p.duplicate)}
+		acts := []app.UI{p.act("edit", edit, edit, a, p.edit), p.act("copy", duplicate, duplicate, a, p.duplicate)}
 		if i > 0 {
-			acts = append(acts, p.act("up", up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }))
+			acts = append(acts, p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }))
 		}
 		if i < len(p.kept.Axes)-1 {
-			acts = append(acts, p.act("down", down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }))
+			acts = append(acts, p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }))
 		}
-		items = append(items, item(a.Axis, "", append(acts, p.act("delete", remove, a, p.delete))))
+		items = append(items, item(a.Axis, "", append(acts, p.act("delete", remove, remove, a, p.delete))))
 	}
 	return app.Ul().Class(p.onScreen("machines")).ID("machines").Body(items...)
 }
 
 // act is a button that does something with an axis, as it stands on the device then.
-func (p *Page) act(name, label string, a *kept.Axis, do func(a *kept.Axis)) app.UI {
+func (p *Page) act(name, sign, label string, a *kept.Axis, do func(a *kept.Axis)) app.UI {
 	id := a.ID()
-	return frame.Button(name+"-"+id, label, func() {
+	return frame.Button(name+"-"+id, sign, func() {
 		p.kept = kept.ReadMachines()
 		if a := p.kept.Of(id); a != nil {
 			do(a)

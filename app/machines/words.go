@@ -18,8 +18,10 @@ const (
 	since        word.Template = "{setting}, since {date}"
 	calibrateIt                = "Calibrate"
 	edit                       = "Edit"
-	duplicate                  = "Copy"
+	duplicate                  = "Duplicate"
 	up                         = "Move up"
+	upSign                     = "↑"
+	downSign                   = "↓"
 	down                       = "Move down"
 	remove                     = "Delete"
 	actOn        word.Template = "{act}: {machine}"
@@ -49,7 +51,7 @@ const (
 // A list that came with a link.
 const (
 	fromLink                = "From the link"
-	aboutLink               = "Somebody sent you this list. Use an axis as it is, or save it on this device. A command for the controller isn't saved with it."
+	aboutLink               = "Somebody sent you this list. Use an axis as it is, or save it on this device. A command for the controller is saved only if you have accepted it on this device."
 	saveAll                 = "Save all on this device"
 	saveOne                 = "Save on this device"
 	newerHere word.Template = "This device has another setting for it: {setting}, since {date}."

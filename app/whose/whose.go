@@ -36,7 +36,8 @@ type Host interface {
 type Sheet struct {
 	host     Host
 	machines *kept.Machines // of this device
-	unfill   *form.Texts    // what a machine took the place of, to put back
+	filled   string         // the ID of the machine that was filled in last
+	unfill   *form.Texts    // what that took the place of, to put back
 	naming   *naming        // nil while it does not show
 }
 
@@ -72,11 +73,11 @@ func (s *Sheet) Chips() []app.UI {
 	for _, a := range s.machines.Axes[:min(len(s.machines.Axes), mostChips)] {
 		id := a.ID()
 		chips = append(chips, frame.Button("machine-"+id, a.Title(), func() { s.useMachine(id) }).Aria("pressed", strconv.FormatBool(a == s.own())))
+		if s.unfill != nil && id == s.filled {
+			chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
+		}
 	}
-	switch {
-	case s.unfill != nil:
-		chips = append([]app.UI{frame.Button("unfill", undoFill, s.undoFill)}, chips...)
-	case s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine():
+	if s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine() {
 		chips = append(chips, frame.Button("name-machine", saveAsMachine, s.openNaming))
 	}
 	if len(s.machines.Axes) > 0 {
@@ -103,7 +104,7 @@ func (s *Sheet) useMachine(id string) {
 		before = a.Into(f)
 		s.Meet()
 	})
-	s.unfill = &before
+	s.filled, s.unfill = id, &before
 	s.host.Refill()
 	browser.Announce(filledFrom.Fill("machine", a.Title()))
 }
@@ -199,7 +200,7 @@ func (s *Sheet) WhichSetting() app.UI {
 		return app.Text("")
 	}
 	_, text := s.host.Form().Setting()
-	return app.Div().Class("suggestions").Body(
+	return app.Div().Class("suggestions which").Body(
 		frame.Button("setting-machine", machinesSetting.Fill("setting", a.Shown()), func() {
 			key, current := a.Setting()
 			s.host.Edit(func(f *form.Form) {

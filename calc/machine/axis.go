@@ -25,10 +25,11 @@ var facts = [...]string{
 // keys are those of an Axis, in order.
 var keys = append(append([]string(nil), facts[:]...), form.MachineKeys[:]...)
 
-// Of the facts, those that would be sent to a machine; under one of which the setting stands; and
-// those of the gears.
+// LineKeys are the facts that would be sent to a machine.
+var LineKeys = []string{"line", "linetravel", "linerotary", "entry"}
+
+// Of the facts, those under one of which the setting stands, and those of the gears.
 var (
-	lineKeys    = []string{"line", "linetravel", "linerotary", "entry"}
 	settingKeys = []string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
 	gearKeys    = []string{"gears", "driving", "driven", "ratio"}
 )
@@ -48,7 +49,7 @@ func of(pieces []link.Piece) (a Axis, ok bool) {
 // readings, and without a stranger's line that nobody has accepted.
 func Of(f *form.Form) (Axis, bool) {
 	a, ok := of(link.Split(f.Fragment()))
-	return a.Without(lists.Keep(lineKeys, f.IsBrought)...), ok
+	return a.Without(lists.Keep(LineKeys, f.IsBrought)...), ok
 }
 
 // Read returns the axis of a text of Fragment, or of any link to Calibrate; ok is false if that names
@@ -126,8 +127,17 @@ func (a Axis) Without(keys ...string) Axis {
 	return lists.Keep(a, func(p link.Piece) bool { return !slices.Contains(keys, p.Key) })
 }
 
-// WithoutLines is the axis without what would be sent to a machine.
-func (a Axis) WithoutLines() Axis { return a.Without(lineKeys...) }
+// Again is the sheet for testing the axis of another sheet once more: its facts, with the setting
+// that the axis has now; without one where that is not known.
+func Again(fragment string, now Axis) string {
+	a, _ := of(link.Split(fragment))
+	if now != nil {
+		a = now
+	} else {
+		a = a.Without(settingKeys...)
+	}
+	return a.Fragment()
+}
 
 // newSuffix ends the keys of Swap for parts that come in.
 const newSuffix = "new"

@@ -17,7 +17,7 @@ import (
 func states() map[string]string {
 	const feed = "/measure/#v=1&steps=538&asked=80&mark=105&tool="
 	all := map[string]string{
-		"start": "/", "method": "/method/", "log": "/log/",
+		"start": "/", "method": "/method/", "log": "/log/", "machines": "/machines/",
 		"change":      feed + "caliper-0.05&rest=28.7,28.9,28.6&restagain=25.1,24.9,25",
 		"leave":       feed + "caliper-0.05&rest=25,25.1,25,25.1",
 		"more":        feed + "caliper-0.05&rest=25.2,25.9,25.4",

@@ -14,7 +14,7 @@ import (
 
 // filledPaths are all pages, the calculators with their example.
 func filledPaths() []string {
-	paths := []string{"/", "/method/", "/log/"}
+	paths := []string{"/", "/method/", "/log/", "/machines/"}
 	for _, page := range calc.Pages {
 		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
 	}
