@@ -38,7 +38,7 @@ type Form struct {
 
 	machine      []link.Piece // whose axis it is about
 	current      Current      // the setting that this has now
-	agreed       string       // the sheet's setting, where the person has said that it was that one
+	agreed       string       // both settings, where the person has said that it was the sheet's
 	settingAsked bool
 
 	before map[string][]string // the sheet to compare with, nil if there is none

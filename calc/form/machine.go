@@ -48,11 +48,17 @@ func (f *Form) SetCurrent(c Current) {
 	f.solve()
 }
 
-// Agree says that the readings were made with the setting of the sheet. It holds until that is
-// changed.
+// Agree says that the readings were made with the setting of the sheet, whatever the axis has now.
+// It holds until one of the two is changed.
 func (f *Form) Agree() {
-	_, f.agreed = f.setting()
+	f.agreed = f.both()
 	f.solve()
+}
+
+// both are the setting of the sheet and that of now, as one text.
+func (f *Form) both() string {
+	key, text := f.setting()
+	return key + "=" + text + "&" + f.current.Key + "=" + f.current.Text
 }
 
 // setting is what the sheet has as the setting: the key of its field, and the text.
@@ -77,7 +83,7 @@ func (f *Form) IsSettingAsked() bool { return f.settingAsked }
 // askSetting puts that question, where it is one.
 func (f *Form) askSetting() {
 	key, text := f.setting()
-	f.settingAsked = f.current.Text != "" && text != "" && text != f.agreed &&
+	f.settingAsked = f.current.Text != "" && text != "" && f.agreed != f.both() &&
 		!f.isCurrent(key, text) && !f.isCurrent(f.report.SetKey, f.report.Set) && f.ProblemAt(key, 0) == ""
 	if !f.settingAsked {
 		return

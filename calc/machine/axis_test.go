@@ -175,3 +175,57 @@ func TestWhichSettingIsAsked(t *testing.T) {
 	f.Set("rest", 0, "25")
 	assert.True(t, f.IsSettingAsked(), "with other readings it is not")
 }
+
+// Whatever is done in whatever order, the setting that a sheet corrects is one that a person has seen
+// and agreed to: the axis' own, or one that was chosen while both stood there.
+func TestOnlyAgreedSettingsAreCorrected(t *testing.T) {
+	const readings = "v=1&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&machine=Heron&id=a"
+	settings := []string{"", "538.0", "538", "564.3", "471.6", "1,234", "x"}
+	heron, _ := machine.Read(heron)
+	rapid.Check(t, func(t *rapid.T) {
+		f := calc.Load(calc.Pages[0], readings)
+		var current form.Current
+		agreed := map[string]bool{} // sheet's text and the axis', as they stood when the person agreed
+		pair := func() string {
+			key, text := f.Setting()
+			return key + text + "/" + current.Key + current.Text
+		}
+		var undo []form.Texts
+		for range rapid.IntRange(1, 12).Draw(t, "acts") {
+			switch rapid.IntRange(0, 7).Draw(t, "act") {
+			case 0, 1:
+				f.Set("steps", 0, rapid.SampledFrom(settings).Draw(t, "steps"))
+			case 2:
+				f.Set("as", 0, rapid.SampledFrom([]string{"", "turn"}).Draw(t, "as"))
+				f.Set("turn", 0, rapid.SampledFrom([]string{"5.6704", "6"}).Draw(t, "turn"))
+			case 3: // set by this device, or changed in another tab
+				current = form.Current{Key: rapid.SampledFrom([]string{"steps", "turn"}).Draw(t, "key"), Text: rapid.SampledFrom([]string{"538.0", "564.3", "5.6704"}).Draw(t, "now"), Date: "2026-12-01"}
+				f.SetCurrent(current)
+			case 4:
+				if f.IsSettingAsked() {
+					agreed[pair()] = true
+					f.Agree()
+				}
+			case 5:
+				undo = append(undo, heron.Into(f))
+			case 6:
+				if n := len(undo); n > 0 {
+					f.Put(undo[n-1])
+					undo = undo[:n-1]
+				}
+			case 7:
+				f.Set("rest", 0, rapid.SampledFrom([]string{"28.7", "25.1", ""}).Draw(t, "rest"))
+			}
+			r := f.Report()
+			if r.Answer == nil || current.Text == "" {
+				continue
+			}
+			key, text := f.Setting()
+			same := key == current.Key && strings.TrimSuffix(text, ".0") == strings.TrimSuffix(current.Text, ".0")
+			made := r.SetKey == current.Key && r.Set == current.Text
+			if !same && !made && !agreed[pair()] {
+				t.Fatalf("%s %s is corrected, and the axis has %v", key, text, current)
+			}
+		}
+	})
+}

@@ -2,6 +2,7 @@ package calibrate
 
 import (
 	"math"
+	"strconv"
 
 	"striderule/calc/drive"
 	"striderule/calc/lists"
@@ -189,6 +190,9 @@ func (a *solution) report(problems []report.Problem) report.Report {
 		return r
 	}
 	r.Answer = a.answer()
+	if out := a.suspect(); out != nil {
+		r.Remarks.Doubt(a.runKeys[len(a.runKeys)-1], out.Row, outlierBeside.Fill("n", strconv.Itoa(out.Row+1)))
+	}
 	settles := a.interim || a.judged.Verdict == measure.ChangeIt || a.judged.Verdict == measure.EitherIsFine
 	next := a.next()
 	if settles && !a.keepsParts() && !a.suspectsMistake() || a.judged.Verdict == measure.LeaveIt {

@@ -30,6 +30,7 @@ const (
 	farOffDoubt                   = "That's more than 20% off, which is rarely wear. Check the readings first, then step angle, microsteps, gears, pulley and units."
 	farOffKnown                   = "That's more than 20% off, which is rarely wear. Was a part changed after this setting was made? Then work that change out first."
 	toolDoubt                     = "Choose your measuring tool: its uncertainty isn't included yet."
+	outlierBeside   word.Template = "Run {n} stands out. A typo, or misread?"
 	outlierDoubt    word.Template = "Run {n} is an outlier. A typo, or misread? If you know why, tick “Leave out” there; if not, make more runs."
 	offsetTip       word.Template = "Fixed offset: {offset}."
 )
