@@ -140,9 +140,11 @@ func (p *Page) act(name, sign, label string, a *kept.Axis, do func(a *kept.Axis)
 
 // item is one axis, with what can be done with it.
 func item(a machine.Axis, says string, acts []app.UI) app.UI {
+	brief := a.Brief()
 	return app.Li().TabIndex(-1).ID("axis-"+a.ID()).Body(
 		app.H2().Text(a.Title()),
 		app.P().Class("setting").Text(since.Fill("setting", a.Shown(), "date", a.Text("set"))),
+		app.If(brief != "", func() app.UI { return app.P().Class("hint").Text(brief) }),
 		app.If(says != "", func() app.UI { return app.P().Class("hint").Text(says) }),
 		app.Div().Class("machine-do").Body(append([]app.UI{
 			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(calibrateIt),

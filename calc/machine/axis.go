@@ -7,6 +7,7 @@ import (
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/lists"
+	"striderule/calc/word"
 )
 
 // An Axis is one motion of a machine, with what is known of it: the pieces of a link to Calibrate, in
@@ -95,6 +96,17 @@ func (a Axis) Shown() string {
 		return text
 	}
 	return text + units.Of(key)
+}
+
+// Brief is what is known beside the setting, in a few words.
+func (a Axis) Brief() string {
+	var says []string
+	for _, w := range factWords {
+		if text := a.Text(w[0]); text != "" && !form.NamesUnit(text) {
+			says = append(says, word.Template(w[1]).Fill("text", text))
+		}
+	}
+	return strings.Join(says, ", ")
 }
 
 // Current is the setting, for a sheet of this axis.

@@ -34,6 +34,8 @@ func TestAxisOfASheet(t *testing.T) {
 	assert.Equal(t, heron, a.Fragment())
 	assert.Equal(t, "Heron extruder", a.Title())
 	assert.Equal(t, "538.0 steps/mm", a.Shown())
+	assert.Equal(t, "1.8° motor, 16 microsteps, 12 teeth on the motor, 54 driven, 80 mm commanded, mark at 105 mm", a.Brief())
+	assert.Equal(t, "2000 steps/in", a.WithSetting("steps", "2000 steps/in", "").Shown())
 	assert.Equal(t, form.Current{Key: "steps", Text: "538.0", Date: "2026-11-29"}, a.Current())
 	for _, not := range []string{"", "v=1&machine=Heron", "v=1&steps=538.0", "v=1&steps=&machine=Heron", "%%%", "steps=80&steps=90"} {
 		_, ok := machine.Read(not)
