@@ -9,6 +9,7 @@ import (
 	"striderule/app/browser"
 	"striderule/app/file"
 	"striderule/app/frame"
+	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/app/whose"
@@ -31,6 +32,7 @@ type calculator struct {
 	settling settling
 	typing   typing
 	whose    *whose.Sheet
+	release  func() // ends what is heard of other tabs
 	lots     *lotRun
 	keep     keeping
 	folds    *view.Folds
@@ -237,6 +239,7 @@ func (c *calculator) replace(ctx app.Context, said, fragment string) {
 func (c *calculator) OnMount(ctx app.Context) {
 	c.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
+	c.release = kept.OnMachines(func() { ctx.Dispatch(func(app.Context) { c.edit(func(*form.Form) { c.whose.Meet() }) }) })
 	ctx.Defer(func(app.Context) {
 		c.eachText(false, func(e app.Value, text string) {
 			if e.Get("value").String() == "" {
@@ -244,6 +247,14 @@ func (c *calculator) OnMount(ctx app.Context) {
 			}
 		})
 	})
+}
+
+// OnDismount stops listening.
+func (c *calculator) OnDismount() {
+	if c.release != nil {
+		c.release()
+		c.release = nil
+	}
 }
 
 // refill puts the form's text and ticks into the page's fields, after a change

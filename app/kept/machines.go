@@ -59,6 +59,22 @@ func ReadMachines() *Machines {
 	return m
 }
 
+// OnMachines has something done when another tab has changed machines, or when the page comes back
+// that heard nothing meanwhile, until it is ended.
+func OnMachines(do func()) (end func()) {
+	heard := func(event app.Value) {
+		key := event.Get("key") // null where the whole storage was emptied
+		if key.IsNull() || event.Get("persisted").Truthy() || strings.HasPrefix(key.String(), machinePrefix()) {
+			do()
+		}
+	}
+	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
+	return func() {
+		ofStorage()
+		ofPage()
+	}
+}
+
 func readAxis(id, text string) (*Axis, bool) {
 	axis, ok := machine.Read(text)
 	pieces := link.Split(text)

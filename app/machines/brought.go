@@ -8,6 +8,7 @@ import (
 	"striderule/app/frame"
 	"striderule/app/kept"
 	"striderule/calc/machine"
+	"striderule/calc/sheet"
 )
 
 // broughtView is the list that came with a link.
@@ -19,42 +20,60 @@ func (p *Page) broughtView() app.UI {
 		return app.P().Class("problems").ID("brought-none").Text(noneInLink)
 	}
 	var items []app.UI
+	toTake := 0
 	for i, a := range p.brought {
 		says, can := p.knownAs(a)
 		var acts []app.UI
-		if can {
-			acts = append(acts, frame.Button("take-"+strconv.Itoa(i), saveOne, func() { p.take(p.brought[i : i+1]) }))
+		if can == withAll {
+			toTake++
 		}
-		items = append(items, item(a, says, acts))
+		if can != never {
+			acts = append(acts, frame.Button("take-"+strconv.Itoa(i), saveOne, func() { p.take(p.brought[i:i+1], onlyIt) }))
+		}
+		items = append(items, item("brought-"+strconv.Itoa(i), a, says, acts))
 	}
 	return app.Section().Class(p.onScreen("part")).ID("brought").Body(
 		app.H2().Text(fromLink),
 		app.P().Class("hint").Text(aboutLink),
 		app.Ul().Class("machines").Body(items...),
-		app.If(len(p.brought) > 1, func() app.UI { return frame.Button("take-all", saveAll, func() { p.take(p.brought) }) }),
+		app.If(toTake > 1, func() app.UI { return frame.Button("take-all", saveAll, func() { p.take(p.brought, withAll) }) }),
 	)
 }
 
+// Whether an axis of a link can be saved.
+type saving int
+
+const (
+	never  saving = iota
+	onlyIt        // by its own button: it may be one that is here already
+	withAll
+)
+
 // knownAs says what this device has of an axis of the link, and whether it can be saved.
-func (p *Page) knownAs(a machine.Axis) (says string, can bool) {
+func (p *Page) knownAs(a machine.Axis) (says string, can saving) {
+	key, text := a.Setting()
+	field, _ := p.checks.Field(key)
+	if err := field.Cells.At(0).Set(text); err != nil {
+		return badSetting.Fill("problem", sheet.ProblemWith(field, 0, err).Says), never
+	}
 	if own := p.kept.Of(a.ID()); own != nil {
 		if own.Shown() == a.Shown() {
-			return sameHere, false
+			return sameHere, never
 		}
-		return newerHere.Fill("setting", own.Shown(), "date", own.Text("set")), false
+		return otherHere.Fill("setting", sinceWhen(own.Axis)), never
 	}
 	if like := p.kept.Alike(a); like != nil {
-		return likeHere.Fill("machine", like.Title()), true
+		return likeHere.Fill("machine", like.Title()), onlyIt
 	}
-	return "", true
+	return "", withAll
 }
 
 // take saves axes of the link, less what they would send to a machine and nobody here has accepted.
-func (p *Page) take(axes []machine.Axis) {
+func (p *Page) take(axes []machine.Axis, least saving) {
 	n := 0
 	for _, a := range axes {
 		p.kept = kept.ReadMachines()
-		if _, can := p.knownAs(a); !can {
+		if _, can := p.knownAs(a); can < least {
 			continue
 		}
 		if !p.keep(p.kept.New(kept.Accepted(a)), "") {

@@ -84,10 +84,22 @@ func (p *Page) saveForm(_ app.Context, e app.Event) {
 		own = kept.ReadMachines().New(a)
 	}
 	own.Axis = a.With("id", own.ID())
-	if p.keep(own, saved.Fill("machine", a.Title())) {
-		p.form = nil
-		p.focus("edit-" + own.ID())
+	if !p.keep(own, saved.Fill("machine", a.Title())) {
+		p.problem, p.said = p.said, "" // where the person looks
+		return
 	}
+	p.form = nil
+	p.focus("edit-" + own.ID())
+}
+
+// closeForm leaves what was typed, and goes back to where it was opened.
+func (p *Page) closeForm() {
+	from := "add-axis"
+	if id := p.form.ID(); p.kept.Of(id) != nil {
+		from = "edit-" + id
+	}
+	p.form = nil
+	p.focus(from)
 }
 
 // formView is the form, or the button for a new one.
@@ -112,7 +124,7 @@ func (p *Page) formView() app.UI {
 		app.P().Class("hint").Text(moreFacts),
 		app.Div().Class("share").Body(
 			app.Button().Type("submit").ID("axis-save").Text(save),
-			frame.Button("axis-cancel", cancel, func() { p.form = nil }),
+			frame.Button("axis-cancel", cancel, p.closeForm),
 		),
 	)
 }

@@ -40,7 +40,7 @@ func (p *Page) labelsView() app.UI {
 			view.SVG("svg", "class", code.Class(), "viewBox", code.ViewBox(), "aria-hidden", "true").Body(view.SVG("path", "d", code.Path)),
 			app.Div().Body(
 				app.Strong().Text(a.Title()),
-				app.Span().Text(labelDate.Fill("setting", a.Shown(), "date", a.Text("set"))),
+				app.Span().Text(sinceWhen(a.Axis)),
 				app.Span().Class("hint").Text(labelBy),
 			),
 		))

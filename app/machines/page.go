@@ -9,6 +9,8 @@ import (
 	"striderule/app/frame"
 	"striderule/app/kept"
 	"striderule/app/site"
+	"striderule/calc"
+	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/machine"
 	"striderule/calc/word"
@@ -21,6 +23,7 @@ type Page struct {
 	kept    *kept.Machines
 	address string         // the fragment that was read
 	brought []machine.Axis // by the link
+	checks  *form.Form     // an empty sheet, to try settings in
 	form    *kept.Axis     // that is edited; nil while none is
 	entries [fields]string // of the form
 	problem string         // with them
@@ -36,6 +39,8 @@ func (p *Page) load() {
 	p.kept = kept.ReadMachines()
 	p.address = frame.Here(site.MachinesPath)
 	p.brought = machine.Split(p.address)
+	page, _ := calc.PageOf(site.SheetOfMachines)
+	p.checks = calc.NewForm(page)
 }
 
 func (p *Page) OnNav(ctx app.Context) {
@@ -52,14 +57,7 @@ func (p *Page) OnNav(ctx app.Context) {
 func (p *Page) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
-	heard := func(app.Value) {
-		ctx.Dispatch(func(app.Context) { p.kept = kept.ReadMachines() })
-	}
-	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
-	p.release = func() {
-		ofStorage()
-		ofPage()
-	}
+	p.release = kept.OnMachines(func() { ctx.Dispatch(func(app.Context) { p.kept = kept.ReadMachines() }) })
 }
 
 // OnDismount stops listening.
@@ -116,19 +114,18 @@ func (p *Page) list() app.UI {
 	var items []app.UI
 	for i, a := range p.kept.Axes {
 		acts := []app.UI{p.act("edit", edit, edit, a, p.edit), p.act("copy", duplicate, duplicate, a, p.duplicate)}
-		if i > 0 {
-			acts = append(acts, p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }))
-		}
-		if i < len(p.kept.Axes)-1 {
-			acts = append(acts, p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }))
-		}
-		items = append(items, item(a.Axis, "", append(acts, p.act("delete", remove, remove, a, p.delete))))
+		acts = append(acts, p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }).Disabled(i == 0),
+			p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }).Disabled(i == len(p.kept.Axes)-1))
+		items = append(items, item("axis-"+a.ID(), a.Axis, "", append(acts, p.act("delete", remove, remove, a, p.delete))))
 	}
-	return app.Ul().Class(p.onScreen("machines")).ID("machines").Body(items...)
+	return app.Div().Body(
+		app.If(len(p.brought) > 0, func() app.UI { return app.H2().Text(onDevice) }),
+		app.Ul().Class(p.onScreen("machines")).ID("machines").Body(items...),
+	)
 }
 
 // act is a button that does something with an axis, as it stands on the device then.
-func (p *Page) act(name, sign, label string, a *kept.Axis, do func(a *kept.Axis)) app.UI {
+func (p *Page) act(name, sign, label string, a *kept.Axis, do func(a *kept.Axis)) app.HTMLButton {
 	id := a.ID()
 	return frame.Button(name+"-"+id, sign, func() {
 		p.kept = kept.ReadMachines()
@@ -139,17 +136,25 @@ func (p *Page) act(name, sign, label string, a *kept.Axis, do func(a *kept.Axis)
 }
 
 // item is one axis, with what can be done with it.
-func item(a machine.Axis, says string, acts []app.UI) app.UI {
+func item(id string, a machine.Axis, says string, acts []app.UI) app.UI {
 	brief := a.Brief()
-	return app.Li().TabIndex(-1).ID("axis-"+a.ID()).Body(
+	return app.Li().TabIndex(-1).ID(id).Body(
 		app.H2().Text(a.Title()),
-		app.P().Class("setting").Text(since.Fill("setting", a.Shown(), "date", a.Text("set"))),
+		app.P().Class("setting").Text(sinceWhen(a)),
 		app.If(brief != "", func() app.UI { return app.P().Class("hint").Text(brief) }),
 		app.If(says != "", func() app.UI { return app.P().Class("hint").Text(says) }),
 		app.Div().Class("machine-do").Body(append([]app.UI{
 			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(calibrateIt),
 		}, acts...)...),
 	)
+}
+
+// sinceWhen is the setting, with its day if that is known.
+func sinceWhen(a machine.Axis) string {
+	if a.Text("set") == "" {
+		return a.Shown()
+	}
+	return since.Fill("setting", a.Shown(), "date", a.Text("set"))
 }
 
 // keep keeps an axis and says what came of it.
@@ -173,15 +178,22 @@ func (p *Page) delete(a *kept.Axis) {
 	p.kept = kept.ReadMachines()
 	if p.said, p.gone = refused.Says(), nil; refused == "" {
 		p.said, p.gone = deleted.Fill("machine", a.Title()), a
+		if p.form != nil && p.form.ID() == a.ID() {
+			p.form = nil
+		}
 		p.focus("undo")
 	}
 }
 
 func (p *Page) undo() {
 	p.kept = kept.ReadMachines()
-	back := p.kept.New(p.gone.Axis)
-	back.Order = p.gone.Order
-	p.keep(back, restored.Fill("machine", back.Title()))
+	gone := p.gone
+	back := p.kept.New(gone.Axis)
+	back.Order = gone.Order
+	if !p.keep(back, restored.Fill("machine", back.Title())) {
+		p.gone = gone // it is nowhere else
+		return
+	}
 	p.focus("machines-said")
 }
 
@@ -202,8 +214,12 @@ func (p *Page) swap(id string, by int) {
 			continue
 		}
 		a.Order = i + 1
+		isEdited := p.form != nil && p.form.ID() == a.ID() && p.form.Fragment() == a.Fragment()
 		if !p.keep(a, "") {
 			break
+		}
+		if isEdited { // its place is no change that the form must not write over
+			p.form = a
 		}
 	}
 	p.kept = kept.ReadMachines()

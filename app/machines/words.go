@@ -50,13 +50,15 @@ const (
 
 // A list that came with a link.
 const (
-	fromLink                = "From the link"
-	aboutLink               = "Somebody sent you this list. Use an axis as it is, or save it on this device. A command for the controller is saved only if you have accepted it on this device."
-	saveAll                 = "Save all on this device"
-	saveOne                 = "Save on this device"
-	newerHere word.Template = "This device has another setting for it: {setting}, since {date}."
-	sameHere                = "This device has it already."
-	likeHere  word.Template = "There is a {machine} on this device already. If it's the same one, use that."
+	onDevice                 = "On this device"
+	badSetting word.Template = "It can't be saved: {problem}"
+	fromLink                 = "From the link"
+	aboutLink                = "Somebody sent you this list. Use an axis as it is, or save it on this device. A command for the controller is saved only if you have accepted it on this device."
+	saveAll                  = "Save all on this device"
+	saveOne                  = "Save on this device"
+	otherHere  word.Template = "This device has another setting for it: {setting}."
+	sameHere                 = "This device has it already."
+	likeHere   word.Template = "There is a {machine} on this device already. If it's the same one, use that."
 )
 
 var savedFromLink = word.Counted{One: "1 axis saved on this device.", Other: "{n} axes saved on this device."}
@@ -69,7 +71,6 @@ const (
 	labels                   = "Labels to print"
 	labelsHint               = "Cut them out and put each on its axis. The code opens the calibration of that axis with only the readings missing."
 	printThem                = "Print the labels"
-	labelDate  word.Template = "{setting} · {date}"
 	labelBy                  = "Scan to calibrate"
 	labelLong  word.Template = "{machine} has too many facts for a code of this size."
 )

@@ -36,8 +36,8 @@ type Host interface {
 type Sheet struct {
 	host     Host
 	machines *kept.Machines // of this device
-	filled   string         // the ID of the machine that was filled in last
-	unfill   *form.Texts    // what that took the place of, to put back
+	unfill   *form.Texts    // what a machine took the place of, to put back
+	filled   string         // the ID of that machine
 	naming   *naming        // nil while it does not show
 }
 
@@ -54,11 +54,11 @@ func (s *Sheet) Edited() { s.unfill = nil }
 // Meet reads the machines of this device, and hands the sheet the setting that its own has.
 func (s *Sheet) Meet() {
 	s.machines = kept.ReadMachines()
+	var now form.Current
 	if a := s.own(); a != nil {
-		s.host.Form().SetCurrent(a.Current())
-	} else if s.host.Form().MachineText("id") != "" {
-		s.host.Form().SetCurrent(form.Current{})
+		now = a.Current()
 	}
+	s.host.Form().SetCurrent(now)
 }
 
 // own is the axis that the sheet is about; nil if this device has none.
@@ -73,12 +73,15 @@ func (s *Sheet) Chips() []app.UI {
 	for _, a := range s.machines.Axes[:min(len(s.machines.Axes), mostChips)] {
 		id := a.ID()
 		chips = append(chips, frame.Button("machine-"+id, a.Title(), func() { s.useMachine(id) }).Aria("pressed", strconv.FormatBool(a == s.own())))
-		if s.unfill != nil && id == s.filled {
+		if s.unfill != nil && id == s.filled { // behind it: a second tap must not meet another machine
 			chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
 		}
 	}
-	if s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine() {
+	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine() {
 		chips = append(chips, frame.Button("name-machine", saveAsMachine, s.openNaming))
+	}
+	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.hasFacts() {
+		chips = append(chips, frame.Button("keep-facts", keepTheFacts, s.keepFacts))
 	}
 	if len(s.machines.Axes) > 0 {
 		chips = append(chips, app.A().Class("to-machines").Href(site.LinkTo(site.MachinesPath, "")).Text(toMachines))
@@ -104,7 +107,7 @@ func (s *Sheet) useMachine(id string) {
 		before = a.Into(f)
 		s.Meet()
 	})
-	s.filled, s.unfill = id, &before
+	s.unfill, s.filled = &before, id
 	s.host.Refill()
 	browser.Announce(filledFrom.Fill("machine", a.Title()))
 }
@@ -116,6 +119,7 @@ func (s *Sheet) undoFill() {
 		s.Meet()
 	})
 	s.host.Refill()
+	s.host.Focus("machine-" + s.filled)
 	browser.Announce(filledNot)
 }
 
@@ -124,7 +128,49 @@ func (s *Sheet) Whose() app.UI {
 	if s.host.Form().MachineText("machine") == "" || s.own() != nil {
 		return app.Text("")
 	}
-	return app.P().Class("whose").ID("whose").Text(sheetOf.Fill("machine", machine.Axis(s.host.Form().Machine()).Title()))
+	of := machine.Axis(s.host.Form().Machine())
+	return app.Div().Class("whose").ID("whose").Body(
+		app.Span().Text(sheetOf.Fill("machine", of.Title())),
+		app.If(s.machines.Alike(of) != nil, func() app.UI { return frame.Button("it-is-mine", itIsMine, s.takeAsOwn) }),
+	)
+}
+
+// takeAsOwn makes a sheet of the same name one of this device's axis.
+func (s *Sheet) takeAsOwn() {
+	s.machines = kept.ReadMachines()
+	if own := s.machines.Alike(s.host.Form().Machine()); own != nil {
+		s.host.Edit(func(f *form.Form) {
+			f.SetMachine(own.Axis)
+			s.Meet()
+		})
+	}
+}
+
+// keepFacts keeps what the sheet says of its axis beside the setting.
+func (s *Sheet) keepFacts() {
+	s.machines = kept.ReadMachines()
+	a := s.own()
+	if a == nil {
+		return
+	}
+	key, text := a.Setting()
+	a.Axis = a.Updated(s.host.Form()).WithSetting(key, text, a.Text("set"))
+	says := machineSaved.Fill("machine", a.Title())
+	if refused := a.Keep(); refused != "" {
+		says = word.Together(notSaved, refused.Says())
+	}
+	s.host.Edit(func(*form.Form) { s.Meet() })
+	browser.Announce(says)
+}
+
+// hasFacts reports whether the sheet says something of its axis that this does not have.
+func (s *Sheet) hasFacts() bool {
+	a := s.own()
+	if a == nil {
+		return false
+	}
+	key, text := a.Setting()
+	return a.Updated(s.host.Form()).WithSetting(key, text, a.Text("set")).Fragment() != a.Fragment()
 }
 
 // openNaming asks for the names of a new machine.
@@ -226,24 +272,32 @@ func (s *Sheet) toSet() *kept.Axis {
 	return a
 }
 
-// setIt makes the answer the machine's setting, and saves the sheet to the log under its name.
-func (s *Sheet) setIt() {
+// setIt makes the answer the machine's setting, and saves the sheet to the log under its name. It
+// reports whether it did: of what another tab has changed meanwhile, the page asks anew.
+func (s *Sheet) setIt() bool {
+	was := s.own()
 	s.machines = kept.ReadMachines()
 	a := s.toSet()
-	if a == nil {
-		return
+	if a == nil || was == nil || a.Current() != was.Current() {
+		s.host.Edit(func(*form.Form) { s.Meet() })
+		browser.Announce(kept.Overtaken.Says())
+		return false
 	}
-	r := s.host.Form().Report()
+	r, logged := s.host.Form().Report(), inTheLog
 	if e, ok := logbook.Of(s.host.Form(), browser.Now(), a.Text("machine"), a.Text("axisname"), ""); ok {
-		kept.Put(kept.Items(kept.Read().Book.Merge([]logbook.Entry{e}).Added))
+		if _, refused := kept.Put(kept.Items(kept.Read().Book.Merge([]logbook.Entry{e}).Added)); refused != "" {
+			logged = word.Together(notInTheLog, refused.Says())
+		}
 	}
-	a.Axis = a.Swapped(s.host.Form()).WithSetting(r.SetKey, r.Set, browser.Today())
-	says := machineSet.Fill("machine", a.Title(), "setting", a.Shown())
-	if refused := a.Keep(); refused != "" {
+	a.Axis = a.Updated(s.host.Form()).WithSetting(r.SetKey, r.Set, browser.Today())
+	says := word.Together(machineSet.Fill("machine", a.Title(), "setting", a.Shown()), logged)
+	refused := a.Keep()
+	if refused != "" {
 		says = word.Together(notSaved, refused.Says())
 	}
 	s.host.Edit(func(*form.Form) { s.Meet() })
 	browser.Announce(says)
+	return refused == ""
 }
 
 // SetIt is the button for that, where the report has no main act of its own.
@@ -252,7 +306,7 @@ func (s *Sheet) SetIt() app.UI {
 	if a == nil || s.hasMainAct() {
 		return app.Text("")
 	}
-	return app.P().Class("main-act").Body(frame.Button("set-it", iHaveSet.Fill("machine", a.Title()), s.setIt))
+	return app.P().Class("main-act").Body(frame.Button("set-it", iHaveSet.Fill("machine", a.Title()), func() { s.setIt() }))
 }
 
 // hasMainAct reports whether the report says what to do next in a place of its own.
@@ -265,10 +319,15 @@ func (s *Sheet) hasMainAct() bool {
 // MainAct says that the answer was set, and leads to what comes next.
 func (s *Sheet) MainAct(g report.Go) app.UI {
 	if s.toSet() == nil {
-		return app.P().Class("main-act").Body(s.host.Jump(g.Key, g.Text))
+		text := g.Text
+		if a := s.own(); a != nil {
+			text = nowCheck.Fill("machine", a.Title())
+		}
+		return app.P().Class("main-act").Body(s.host.Jump(g.Key, text))
 	}
 	return app.P().Class("main-act").Body(frame.Button("set-it", g.Text, func() {
-		s.setIt()
-		s.host.GoTo(g.Key)
+		if s.setIt() {
+			s.host.GoTo(g.Key)
+		}
 	}))
 }

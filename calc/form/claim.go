@@ -74,7 +74,7 @@ func (f *Form) Check() (Check, string) {
 // compareClaim is Check of the result alone.
 func (f *Form) compareClaim() (Check, string) {
 	c := f.received
-	if c == nil {
+	if c == nil || f.settingAsked {
 		return Unclaimed, ""
 	}
 	ours, found := f.figureOf(c.Output)

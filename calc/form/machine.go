@@ -18,6 +18,9 @@ const mostName = 60
 
 func isMachineKey(key string) bool { return slices.Contains(MachineKeys[:], key) }
 
+// NameText is a text under one of MachineKeys as a sheet has it: on one line, and no longer than that.
+func NameText(text string) string { return word.Clip(text, mostName) }
+
 // Machine returns the pieces of a link that say whose axis the sheet is about.
 func (f *Form) Machine() []link.Piece { return f.machine }
 
@@ -28,7 +31,7 @@ func (f *Form) MachineText(key string) string { return link.TextOf(f.machine, ke
 func (f *Form) SetMachine(pieces []link.Piece) {
 	f.machine = nil
 	for _, key := range MachineKeys {
-		if text := word.Clip(link.TextOf(pieces, key), mostName); text != "" {
+		if text := NameText(link.TextOf(pieces, key)); text != "" {
 			f.machine = append(f.machine, link.Piece{Key: key, Cells: []string{text}})
 		}
 	}
@@ -37,15 +40,18 @@ func (f *Form) SetMachine(pieces []link.Piece) {
 // A Current is the setting that an axis has now, as this device knows it.
 type Current struct {
 	Key, Text string // as in a link
-	Date      string // since when
+	Shown     string // with its unit
+	Date      string // since when; empty if that is not known
 }
 
 // SetCurrent hands the form the setting that its axis has now. While the sheet has another one, and
 // its result is not how the axis came to it, the answer waits until the person has said which of the
 // two the readings were made with.
 func (f *Form) SetCurrent(c Current) {
-	f.current = c
-	f.solve()
+	if c != f.current {
+		f.current = c
+		f.solve()
+	}
 }
 
 // Agree says that the readings were made with the setting of the sheet, whatever the axis has now.
@@ -88,8 +94,17 @@ func (f *Form) askSetting() {
 	if !f.settingAsked {
 		return
 	}
-	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: whichSetting.Fill(
-		"current", f.current.Text, "date", f.current.Date, "sheet", text)})
+	// Nothing is worked out with it meanwhile.
+	field, _ := f.Field(key)
+	sheets := f.Entered(field)
+	if err := field.Cells.At(0).Set(""); err == nil {
+		f.report = f.sheet.Solve()
+	}
+	says := whichSettingOnce
+	if f.current.Date != "" {
+		says = whichSetting
+	}
+	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: says.Fill("current", f.current.Shown, "date", f.current.Date, "sheet", sheets)})
 }
 
 // isCurrent reports whether a setting is the one that the axis has now.

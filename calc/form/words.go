@@ -5,8 +5,11 @@ import "striderule/calc/word"
 // ofField names the field that a page's sentence about its entries is about.
 const ofField word.Template = "{field}: {problem}"
 
-// whichSetting asks about a machine's setting of now, and the sheet's.
-const whichSetting word.Template = "Which setting did the machine have during these readings? It has {current} since {date}; this sheet says {sheet}."
+// These ask about a machine's setting of now, and the sheet's; one with the day of that.
+const (
+	whichSetting     word.Template = "Which setting did the machine have for this? It has {current} since {date}; this sheet says {sheet}."
+	whichSettingOnce word.Template = "Which setting did the machine have for this? It has {current} now; this sheet says {sheet}."
+)
 
 // What is odd about a link.
 const (

@@ -38,7 +38,11 @@ var (
 // of makes an axis of pieces, of which the first with a key counts. It is none without a setting.
 func of(pieces []link.Piece) (a Axis, ok bool) {
 	for _, key := range keys {
-		if cells := link.CellsOf(pieces, key); len(cells) > 1 || len(cells) == 1 && cells[0] != "" {
+		cells := link.CellsOf(pieces, key)
+		if slices.Contains(form.MachineKeys[:], key) { // as the sheet that it fills in has it, to be found again
+			cells = []string{form.NameText(link.TextOf(pieces, key))}
+		}
+		if len(cells) > 1 || len(cells) == 1 && cells[0] != "" {
 			a = append(a, link.Piece{Key: key, Cells: cells})
 		}
 	}
@@ -54,10 +58,20 @@ func Of(f *form.Form) (Axis, bool) {
 }
 
 // Read returns the axis of a text of Fragment, or of any link to Calibrate; ok is false if that names
-// no machine or no setting.
+// no machine or no setting, or is of another version.
 func Read(text string) (a Axis, ok bool) {
-	a, ok = of(link.Split(text))
-	return a, ok && a.Text("machine") != ""
+	pieces := link.Split(text)
+	a, ok = of(pieces)
+	if !isDay(a.Text("set")) {
+		a = a.Without("set")
+	}
+	return a, ok && a.Text("machine") != "" && link.TextOf(pieces, "v") == link.Version
+}
+
+// isDay reports whether a text is like 2026-11-29.
+func isDay(text string) bool {
+	digits := strings.Trim(strings.ReplaceAll(text, "-", ""), "0123456789")
+	return len(text) == len("2026-11-29") && text[4] == '-' && text[7] == '-' && digits == ""
 }
 
 // Fragment is the link to Calibrate with what is known, and what an axis is stored as.
@@ -112,7 +126,7 @@ func (a Axis) Brief() string {
 // Current is the setting, for a sheet of this axis.
 func (a Axis) Current() form.Current {
 	key, text := a.Setting()
-	return form.Current{Key: key, Text: text, Date: a.Text("set")}
+	return form.Current{Key: key, Text: text, Shown: a.Shown(), Date: a.Text("set")}
 }
 
 // With is the axis with other texts, given as keys and texts in turn; an empty one takes the key away.
@@ -123,6 +137,17 @@ func (a Axis) With(keysAndTexts ...string) Axis {
 	}
 	with, _ := of(append(pieces, a...))
 	return with
+}
+
+// Updated is the axis with what a sheet says of it: the facts of one of Calibrate, or the parts that
+// one of Swap puts in. What the sheet does not say stays.
+func (a Axis) Updated(f *form.Form) Axis {
+	if f.Page.Slug != "measure" {
+		return a.Swapped(f)
+	}
+	facts, _ := Of(f)
+	updated, _ := of(lists.Concat(facts.Without("set"), a))
+	return updated
 }
 
 // WithSetting is the axis with another setting, since a day.

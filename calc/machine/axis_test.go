@@ -36,8 +36,8 @@ func TestAxisOfASheet(t *testing.T) {
 	assert.Equal(t, "538.0 steps/mm", a.Shown())
 	assert.Equal(t, "1.8° motor, 16 microsteps, 12 teeth on the motor, 54 driven, 80 mm commanded, mark at 105 mm", a.Brief())
 	assert.Equal(t, "2000 steps/in", a.WithSetting("steps", "2000 steps/in", "").Shown())
-	assert.Equal(t, form.Current{Key: "steps", Text: "538.0", Date: "2026-11-29"}, a.Current())
-	for _, not := range []string{"", "v=1&machine=Heron", "v=1&steps=538.0", "v=1&steps=&machine=Heron", "%%%", "steps=80&steps=90"} {
+	assert.Equal(t, form.Current{Key: "steps", Text: "538.0", Shown: "538.0 steps/mm", Date: "2026-11-29"}, a.Current())
+	for _, not := range []string{"", "v=1&machine=Heron", "v=1&steps=538.0", "v=1&steps=&machine=Heron", "%%%", "steps=80&steps=90", "v=2&steps=80&machine=Heron", "steps=80&machine=Heron"} {
 		_, ok := machine.Read(not)
 		assert.False(t, ok, not)
 	}
@@ -90,6 +90,21 @@ func TestAxisIntoEachPage(t *testing.T) {
 			assert.Equal(t, c.plover, f.Fragment(), "twice is once")
 		})
 	}
+}
+
+// Readings stay with the test that they are from.
+func TestAxisBesideReadings(t *testing.T) {
+	f := calctest.Load(t, "measure", "v=1&steps=80&asked=100&mark=120&rest=25,25.1&tool=caliper-0.02&angle=0.9")
+	read(t, heron).Into(f)
+	assert.Equal(t, "v=1&steps=538.0&asked=100&mark=120&rest=25,25.1&tool=caliper-0.02&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D&machine=Heron&axisname=extruder&id=k3x9&set=2026-11-29", f.Fragment())
+}
+
+// What a sheet says of its axis is kept with what was set.
+func TestAxisIsUpdated(t *testing.T) {
+	a := read(t, "v=1&steps=538.0&angle=1.8&machine=Heron&id=k3x9&set=2026-11-29")
+	f := calctest.Load(t, "measure", "v=1&steps=500&asked=80&rest=28&tool=caliper-0.05&micro=16&machine=Other&id=b&set=2020-01-01")
+	f.SetMachine(a)
+	assert.Equal(t, "v=1&steps=500&asked=80&tool=caliper-0.05&angle=1.8&micro=16&machine=Heron&id=k3x9&set=2026-11-29", a.Updated(f).Fragment())
 }
 
 // A club's list goes through a link; what does not fit is said.
@@ -152,10 +167,10 @@ func TestWhichSettingIsAsked(t *testing.T) {
 	const sheet = "v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05"
 	f := calctest.Load(t, "measure", sheet)
 	require.NotNil(t, f.Report().Answer)
-	f.SetCurrent(form.Current{Key: "steps", Text: "471.6", Date: "2026-11-29"})
+	f.SetCurrent(form.Current{Key: "steps", Text: "471.6", Shown: "471.6 steps/mm", Date: "2026-11-29"})
 	assert.True(t, f.IsSettingAsked())
 	assert.Nil(t, f.Report().Answer)
-	assert.Equal(t, "Which setting did the machine have during these readings? It has 471.6 since 2026-11-29; this sheet says 538.0.", f.ProblemAt("steps", 0))
+	assert.Equal(t, "Which setting did the machine have for this? It has 471.6 steps/mm since 2026-11-29; this sheet says 538.0 steps/mm.", f.ProblemAt("steps", 0))
 	f.Agree()
 	assert.NotNil(t, f.Report().Answer)
 	f.Set("rest", 0, "28.8")

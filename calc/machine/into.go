@@ -9,8 +9,12 @@ import (
 	"striderule/calc/sheet"
 )
 
-// Into fills the axis into a form: its facts take the place of those that the sheet has, and
-// readings stay. On a page of several axes it takes its own row, by its name, or the first empty
+// testKeys are the facts of a test, which belong to readings that were made with it.
+var testKeys = []string{"drive", "path", "trip", "asked", "askeddeg", "speed", "read", "marks", "mark",
+	"tool", "step", "limits", "tooldeg", "stepdeg", "limitsdeg", "marktool", "markstep", "marklimits"}
+
+// Into fills the axis into a form: its facts take the place of those that the sheet has. Readings
+// stay, and with them what is said of the test that they are from. On a page of several axes it takes its own row, by its name, or the first empty
 // one. It returns what the form held, to put back.
 func (a Axis) Into(f *form.Form) form.Texts {
 	var texts form.Texts
@@ -21,10 +25,11 @@ func (a Axis) Into(f *form.Form) form.Texts {
 	} else {
 		texts.Machine = a
 	}
+	tested := hasReadings(f)
 	for _, field := range f.Fields() {
 		cells, isFact := a.factFor(field)
 		switch {
-		case !isFact:
+		case !isFact, tested && f.Filled(field) && slices.Contains(testKeys, field.Key):
 		case field.Group == nil || field.Group != name.Group:
 			if !several || f.Text(field.Key, 0) == "" {
 				texts.Fill(field.Key, cells...)
@@ -34,6 +39,13 @@ func (a Axis) Into(f *form.Form) form.Texts {
 		}
 	}
 	return f.Put(texts)
+}
+
+// hasReadings reports whether something is typed in rows that are no part of a drivetrain.
+func hasReadings(f *form.Form) bool {
+	return slices.ContainsFunc(f.Fields(), func(field sheet.Field) bool {
+		return field.Group != nil && field.Needed && f.Filled(field) && f.Visible(field, 0)
+	})
 }
 
 // rowIn is the row that is the axis', by its name.

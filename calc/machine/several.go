@@ -46,9 +46,9 @@ func Split(fragment string) []Axis {
 	pieces := link.Split(fragment)
 	var axes []Axis
 	for i := range min(len(link.CellsOf(pieces, "machine")), Most) {
-		var own []link.Piece
+		own := []link.Piece{{Key: "v", Cells: []string{link.TextOf(pieces, "v")}}}
 		for _, p := range pieces {
-			if i >= len(p.Cells) {
+			if i >= len(p.Cells) || p.Key == "v" {
 				continue
 			}
 			cells := p.Cells[i : i+1]
