@@ -1,0 +1,109 @@
+package whose
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"striderule/app/browser"
+	"striderule/app/frame"
+	"striderule/app/kept"
+	"striderule/calc/form"
+	"striderule/calc/logbook"
+	"striderule/calc/report"
+	"striderule/calc/word"
+)
+
+// WhichSetting are the two answers to which setting the readings were made with.
+func (s *Sheet) WhichSetting() app.UI {
+	a := s.own()
+	if a == nil { // deleted meanwhile
+		return app.Text("")
+	}
+	_, text := s.host.Form().Setting()
+	return app.Div().Class("suggestions which").Body(
+		frame.Button("setting-machine", machinesSetting.Fill("setting", a.Shown()), func() {
+			key, current := a.Setting()
+			s.host.Edit(func(f *form.Form) {
+				texts := form.Texts{Machine: f.Machine()}
+				texts.Fill("as", strings.TrimSuffix(key, "deg"))
+				texts.Fill(key, current)
+				f.Put(texts)
+			})
+			s.host.Refill()
+		}).Class("suggest"),
+		frame.Button("setting-sheet", sheetsSetting.Fill("setting", text), func() {
+			s.host.Edit(func(f *form.Form) { f.Agree() })
+		}).Class("suggest"),
+	)
+}
+
+// toSet is the axis of the sheet, where its answer is another setting than it has; nil otherwise.
+func (s *Sheet) toSet() *kept.Axis {
+	a, r := s.own(), s.host.Form().Report()
+	if a == nil || r.Set == "" || a.Text(r.SetKey) == r.Set {
+		return nil
+	}
+	return a
+}
+
+// setIt makes the answer the machine's setting, and saves the sheet to the log under its name. It
+// reports whether it did: of what another tab has changed meanwhile, the page asks anew.
+func (s *Sheet) setIt() bool {
+	was := s.own()
+	s.machines = kept.ReadMachines()
+	a := s.toSet()
+	if a == nil || was == nil || a.Current() != was.Current() {
+		s.host.Edit(func(*form.Form) { s.Meet() })
+		browser.Announce(kept.Overtaken.Says())
+		return false
+	}
+	r, logged := s.host.Form().Report(), inTheLog
+	if e, ok := logbook.Of(s.host.Form(), browser.Now(), a.Text("machine"), a.Text("axisname"), ""); ok {
+		if _, refused := kept.Put(kept.Items(kept.Read().Book.Merge([]logbook.Entry{e}).Added)); refused != "" {
+			logged = word.Together(notInTheLog, refused.Says())
+		}
+	}
+	a.Axis = a.Updated(s.host.Form()).WithSetting(r.SetKey, r.Set, browser.Today())
+	says := word.Together(machineSet.Fill("machine", a.Title(), "setting", a.Shown()), logged)
+	refused := a.Keep()
+	if refused != "" {
+		says = word.Together(notSaved, refused.Says())
+	}
+	s.host.Edit(func(*form.Form) { s.Meet() })
+	browser.Announce(says)
+	return refused == ""
+}
+
+// SetIt is the button for that, where the report has no main act of its own.
+func (s *Sheet) SetIt() app.UI {
+	a := s.toSet()
+	if a == nil || s.hasMainAct() {
+		return app.Text("")
+	}
+	return app.P().Class("main-act").Body(frame.Button("set-it", iHaveSet.Fill("machine", a.Title()), func() { s.setIt() }))
+}
+
+// hasMainAct reports whether the report says what to do next in a place of its own.
+func (s *Sheet) hasMainAct() bool {
+	return slices.ContainsFunc(s.host.Form().Report().Parts, func(p report.Part) bool {
+		return slices.ContainsFunc(p.Blocks, func(b report.Block) bool { _, is := b.(report.Go); return is })
+	})
+}
+
+// MainAct says that the answer was set, and leads to what comes next.
+func (s *Sheet) MainAct(g report.Go) app.UI {
+	if s.toSet() == nil {
+		text := g.Text
+		if a := s.own(); a != nil {
+			text = nowCheck.Fill("machine", a.Title())
+		}
+		return app.P().Class("main-act").Body(s.host.Jump(g.Key, text))
+	}
+	return app.P().Class("main-act").Body(frame.Button("set-it", g.Text, func() {
+		if s.setIt() {
+			s.host.GoTo(g.Key)
+		}
+	}))
+}
