@@ -67,12 +67,12 @@ func (p *startPage) Render() app.UI {
 
 // machines are those of this device, each a way to its next calibration.
 func (p *startPage) machines() app.UI {
-	axes := kept.ReadMachines().Axes
+	axes := kept.ReadMachines().First(mostMachines)
 	if len(axes) == 0 {
 		return app.Text("")
 	}
 	var chips []app.UI
-	for _, a := range axes[:min(len(axes), mostMachines)] {
+	for _, a := range axes {
 		chips = append(chips, app.A().Class("chip").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(a.Title()))
 	}
 	return app.Section().ID("your-machines").Body(app.H2().Class("occasion").Text(yourMachines),

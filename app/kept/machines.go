@@ -25,17 +25,20 @@ const orderKey = "order"
 type Axis struct {
 	machine.Axis
 	Order int
+	key   string // its ID
 	text  string // as it was read; empty of one that is new
+	read  bool
+	ok    bool // it could be read
 }
 
-// Machines are the axes that stand on this device, in the person's order.
+// Machines are the axes that stand on this device, in the person's order. A club may have hundreds:
+// each is read when it is asked for.
 type Machines struct {
-	Axes    []*Axis
-	Unread  []Item  // what this version can't read; it stays as it is
+	all     []*Axis
 	Refused Refusal // why nothing could be read
 }
 
-// ReadMachines reads all of them.
+// ReadMachines finds all of them.
 func ReadMachines() *Machines {
 	m := &Machines{}
 	if !app.IsClient {
@@ -44,20 +47,61 @@ func ReadMachines() *Machines {
 	texts, failed := browser.Kept(machinePrefix())
 	m.Refused = refusal(failed)
 	for i := 0; i+1 < len(texts); i += 2 {
-		if a, ok := readAxis(texts[i], texts[i+1]); ok {
-			m.Axes = append(m.Axes, a)
-		} else {
-			m.Unread = append(m.Unread, Item{texts[i], texts[i+1]})
+		a := &Axis{key: texts[i], text: texts[i+1]}
+		if order, found := strings.CutPrefix(a.text, orderKey+"="); found {
+			order, _, _ = strings.Cut(order, "&")
+			a.Order, _ = strconv.Atoi(order)
 		}
+		m.all = append(m.all, a)
 	}
-	lists.Sort(m.Axes, func(a, b *Axis) bool {
+	lists.Sort(m.all, func(a, b *Axis) bool {
 		if a.Order != b.Order {
 			return a.Order < b.Order
 		}
-		return a.ID() < b.ID()
+		return a.key < b.key
 	})
 	return m
 }
+
+// isRead reads an axis, and reports whether that is possible: a newer version may have written it.
+func (a *Axis) isRead() bool {
+	if !a.read {
+		a.Axis, a.ok = machine.Read(a.text)
+		a.ok = a.ok && a.ID() == a.key
+		a.read = true
+	}
+	return a.ok
+}
+
+// First returns so many axes, as far as they can be read.
+func (m *Machines) First(n int) []*Axis {
+	var first []*Axis
+	for _, a := range m.all {
+		if len(first) == n {
+			break
+		}
+		if a.isRead() {
+			first = append(first, a)
+		}
+	}
+	return first
+}
+
+// All returns all that can be read.
+func (m *Machines) All() []*Axis { return m.First(len(m.all)) }
+
+// Unread is how many of those that were asked for can't be read. They stay as they are.
+func (m *Machines) Unread() (n int) {
+	for _, a := range m.all {
+		if a.read && !a.ok {
+			n++
+		}
+	}
+	return n
+}
+
+// Len is how many there are.
+func (m *Machines) Len() int { return len(m.all) }
 
 // OnMachines has something done when another tab has changed machines, or when the page comes back
 // that heard nothing meanwhile, until it is ended.
@@ -75,18 +119,10 @@ func OnMachines(do func()) (end func()) {
 	}
 }
 
-func readAxis(id, text string) (*Axis, bool) {
-	axis, ok := machine.Read(text)
-	pieces := link.Split(text)
-	order, _ := strconv.Atoi(link.TextOf(pieces, orderKey))
-	isNewer := link.TextOf(pieces, "v") != link.Version
-	return &Axis{axis, order, text}, ok && !isNewer && axis.ID() == id
-}
-
-// Of returns the axis with an ID; nil if this device has none.
+// Of returns the axis with an ID; nil if this device has none that can be read.
 func (m *Machines) Of(id string) *Axis {
-	for _, a := range m.Axes {
-		if a.ID() == id {
+	for _, a := range m.all {
+		if a.key == id && a.isRead() {
 			return a
 		}
 	}
@@ -95,15 +131,12 @@ func (m *Machines) Of(id string) *Axis {
 
 // OfSheet returns the axis that a sheet is about; nil if this device has none.
 func (m *Machines) OfSheet(fragment string) *Axis {
-	if id := link.TextOf(link.Split(fragment), "id"); id != "" {
-		return m.Of(id)
-	}
-	return nil
+	return m.Of(link.TextOf(link.Split(fragment), "id"))
 }
 
 // Alike returns an axis of the same name, which may be the same one; nil if there is none.
 func (m *Machines) Alike(a machine.Axis) *Axis {
-	for _, other := range m.Axes {
+	for _, other := range m.All() {
 		if strings.EqualFold(other.Title(), a.Title()) {
 			return other
 		}
@@ -114,22 +147,22 @@ func (m *Machines) Alike(a machine.Axis) *Axis {
 // New is an axis that is not kept yet, at the end of the list. It keeps its ID if that is free.
 func (m *Machines) New(a machine.Axis) *Axis {
 	order := 0
-	for _, other := range m.Axes {
+	for _, other := range m.all {
 		order = max(order, other.Order)
 	}
 	for n := 0; a.ID() == "" || m.isTaken(a.ID()); n++ {
 		a = a.With("id", idOf(a.Fragment()+browser.Now()+strconv.Itoa(n)))
 	}
-	return &Axis{Axis: a, Order: order + 1}
+	return &Axis{Axis: a, Order: order + 1, key: a.ID(), read: true, ok: true}
 }
 
 func (m *Machines) isTaken(id string) bool {
-	for _, u := range m.Unread {
-		if u.Key == id {
+	for _, a := range m.all {
+		if a.key == id {
 			return true
 		}
 	}
-	return m.Of(id) != nil
+	return false
 }
 
 // idOf is a short ID made of a text (FNV-1a, 32 bits).

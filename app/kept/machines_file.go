@@ -14,7 +14,7 @@ const machinesPage = "machines"
 // WithMachines are the entries of a log with the axes of this device, for one file.
 func WithMachines(entries []logbook.Entry) []logbook.Entry {
 	all := append([]logbook.Entry(nil), entries...)
-	for _, a := range ReadMachines().Axes {
+	for _, a := range ReadMachines().All() {
 		date := a.Text("set")
 		if !logbook.IsDate(date) {
 			date = browser.Today()

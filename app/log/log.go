@@ -245,7 +245,7 @@ func (p *Page) tools() app.UI {
 	}
 	some := p.kept.Book.Len() > 0
 	return app.Div().Class("tools").Body(
-		app.If(some || len(p.machinesNow.Axes) > 0, func() app.UI {
+		app.If(some || p.machinesNow.Len() > 0, func() app.UI {
 			return frame.Button("export", saveFile, func() {
 				browser.SaveFile(kept.FileName("json"), logbook.WriteFile(kept.WithMachines(p.kept.Book.All())))
 			})

@@ -29,7 +29,7 @@ func labelURL(a machine.Axis) (url string, ok bool) {
 // labelsView are the labels, as they are printed.
 func (p *Page) labelsView() app.UI {
 	var all []app.UI
-	for _, a := range p.kept.Axes {
+	for _, a := range p.kept.All() {
 		url, ok := labelURL(a.Axis)
 		if !ok {
 			all = append(all, app.P().Class("hint").Text(labelLong.Fill("machine", a.Title())))

@@ -30,10 +30,17 @@ type Page struct {
 	said    string         // what was done last
 	gone    *kept.Axis     // what was deleted last
 	labels  bool           // they show
+	shown   int            // of the list
 	release func()
 }
 
-func (p *Page) OnInit() { p.load() }
+// step is how many axes are listed at first, and more each time.
+const step = 24
+
+func (p *Page) OnInit() {
+	p.shown = step
+	p.load()
+}
 
 func (p *Page) load() {
 	p.kept = kept.ReadMachines()
@@ -69,6 +76,7 @@ func (p *Page) OnDismount() {
 }
 
 func (p *Page) Render() app.UI {
+	list := p.list() // reads them
 	return frame.Shell(site.MachinesPath, Name, pageQuestion,
 		app.P().Class(p.onScreen("intro")).Text(whereTheyAre),
 		p.troubles(),
@@ -77,7 +85,7 @@ func (p *Page) Render() app.UI {
 			app.If(p.gone != nil, func() app.UI { return frame.Button("undo", undo, p.undo) }),
 		),
 		p.broughtView(),
-		p.list(),
+		list,
 		p.formView(),
 		p.handOn(),
 	)
@@ -94,7 +102,7 @@ func (p *Page) onScreen(class string) string {
 // troubles say what can't be read.
 func (p *Page) troubles() app.UI {
 	says := p.kept.Refused.Says()
-	if n := len(p.kept.Unread); n > 0 {
+	if n := p.kept.Unread(); n > 0 {
 		says = word.Together(says, unread.Fill("n", strconv.Itoa(n)))
 	}
 	if says == "" {
@@ -108,19 +116,23 @@ func (p *Page) list() app.UI {
 	switch {
 	case !app.IsClient:
 		return app.P().Class("ask").Text(notYet)
-	case len(p.kept.Axes) == 0:
+	case p.kept.Len() == 0:
 		return app.P().Class("ask").ID("machines-empty").Text(empty)
 	}
 	var items []app.UI
-	for i, a := range p.kept.Axes {
+	shown := p.kept.First(p.shown)
+	for i, a := range shown {
 		acts := []app.UI{p.act("edit", edit, edit, a, p.edit), p.act("copy", duplicate, duplicate, a, p.duplicate)}
 		acts = append(acts, p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }).Disabled(i == 0),
-			p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }).Disabled(i == len(p.kept.Axes)-1))
+			p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }).Disabled(i == p.kept.Len()-1))
 		items = append(items, item("axis-"+a.ID(), a.Axis, "", append(acts, p.act("delete", remove, remove, a, p.delete))))
 	}
 	return app.Div().Body(
 		app.If(len(p.brought) > 0, func() app.UI { return app.H2().Text(onDevice) }),
 		app.Ul().Class(p.onScreen("machines")).ID("machines").Body(items...),
+		app.If(len(shown) == p.shown && p.kept.Len() > p.shown, func() app.UI {
+			return frame.Button("more-machines", showMore, func() { p.shown += step })
+		}),
 	)
 }
 
@@ -202,7 +214,7 @@ func (p *Page) focus(id string) { p.ctx.Defer(func(app.Context) { browser.Focus(
 // swap gives an axis the place of a neighbour. Two may have the same number: another tab, or a link,
 // may have given it.
 func (p *Page) swap(id string, by int) {
-	axes := p.kept.Axes
+	axes := p.kept.All()
 	for i, a := range axes {
 		if a.ID() == id && i+by >= 0 && i+by < len(axes) {
 			axes[i], axes[i+by] = axes[i+by], axes[i]
@@ -228,11 +240,11 @@ func (p *Page) swap(id string, by int) {
 
 // handOn are one link to the whole list, and the labels.
 func (p *Page) handOn() app.UI {
-	if len(p.kept.Axes) == 0 {
+	if p.kept.Len() == 0 {
 		return app.Text("")
 	}
 	var axes []machine.Axis
-	for _, a := range p.kept.Axes {
+	for _, a := range p.kept.First(machine.Most) {
 		axes = append(axes, a.Axis)
 	}
 	address := browser.Origin() + site.LinkTo(site.MachinesPath, "")
@@ -242,8 +254,8 @@ func (p *Page) handOn() app.UI {
 			app.Button().Type("button").ID("copy-list").DataSet("copy", address+"#"+fragment).DataSet("said", listCopied).Text(copyList),
 			frame.Button("labels", labels, func() { p.labels = !p.labels }).Aria("expanded", strconv.FormatBool(p.labels)),
 		),
-		app.If(fit < len(axes), func() app.UI {
-			return app.P().Class("hint").ID("not-all").Text(notAllFit.Fill("n", strconv.Itoa(fit), "all", strconv.Itoa(len(axes))))
+		app.If(fit < p.kept.Len(), func() app.UI {
+			return app.P().Class("hint").ID("not-all").Text(notAllFit.Fill("n", strconv.Itoa(fit), "all", strconv.Itoa(p.kept.Len())))
 		}),
 		app.If(p.labels, p.labelsView),
 	)

@@ -29,6 +29,7 @@ const (
 	restored     word.Template = "{machine} is back."
 	saved        word.Template = "{machine} is saved."
 	undo                       = "Undo"
+	showMore                   = "Show more"
 	notSaved                   = "Not saved."
 	unread       word.Template = "{n} saved here can't be read: a newer version of this site may have written them. They stay as they are."
 	copyName     word.Template = "{axis} copy"

@@ -60,9 +60,10 @@ const mostChips = 12
 // Chips are the machines that fill the sheet in.
 func (s *Sheet) Chips() []app.UI {
 	var chips []app.UI
-	for _, a := range s.machines.Axes[:min(len(s.machines.Axes), mostChips)] {
+	own := s.own()
+	for _, a := range s.machines.First(mostChips) {
 		id := a.ID()
-		chips = append(chips, frame.Button("machine-"+id, a.Title(), func() { s.useMachine(id) }).Aria("pressed", strconv.FormatBool(a == s.own())))
+		chips = append(chips, frame.Button("machine-"+id, a.Title(), func() { s.useMachine(id) }).Aria("pressed", strconv.FormatBool(a == own)))
 		if s.unfill != nil && id == s.filled { // behind it: a second tap must not meet another machine
 			chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
 		}
@@ -73,7 +74,7 @@ func (s *Sheet) Chips() []app.UI {
 	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.hasFacts() {
 		chips = append(chips, frame.Button("keep-facts", keepTheFacts, s.keepFacts))
 	}
-	if len(s.machines.Axes) > 0 {
+	if s.machines.Len() > 0 {
 		chips = append(chips, app.A().Class("to-machines").Href(site.LinkTo(site.MachinesPath, "")).Text(toMachines))
 	}
 	return chips
