@@ -105,6 +105,11 @@ window.striderule = window.striderule || {};
     menu().firstElementChild.focus();
   });
 
+  // ---- A chip that is half out of its strip comes into it with the focus: browsers leave it.
+  addEventListener("focusin", (e) => {
+    if (e.target.closest(".chips")) e.target.scrollIntoView({ inline: "nearest", block: "nearest" });
+  });
+
   // ---- Who looks for a word finds it in closed folds too: browsers open what they find.
   addEventListener("keydown", (e) => {
     const find = (e.ctrlKey || e.metaKey) && e.key.toLowerCase() === "f" || e.key === "F3";

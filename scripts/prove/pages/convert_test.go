@@ -49,11 +49,13 @@ func TestFieldsSayHowTheyWereRead(t *testing.T) {
 	assert.Contains(t, browser.Eval[string](p, `document.getElementById("f-screw").getAttribute("aria-describedby")`), "f-screw-read")
 	assert.NotContains(t, p.Text(".bar"), "?")
 	p.Fill("screw", "2.5")
+	p.Wait(`document.getElementById("f-screw-read")?.textContent.includes("1 start.")`)
 	assert.Equal(t, "Lead 2.5 mm, 1 start.", p.Text("#f-screw-read"))
 	assert.Equal(t, "These parts give 1280 steps/mm.", p.Text("#f-steps-read.doubted"))
 	assert.Contains(t, p.Text(".answer .doubt"), "if yours has 2 starts, write 2.5 x 2.")
 	assert.Regexp(t, `^\?`, p.Text(".bar"))
 	p.Fill("screw", "thick")
+	p.Wait(`document.getElementById("f-screw-problem")`)
 	assert.False(t, browser.Eval[bool](p, `Boolean(document.getElementById("f-screw-read"))`), "what is wrong stands there")
 
 	p.Open("/convert/#v=1&steps=538.0&angle=1.8&micro=16&ratio=12:54")

@@ -37,7 +37,7 @@ func TestTextTwiceTheSize(t *testing.T) {
 		assert.Equal(t, "32px", browser.Eval[string](p, `getComputedStyle(document.documentElement).fontSize`))
 		assert.Equal(t, int64(browser.Width), browser.Eval[int64](p, `document.documentElement.scrollWidth`), path)
 		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll("main *")]
-			.filter((e) => e.checkVisibility() && !e.closest("svg, .unseen, .scroll") && getComputedStyle(e).position !== "absolute" && e.getBoundingClientRect().right > innerWidth + 1)
+			.filter((e) => e.checkVisibility() && !e.closest("svg, .unseen, .scroll, .chips") && getComputedStyle(e).position !== "absolute" && e.getBoundingClientRect().right > innerWidth + 1)
 			.map((e) => e.tagName + " " + e.className + " " + e.textContent.slice(0, 50))`), path)
 	}
 }

@@ -61,7 +61,7 @@ func TestLabelIsRead(t *testing.T) {
 		require.True(t, ok)
 		label := p.Text("#label-" + id)
 		assert.Contains(t, label, a.Title())
-		assert.Contains(t, label, a.Shown()+" · "+a.Text("set"))
+		assert.Contains(t, label, a.Shown()+", since "+a.Text("set"))
 		says := readQR(t, labelsCode(t, p, id))
 		assert.LessOrEqual(t, len(says), 270)
 		fragment, found := strings.CutPrefix(says, p.Root()+"measure/#")
