@@ -111,6 +111,9 @@ func TestClubsListIsHostile(t *testing.T) {
 		"commands":       "v=1&steps=80,81&machine=Heron,Plover&line=M104%20S300%20M92%20E%7Bvalue%7D,M302%20P1&entry=x,y&linetravel=M500,M501&linerotary=M502",
 		"bidi":           "v=1&steps=80&machine=%E2%80%AEnoreH&axisname=a%0Ab&order=-1&constructor=1&__proto__=1",
 	} {
+		if !full() && name != "HTML" && name != "commands" {
+			continue
+		}
 		t.Run(name, func(t *testing.T) {
 			p := s.NewPage(t)
 			p.Open("/machines/")
