@@ -76,7 +76,7 @@ func printSizes(root, dist string) (share float64, err error) {
 	fmt.Printf("%-32s %12d %12d %12d\n", "stock go-app hello world", theirs.raw, theirs.gzip, theirs.brotli)
 	part := func(a, b int) float64 { return float64(a) / float64(b) }
 	share = part(ours.brotli, theirs.brotli)
-	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.2fx, aim %.2fx)\n", "ours of stock", part(ours.raw, theirs.raw), part(ours.gzip, theirs.gzip), share, budget, aim)
+	fmt.Printf("%-32s %11.3fx %11.3fx %11.3fx  (budget %.3fx, aim %.2fx)\n", "ours of stock", part(ours.raw, theirs.raw), part(ours.gzip, theirs.gzip), share, budget, aim)
 	return share, nil
 }
 
@@ -88,7 +88,7 @@ const (
 
 func checkBudget(share float64) error {
 	if share > budget {
-		return fmt.Errorf("the program is over its budget: %.3fx of the stock hello world by brotli, and at most %.2fx is allowed", share, budget)
+		return fmt.Errorf("the program is over its budget: %.3fx of the stock hello world by brotli, and at most %.3fx is allowed", share, budget)
 	}
 	return nil
 }
