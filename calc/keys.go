@@ -3,6 +3,7 @@ package calc
 import (
 	"sync"
 
+	"striderule/calc/form"
 	"striderule/calc/link"
 )
 
@@ -12,7 +13,13 @@ var linkKeys = struct {
 	sync.Mutex
 	known map[string]bool
 	pages int // whose keys are known
-}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true, "machine": true, "axisname": true, "id": true, "set": true}}
+}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true}}
+
+func init() {
+	for _, key := range form.MachineKeys {
+		linkKeys.known[key] = true
+	}
+}
 
 func isLinkKey(key string) bool {
 	linkKeys.Lock()

@@ -44,8 +44,8 @@ const (
 	overtaken offered = "overtaken" // what the address of the step before should be
 	pasteRows offered = "pasteRows" // (id, text) a piece of a table
 	start     offered = "start"     // the program goes on
-	unfoldAll offered = "unfoldAll" // the person is about to look for a word
 	takeFile  offered = "takeFile"  // (name, text, error) a file was chosen or dropped
+	unfoldAll offered = "unfoldAll" // the person is about to look for a word
 )
 
 func (a asked) call(args ...any) app.Value { return app.Window().Get(object).Call(string(a), args...) }

@@ -36,8 +36,9 @@ func (c *calculator) besideOf(f sheet.Field, row int) beside {
 
 func (c *calculator) besideNow(f sheet.Field, row int) beside {
 	b := beside{Problem: c.form.ProblemAt(f.Key, row), Asked: c.form.AskedAt(f.Key, row), Remark: c.form.RemarkAt(f.Key, row)}
-	if key, _ := c.form.Setting(); key == f.Key {
-		b.Which = c.form.IsSettingAsked()
+	if c.form.IsSettingAsked() {
+		key, _ := c.form.Setting()
+		b.Which = key == f.Key
 	}
 	if b.Asked != "" {
 		b.Read, b.Rather = view.QuantityOf(f, row).Meanings()

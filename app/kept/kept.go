@@ -3,6 +3,7 @@ package kept
 import (
 	"errors"
 	"strconv"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -161,6 +162,22 @@ func refusal(name string) Refusal {
 		return Full
 	}
 	return Blocked
+}
+
+// OnChange has something done when another tab has changed what is kept under keys with a prefix, or
+// when the page comes back that lay aside and heard nothing meanwhile, until it is ended.
+func OnChange(prefix string, do func()) (end func()) {
+	heard := func(event app.Value) {
+		key := event.Get("key") // null where the whole storage was emptied
+		if key.IsNull() || strings.HasPrefix(key.String(), prefix) || event.Get("persisted").Truthy() {
+			do()
+		}
+	}
+	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
+	return func() {
+		ofStorage()
+		ofPage()
+	}
 }
 
 // FileName is that of a file of the log, with today's date.

@@ -103,21 +103,8 @@ func (m *Machines) Unread() (n int) {
 // Len is how many there are.
 func (m *Machines) Len() int { return len(m.all) }
 
-// OnMachines has something done when another tab has changed machines, or when the page comes back
-// that heard nothing meanwhile, until it is ended.
-func OnMachines(do func()) (end func()) {
-	heard := func(event app.Value) {
-		key := event.Get("key") // null where the whole storage was emptied
-		if key.IsNull() || event.Get("persisted").Truthy() || strings.HasPrefix(key.String(), machinePrefix()) {
-			do()
-		}
-	}
-	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
-	return func() {
-		ofStorage()
-		ofPage()
-	}
-}
+// OnMachines is OnChange of machines.
+func OnMachines(do func()) (end func()) { return OnChange(machinePrefix(), do) }
 
 // Of returns the axis with an ID; nil if this device has none that can be read.
 func (m *Machines) Of(id string) *Axis {
@@ -151,7 +138,7 @@ func (m *Machines) New(a machine.Axis) *Axis {
 		order = max(order, other.Order)
 	}
 	for n := 0; a.ID() == "" || m.isTaken(a.ID()); n++ {
-		a = a.With("id", idOf(a.Fragment()+browser.Now()+strconv.Itoa(n)))
+		a = a.With("id", link.Sum(append(a.Without("id"), link.Piece{Key: browser.Now(), Cells: []string{strconv.Itoa(n)}})))
 	}
 	return &Axis{Axis: a, Order: order + 1, key: a.ID(), read: true, ok: true}
 }
@@ -163,15 +150,6 @@ func (m *Machines) isTaken(id string) bool {
 		}
 	}
 	return false
-}
-
-// idOf is a short ID made of a text (FNV-1a, 32 bits).
-func idOf(text string) string {
-	hash := uint32(0x811c9dc5)
-	for _, c := range []byte(text) {
-		hash = (hash ^ uint32(c)) * 0x01000193
-	}
-	return strconv.FormatUint(uint64(hash), 36)
 }
 
 // Keep keeps an axis. It is Overtaken if another tab has changed or deleted it since it was read.

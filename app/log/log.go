@@ -55,19 +55,7 @@ func (p *Page) OnNav(ctx app.Context) {
 func (p *Page) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
-	heard := func(event app.Value) {
-		// No key: the whole storage was emptied. Persisted: the page lay aside, and
-		// heard nothing meanwhile.
-		key := event.Get("key")
-		if key.IsNull() || strings.HasPrefix(key.String(), kept.Prefix()) || event.Get("persisted").Truthy() {
-			ctx.Dispatch(func(app.Context) { p.changedElsewhere() })
-		}
-	}
-	ofStorage, ofPage := browser.Listen("storage", heard), browser.Listen("pageshow", heard)
-	p.release = func() {
-		ofStorage()
-		ofPage()
-	}
+	p.release = kept.OnChange(kept.Prefix(), func() { ctx.Dispatch(func(app.Context) { p.changedElsewhere() }) })
 }
 
 // OnDismount stops listening.

@@ -46,8 +46,10 @@ func (p *Page) load() {
 	p.kept = kept.ReadMachines()
 	p.address = frame.Here(site.MachinesPath)
 	p.brought = machine.Split(p.address)
-	page, _ := calc.PageOf(site.SheetOfMachines)
-	p.checks = calc.NewForm(page)
+	if len(p.brought) > 0 {
+		page, _ := calc.PageOf(site.SheetOfMachines)
+		p.checks = calc.NewForm(page)
+	}
 }
 
 func (p *Page) OnNav(ctx app.Context) {
@@ -122,10 +124,13 @@ func (p *Page) list() app.UI {
 	var items []app.UI
 	shown := p.kept.First(p.shown)
 	for i, a := range shown {
-		acts := []app.UI{p.act("edit", edit, edit, a, p.edit), p.act("copy", duplicate, duplicate, a, p.duplicate)}
-		acts = append(acts, p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }).Disabled(i == 0),
-			p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }).Disabled(i == p.kept.Len()-1))
-		items = append(items, item("axis-"+a.ID(), a.Axis, "", append(acts, p.act("delete", remove, remove, a, p.delete))))
+		items = append(items, item("axis-"+a.ID(), a.Axis, "", []app.UI{
+			p.act("edit", edit, edit, a, p.edit),
+			p.act("copy", duplicate, duplicate, a, p.duplicate),
+			p.act("up", upSign, up, a, func(a *kept.Axis) { p.swap(a.ID(), -1) }).Disabled(i == 0),
+			p.act("down", downSign, down, a, func(a *kept.Axis) { p.swap(a.ID(), 1) }).Disabled(i == p.kept.Len()-1),
+			p.act("delete", remove, remove, a, p.delete),
+		}))
 	}
 	return app.Div().Body(
 		app.If(len(p.brought) > 0, func() app.UI { return app.H2().Text(onDevice) }),

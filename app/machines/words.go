@@ -46,7 +46,7 @@ const (
 	nameIt                     = "Machine: please enter a name."
 	setIt                      = "Setting: please enter it."
 	dateIt                     = "In use since: enter a day, as in 2026-11-29."
-	moreFacts                  = "Motor, gears, measuring tool and the usual test come from a sheet: tap Calibrate, fill them in, and use “Save as a machine” or “I have set it”."
+	moreFacts                  = "Motor, gears, measuring tool and the usual test come from a sheet: tap Calibrate, fill them in, and use “Keep these facts” or “I have set it”."
 )
 
 // A list that came with a link.

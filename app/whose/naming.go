@@ -54,8 +54,7 @@ func (s *Sheet) keepFacts() {
 	if a == nil {
 		return
 	}
-	key, text := a.Setting()
-	a.Axis = a.Updated(s.host.Form()).WithSetting(key, text, a.Text("set"))
+	a.Axis = s.withFacts(a)
 	says := machineSaved.Fill("machine", a.Title())
 	if refused := a.Keep(); refused != "" {
 		says = word.Together(notSaved, refused.Says())
@@ -67,11 +66,13 @@ func (s *Sheet) keepFacts() {
 // hasFacts reports whether the sheet says something of its axis that this does not have.
 func (s *Sheet) hasFacts() bool {
 	a := s.own()
-	if a == nil {
-		return false
-	}
+	return a != nil && s.withFacts(a).Fragment() != a.Fragment()
+}
+
+// withFacts is an axis with what the sheet says of it, and its own setting.
+func (s *Sheet) withFacts(a *kept.Axis) machine.Axis {
 	key, text := a.Setting()
-	return a.Updated(s.host.Form()).WithSetting(key, text, a.Text("set")).Fragment() != a.Fragment()
+	return a.Updated(s.host.Form()).WithSetting(key, text, a.Text("set"))
 }
 
 // openNaming asks for the names of a new machine.

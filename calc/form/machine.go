@@ -63,13 +63,13 @@ func (f *Form) Agree() {
 
 // both are the setting of the sheet and that of now, as one text.
 func (f *Form) both() string {
-	key, text := f.setting()
+	key, text := f.Setting()
 	return key + "=" + text + "&" + f.current.Key + "=" + f.current.Text
 }
 
-// setting is what the sheet has as the setting: the key of its field, and the text.
-func (f *Form) setting() (key, text string) {
-	for _, key := range settingKeys {
+// Setting is what the sheet has as the setting: the key of its field, and the text as a link has it.
+func (f *Form) Setting() (key, text string) {
+	for _, key := range SettingKeys {
 		if field, ok := f.Field(key); ok && field.Group == nil && f.Visible(field, 0) {
 			return key, field.Cells.At(0).Plain(f.Text(key, 0))
 		}
@@ -77,18 +77,15 @@ func (f *Form) setting() (key, text string) {
 	return "", ""
 }
 
-// settingKeys are the fields that may hold a setting, of which one shows.
-var settingKeys = [...]string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
-
-// Setting returns what the sheet has as the setting, for Current.
-func (f *Form) Setting() (key, text string) { return f.setting() }
+// SettingKeys are the fields that may hold a setting, of which one shows.
+var SettingKeys = []string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
 
 // IsSettingAsked reports whether the answer waits for which setting it was.
 func (f *Form) IsSettingAsked() bool { return f.settingAsked }
 
 // askSetting puts that question, where it is one.
 func (f *Form) askSetting() {
-	key, text := f.setting()
+	key, text := f.Setting()
 	f.settingAsked = f.current.Text != "" && text != "" && f.agreed != f.both() &&
 		!f.isCurrent(key, text) && !f.isCurrent(f.report.SetKey, f.report.Set) && f.ProblemAt(key, 0) == ""
 	if !f.settingAsked {

@@ -7,6 +7,7 @@ import (
 	"striderule/calc/form"
 	"striderule/calc/link"
 	"striderule/calc/lists"
+	"striderule/calc/logbook"
 	"striderule/calc/word"
 )
 
@@ -29,11 +30,8 @@ var keys = append(append([]string(nil), facts[:]...), form.MachineKeys[:]...)
 // LineKeys are the facts that would be sent to a machine.
 var LineKeys = []string{"line", "linetravel", "linerotary", "entry"}
 
-// Of the facts, those under one of which the setting stands, and those of the gears.
-var (
-	settingKeys = []string{"steps", "turn", "output", "stepsdeg", "turndeg", "outputdeg"}
-	gearKeys    = []string{"gears", "driving", "driven", "ratio"}
-)
+// gearKeys are the facts of the gears.
+var gearKeys = []string{"gears", "driving", "driven", "ratio"}
 
 // of makes an axis of pieces, of which the first with a key counts. It is none without a setting.
 func of(pieces []link.Piece) (a Axis, ok bool) {
@@ -62,16 +60,10 @@ func Of(f *form.Form) (Axis, bool) {
 func Read(text string) (a Axis, ok bool) {
 	pieces := link.Split(text)
 	a, ok = of(pieces)
-	if !isDay(a.Text("set")) {
+	if day := a.Text("set"); len(day) != len("2026-11-29") || !logbook.IsDate(day) {
 		a = a.Without("set")
 	}
 	return a, ok && a.Text("machine") != "" && link.TextOf(pieces, "v") == link.Version
-}
-
-// isDay reports whether a text is like 2026-11-29.
-func isDay(text string) bool {
-	digits := strings.Trim(strings.ReplaceAll(text, "-", ""), "0123456789")
-	return len(text) == len("2026-11-29") && text[4] == '-' && text[7] == '-' && digits == ""
 }
 
 // Fragment is the link to Calibrate with what is known, and what an axis is stored as.
@@ -95,7 +87,7 @@ func (a Axis) Title() string {
 
 // Setting returns the key and the text of the setting.
 func (a Axis) Setting() (key, text string) {
-	for _, key := range settingKeys {
+	for _, key := range form.SettingKeys {
 		if text := a.Text(key); text != "" {
 			return key, text
 		}
@@ -153,10 +145,10 @@ func (a Axis) Updated(f *form.Form) Axis {
 // WithSetting is the axis with another setting, since a day.
 func (a Axis) WithSetting(key, text, date string) Axis {
 	as := strings.TrimSuffix(key, "deg")
-	if as == settingKeys[0] {
+	if as == form.SettingKeys[0] {
 		as = ""
 	}
-	return a.Without(settingKeys...).With("as", as, key, text, "set", date)
+	return a.Without(form.SettingKeys...).With("as", as, key, text, "set", date)
 }
 
 // Without is the axis without what stands under some keys.
@@ -171,7 +163,7 @@ func Again(fragment string, now Axis) string {
 	if now != nil {
 		a = now
 	} else {
-		a = a.Without(settingKeys...)
+		a = a.Without(form.SettingKeys...)
 	}
 	return a.Fragment()
 }
