@@ -1,12 +1,12 @@
 // Package program compiles the app to the WebAssembly that browsers run.
 //
-// What each step buys, in bytes (2026-11-30; scripts/size -steps prints it anew):
+// What each step buys, in bytes (2026-12-01; scripts/size -steps prints it anew):
 //
 //	                                    raw      gzip -9    brotli 11
-//	as Go makes it                 11879154      2931955      2112260
-//	trimmed                         6425778      1701471      1238291
-//	slimmed                         8443771      1872937      1361202
-//	trimmed and slimmed             4622368      1048312       769392
+//	as Go makes it                 12471223      3024555      2182441
+//	trimmed                         6895323      1802902      1303249
+//	slimmed                         8354729      1902975      1384516
+//	trimmed and slimmed             4686765      1093051       798236
 package program
 
 import (

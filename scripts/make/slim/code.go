@@ -16,6 +16,8 @@ const (
 	opReturn        = 0x0F
 	opCall          = 0x10
 	opCallIndirect  = 0x11
+	opDrop          = 0x1A
+	opSelect        = 0x1B
 	opLocalGet      = 0x20
 	opLocalSet      = 0x21
 	opLocalTee      = 0x22
@@ -108,7 +110,7 @@ func decode(r *reader) ([]instr, error) {
 			case in.n > 7: // up to it, conversions
 				return nil, fmt.Errorf("instruction %#x %d is not known", op, in.n)
 			}
-		case op <= 0x01, op == opElse, op == opEnd, op == opReturn, op == 0x1A, op == 0x1B, op >= opI32Eqz && op <= opNumericLast:
+		case op <= 0x01, op == opElse, op == opEnd, op == opReturn, op == opDrop, op == opSelect, op >= opI32Eqz && op <= opNumericLast:
 		default:
 			return nil, fmt.Errorf("instruction %#x is not known", op)
 		}
@@ -251,6 +253,8 @@ func (f *function) slim(index int, t *tables) error {
 		}
 	}
 	f.shareAddress(index, t.numbers[index].new)
+	f.sink()
+	f.tidy() // what has become neighbours
 	return nil
 }
 

@@ -40,13 +40,31 @@ func shorten(c []instr) ([]instr, bool) {
 		return append(c[:n-2], instr{op: opI32Eqz}), true
 	case last.op == opI32Eqz && at(2).op == opI32Eqz && isTruth(at(3)):
 		return c[:n-2], true
+	// The contrary of a comparison of whole numbers.
+	case last.op == opI32Eqz && contrary[at(2).op] != 0:
+		return append(c[:n-2], instr{op: contrary[at(2).op]}), true
 	case last.op == opIf && at(2).op == opI32Eqz && at(3).op == opI32Eqz:
 		return append(c[:n-3], last), true
 	}
 	return c, false
 }
 
-func isLoad(in instr) bool { return in.op >= opLoadFirst && in.op < opStoreFirst }
+// contrary has for each comparison of whole numbers that which is true when it is not. Of floats
+// both can be false.
+var contrary = func() map[byte]byte {
+	of := map[byte]byte{}
+	for _, first := range []byte{opI32Eqz + 1, opI64Eqz + 1} { // equal, not equal; less, greater, at most, at least: signed and not
+		of[first], of[first+1] = first+1, first
+		for signed := range byte(2) {
+			less, greater, most, least := first+2+signed, first+4+signed, first+6+signed, first+8+signed
+			of[less], of[least], of[greater], of[most] = least, less, most, greater
+		}
+	}
+	return of
+}()
+
+func isLoad(in instr) bool  { return in.op >= opLoadFirst && in.op < opStoreFirst }
+func isStore(in instr) bool { return in.op >= opStoreFirst && in.op <= opStoreLast }
 
 // isTruth reports whether an instruction leaves 0 or 1: comparisons do.
 func isTruth(in instr) bool { return in.op >= opI32Eqz && in.op <= opCompareLast }

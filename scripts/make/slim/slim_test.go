@@ -230,11 +230,15 @@ func TestTidy(t *testing.T) {
 	further := load
 	further.n = 96
 	for what, c := range map[string]struct{ was, is []instr }{
-		"set to itself":      {[]instr{other, {op: opLocalSet, n: 4}, get}, []instr{get}},
-		"set to another":     {[]instr{other, {op: opLocalSet, n: 5}}, []instr{other, {op: opLocalSet, n: 5}}},
-		"place in the frame": {[]instr{get, {op: opI64ExtendI32U}, {op: opI64Const, n: 88}, {op: opI64Add}, {op: opI32WrapI64}, load}, []instr{get, further}},
-		"other address":      {[]instr{other, {op: opI32WrapI64}, {op: opI32Const, n: 88}, {op: opI32Add}, load}, []instr{other, {op: opI32WrapI64}, {op: opI32Const, n: 88}, {op: opI32Add}, load}},
-		"asked twice":        {[]instr{other, {op: opI64Eqz}, {op: opI64ExtendI32U}, {op: opI64Eqz}, {op: opI32Eqz}, {op: opIf}}, []instr{other, {op: opI64Eqz}, {op: opIf}}},
+		"set to itself":       {[]instr{other, {op: opLocalSet, n: 4}, get}, []instr{get}},
+		"set to another":      {[]instr{other, {op: opLocalSet, n: 5}}, []instr{other, {op: opLocalSet, n: 5}}},
+		"place in the frame":  {[]instr{get, {op: opI64ExtendI32U}, {op: opI64Const, n: 88}, {op: opI64Add}, {op: opI32WrapI64}, load}, []instr{get, further}},
+		"other address":       {[]instr{other, {op: opI32WrapI64}, {op: opI32Const, n: 88}, {op: opI32Add}, load}, []instr{other, {op: opI32WrapI64}, {op: opI32Const, n: 88}, {op: opI32Add}, load}},
+		"asked twice":         {[]instr{other, {op: opI64Eqz}, {op: opI64ExtendI32U}, {op: opI64Eqz}, {op: opI32Eqz}, {op: opIf}}, []instr{other, {op: opI64Eqz}, {op: opIf}}},
+		"not less":            {[]instr{other, other, {op: 0x53}, {op: opI32Eqz}}, []instr{other, other, {op: 0x59}}},                 // i64.lt_s, i64.ge_s
+		"not more":            {[]instr{other, other, {op: 0x4B}, {op: opI32Eqz}}, []instr{other, other, {op: 0x4D}}},                 // i32.gt_u, i32.le_u
+		"not the same":        {[]instr{other, other, {op: 0x51}, {op: opI32Eqz}}, []instr{other, other, {op: 0x52}}},                 // i64.eq, i64.ne
+		"not less, of floats": {[]instr{other, other, {op: 0x63}, {op: opI32Eqz}}, []instr{other, other, {op: 0x63}, {op: opI32Eqz}}}, // f64.lt
 	} {
 		f := function{code: c.was}
 		f.tidy()
