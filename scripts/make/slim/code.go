@@ -1,6 +1,9 @@
 package slim
 
-import "fmt"
+import (
+	"fmt"
+	"maps"
+)
 
 // Instructions by their number (WebAssembly core specification, 5.4).
 const (
@@ -201,6 +204,11 @@ func (m *module) slimCode(t *tables) error {
 	if err := t.thinLookups(functions); err != nil {
 		return err
 	}
+	imports, err := m.body(importSection)
+	if err != nil {
+		return err
+	}
+	t.imported = int((&reader{b: imports}).uint()) // only functions are
 	fixed := fixed(functions, t)
 	out := appendUint(nil, uint64(len(functions)))
 	for i, f := range functions {
@@ -243,9 +251,12 @@ func (f *function) slim(index int, t *tables) error {
 	if lay, ok := frameOf(f.code); ok {
 		j := jumper{frame: lay, code: f.code, numbers: f.code[lay.table].to, used: make([]bool, lay.blocks)}
 		j.live = liveNumbers(f.code, index)
+		ends := t.ends(f.code, index)
+		maps.DeleteFunc(j.live, func(number int64, _ bool) bool { return ends[number] })
 		j.live[int64(t.uint32(t.at[index]+recDeferReturn))] = true
 		j.mark()
-		t.number(index, j.live)
+		maps.DeleteFunc(ends, func(number int64, _ bool) bool { return j.live[number] }) // somebody else goes there
+		t.number(index, j.live, ends)
 		j.new = t.numbers[index].new
 		f.code = j.layOut()
 		if j.err != nil {
@@ -253,6 +264,7 @@ func (f *function) slim(index int, t *tables) error {
 		}
 	}
 	f.shareAddress(index, t.numbers[index].new)
+	f.dropAfter(t)
 	f.sink()
 	f.tidy() // what has become neighbours
 	return nil

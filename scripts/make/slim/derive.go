@@ -40,11 +40,7 @@ func (m *module) derive(t *tables) error {
 	if err != nil {
 		return err
 	}
-	imports, err := m.body(importSection)
-	if err != nil {
-		return err
-	}
-	function += (&reader{b: imports}).uint() // only functions are imported
+	function += uint64(t.imported)
 	behind := slices.IndexFunc(m.sections, func(s section) bool { return s.id > startSection })
 	m.sections = slices.Insert(m.sections, behind, section{startSection, appendUint(nil, function)})
 	return nil

@@ -21,8 +21,9 @@ const pointerIndex = 1
 // number gives new numbers to a function's live ones. It looks at which value the
 // runtime will ask for: the frame's size at the number itself, the map of pointers
 // at the number before (stkframe.getStackMap), which is that of the call; and the
-// map at the number at which the function goes on after a panic.
-func (t *tables) number(function int, live map[int64]bool) {
+// map at the number at which the function goes on after a panic. Those that nothing goes on at take
+// over a number that has the same values.
+func (t *tables) number(function int, live, ends map[int64]bool) {
 	at := t.at[function]
 	var frame, pointer values
 	frame = t.values(t.uint32(at + recFrame))
@@ -32,7 +33,7 @@ func (t *tables) number(function int, live map[int64]bool) {
 	n := numbering{new: map[int64]int64{}}
 	next := int64(0)
 	asked := map[int64]int32{} // maps of pointers by new number
-	for _, was := range slices.Sorted(maps.Keys(live)) {
+	give := func(was int64) {
 		is := next
 		if was > 0 {
 			if have, ok := asked[is-1]; ok && have != pointer.at(was-1) {
@@ -48,6 +49,24 @@ func (t *tables) number(function int, live map[int64]bool) {
 			n.frame = append(n.frame, frame.at(was))
 		}
 		next = is + 1
+	}
+	for _, was := range slices.Sorted(maps.Keys(live)) {
+		give(was)
+	}
+	for _, was := range slices.Sorted(maps.Keys(ends)) {
+		is := int64(1)
+		same := func() bool {
+			have, ok := asked[is-1]
+			return ok && have == pointer.at(was-1) && n.frame[is] == frame.at(was)
+		}
+		for is < next && !same() {
+			is++
+		}
+		if is < next {
+			n.new[was] = is
+		} else {
+			give(was)
+		}
 	}
 	for i := range n.frame {
 		value, ok := asked[int64(i)]

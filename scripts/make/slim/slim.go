@@ -12,8 +12,9 @@
 //   - the data comes in a few segments (memory.go),
 //   - a jump forward is a jump forward (jumps.go),
 //   - a call's return address is a small number (calls.go),
-//   - what computes nothing is left out (idioms.go),
 //   - a value is computed where it is used (sink.go),
+//   - calls that nothing returns from need nothing to go on with (ends.go),
+//   - what computes nothing is left out (idioms.go),
 //   - and so is what a page never comes to (needless.go).
 //
 // All of it leans on how one version of the toolchain writes programs. Of a

@@ -179,6 +179,12 @@ func TestNumber(t *testing.T) {
 		}
 		afterPanic := rapid.Int64Range(0, int64(size-1)).Draw(t, "after a panic")
 		live[afterPanic] = true
+		ends := map[int64]bool{}
+		for _, n := range rapid.SliceOf(rapid.Int64Range(1, int64(size))).Draw(t, "ends") {
+			if !live[n] {
+				ends[n] = true
+			}
+		}
 
 		tables := &tables{at: map[int]int{7: 0}, numbers: map[int]numbering{}, runs: recSize + 4*2}
 		record := make([]byte, tables.runs)
@@ -189,7 +195,7 @@ func TestNumber(t *testing.T) {
 		little.PutUint32(record[recSize+4*pointerIndex:], uint32(len(runs)))
 		tables.mem = append(record, pointer.appendRun(runs)...)
 		tables.index = len(tables.mem)
-		tables.number(7, live)
+		tables.number(7, live, ends)
 
 		n := tables.numbers[7]
 		require.Equal(t, int64(0), n.new[0], "the entry stays the entry")
@@ -204,10 +210,35 @@ func TestNumber(t *testing.T) {
 				require.Equal(t, pointer.at(was-1), values(n.pointer).at(is-1))
 			}
 		}
+		for was := range ends {
+			is := n.new[was]
+			require.Positive(t, is)
+			require.LessOrEqual(t, is, 2*int64(len(live)+len(ends)))
+			require.Equal(t, frame.at(was), values(n.frame).at(is))
+			require.Equal(t, pointer.at(was-1), values(n.pointer).at(is-1))
+		}
 		if afterPanic > 0 {
 			require.Equal(t, pointer.at(afterPanic), values(n.pointer).at(n.new[afterPanic]))
 		}
 	})
+}
+
+// TestNoReturn holds that the functions which never return are those that the program calls so, and
+// that they are there: a new Go may call them otherwise.
+func TestNoReturn(t *testing.T) {
+	m, err := parse(build(t, "runtime.go"))
+	require.NoError(t, err)
+	mem, err := m.memory()
+	require.NoError(t, err)
+	tables, err := findTables(mem)
+	require.NoError(t, err)
+	there := map[string]bool{}
+	for _, at := range tables.at {
+		there[tables.name(at)] = true
+	}
+	for _, name := range noReturn {
+		assert.True(t, there[name], name)
+	}
 }
 
 func TestInstructionsReadAsWritten(t *testing.T) {

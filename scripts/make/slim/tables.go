@@ -26,6 +26,7 @@ type tables struct {
 	module                              int // address of moduledata
 	lookups                             int // address of the table of lookups, once it is thinned
 	own                                 int // address that the functions' own values count from
+	imported                            int // functions, which are counted first
 
 	at      map[int]int       // address of each function's record
 	numbers map[int]numbering // of functions with new ones

@@ -85,6 +85,43 @@ func deep(n int, kept *[]*int) int {
 	return deep(n-1, kept) + *p - n + room[0]%2
 }
 
+// fall panics in one of many ways, between pointers that are live and calls that come back. What it
+// deferred frees memory and takes it again before it looks at them.
+func fall(way int, none []int, nobody *tree) (text string) {
+	first, second := &tree{name: fmt.Sprint("first of ", way)}, &tree{name: "second"}
+	defer func() {
+		runtime.GC()
+		for range 1000 {
+			_ = strings.Repeat("z", 30)
+		}
+		text = fmt.Sprint(recover(), ", ", first.name, ", ", second.name)
+	}()
+	first.left = grow(2)
+	switch third := grow(1); way {
+	case 0:
+		third.value = none[way]
+	case 1:
+		third.left.value = nobody.value
+	case 2:
+		third.value = 1 / (way - 2)
+	case 3:
+		none = none[way+2:]
+	case 4:
+		none = none[:way+2]
+	case 5:
+		var is any = third
+		text = is.(fmt.Stringer).String()
+	case 6:
+		third.value = 1 << (way - 7)
+	case 7:
+		panic(third.name)
+	case 8:
+		nobody.left.right = third
+	}
+	second = grow(3)
+	return second.name + fmt.Sprint(none)
+}
+
 func choose(n int) string {
 	switch {
 	case n%15 == 0:
@@ -126,6 +163,9 @@ func main() {
 			text = "error: a method of a value called by nil" // its name is not kept
 		}
 		fmt.Println(text)
+	}
+	for way := range 10 {
+		fmt.Println(fall(way, none, nobody))
 	}
 	fmt.Println(nested(6))
 	for range 3 {
