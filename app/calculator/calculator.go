@@ -159,7 +159,10 @@ func (c *calculator) editByKey(ctx app.Context, change func(*form.Form)) {
 }
 
 // follow brings the whole page up to the form.
-func (c *calculator) follow() { c.settling.show(c.form.Report()) }
+func (c *calculator) follow() {
+	c.whose.LookBack()
+	c.settling.show(c.form.Report())
+}
 
 func (c *calculator) change(change func(*form.Form)) {
 	change(c.form)

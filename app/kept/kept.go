@@ -106,6 +106,25 @@ func Drop(items []Item) (gone []Item, refused Refusal) {
 	return gone, ""
 }
 
+// Replace keeps other texts under the keys of items, and returns how many before the browser refused.
+// What another tab has put there since stays.
+func Replace(items []Item, by []Item) (replaced int, refused Refusal) {
+	now := Read()
+	if now.Refused != "" {
+		return 0, now.Refused
+	}
+	for i, s := range items {
+		if text, ok := now.text(s.Key); !ok || text != s.Text {
+			continue
+		}
+		if _, r := Put(by[i : i+1]); r != "" {
+			return replaced, r
+		}
+		replaced++
+	}
+	return replaced, ""
+}
+
 // PutBack keeps again what drop deleted, beside what another tab has put under the
 // same keys since. It returns how many were put back before the browser refused.
 func PutBack(items []Item) (back int, refused Refusal) {

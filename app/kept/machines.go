@@ -116,9 +116,13 @@ func (m *Machines) Of(id string) *Axis {
 	return nil
 }
 
-// OfSheet returns the axis that a sheet is about; nil if this device has none.
-func (m *Machines) OfSheet(fragment string) *Axis {
-	return m.Of(link.TextOf(link.Split(fragment), "id"))
+// Axes are all that can be read, as plain axes.
+func (m *Machines) Axes() []machine.Axis {
+	var axes []machine.Axis
+	for _, a := range m.All() {
+		axes = append(axes, a.Axis)
+	}
+	return axes
 }
 
 // Alike returns an axis of the same name, which may be the same one; nil if there is none.

@@ -1,7 +1,10 @@
 package kept
 
 import (
+	"strings"
+
 	"striderule/app/browser"
+	"striderule/calc/link"
 	"striderule/calc/logbook"
 	"striderule/calc/machine"
 	"striderule/calc/report"
@@ -22,6 +25,25 @@ func WithMachines(entries []logbook.Entry) []logbook.Entry {
 		all = append(all, logbook.Entry{ID: a.ID(), Date: date, Machine: a.Text("machine"), Axis: a.Text("axisname"), Page: machinesPage, Sheet: a.Fragment()})
 	}
 	return all
+}
+
+// Entries reads those of an axis alone, newest first.
+func (m *Machines) Entries(a *Axis) []logbook.Entry {
+	texts, _ := browser.Kept(Prefix()) // refused, there are none
+	var entries []logbook.Entry
+	for i := 0; i+1 < len(texts); i += 2 {
+		if !strings.Contains(texts[i+1], link.Escape(a.Text("machine"))) && !strings.Contains(texts[i+1], a.ID()) { // most are of others
+			continue
+		}
+		e, err := logbook.Read(texts[i+1])
+		if err != nil {
+			continue
+		}
+		if of := machine.AxisOf(e, m.Axes()); of != nil && of.ID() == a.ID() {
+			entries = append(entries, e)
+		}
+	}
+	return logbook.NewBook(entries...).All()
 }
 
 // TakeMachines keeps the axes of a file, and returns its other entries. One that this device has

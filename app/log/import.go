@@ -36,7 +36,7 @@ func (p *Page) takeFile(name, text, failed string) {
 // take imports a file.
 func (p *Page) take(name, text, failed string) {
 	r := &importReport{name: name}
-	p.imported, p.said, p.gone = r, "", nil
+	p.imported, p.said, p.undoing = r, "", nil
 	p.focusLater("import-report")
 	switch failed {
 	case "":

@@ -167,14 +167,10 @@ func (p *Page) opener(e logbook.Entry, about string) app.UI {
 
 // tester leads to a new test of an entry's axis.
 func (p *Page) tester(e logbook.Entry, about string) app.UI {
-	if e.Page != site.SheetOfMachines || p.machinesNow == nil {
+	if e.Page != site.SheetOfMachines {
 		return app.Text("")
 	}
-	var now machine.Axis
-	if own := p.machinesNow.OfSheet(e.Sheet); own != nil {
-		now = own.Axis
-	}
-	return app.A().Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), machine.Again(e.Sheet, now))).Aria("label", testEntry.Fill("entry", about)).Text(testLabel)
+	return app.A().Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), machine.Again(e.Sheet, machine.AxisOf(e, p.known)))).Aria("label", testEntry.Fill("entry", about)).Text(testLabel)
 }
 
 func (p *Page) tick(id string, on bool) {

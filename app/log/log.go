@@ -9,16 +9,20 @@ import (
 	"striderule/app/frame"
 	"striderule/app/kept"
 	"striderule/app/site"
+	"striderule/app/view"
 	"striderule/calc/logbook"
+	"striderule/calc/machine"
 )
 
 // Page is the machine log: what a person saved on this device.
 type Page struct {
 	app.Compo
-	ctx         app.Context // the component's own: see calculator
-	kept        kept.Log
-	machinesNow *kept.Machines // with the settings of now
-	example     bool           // the example shows, and nothing of it is stored
+	ctx      app.Context // the component's own: see calculator
+	kept     kept.Log
+	known    []machine.Axis // of this device, with the settings of now
+	unsorted []machine.Unsorted
+	folds    *view.Folds
+	example  bool // the example shows, and nothing of it is stored
 
 	machine, axis string // what is listed, the axis by its key; empty for all
 	entries       []logbook.Entry
@@ -28,8 +32,8 @@ type Page struct {
 	ticked   []string // IDs, for a comparison
 	compared *logbook.Comparison
 
-	said     string      // what was done last
-	gone     []kept.Item // what was deleted last
+	said     string                     // what was done last
+	undoing  func() (int, kept.Refusal) // puts back what was changed last; nil if nothing was
 	imported *importReport
 
 	changes int // by other tabs, to wait until they pause
@@ -41,7 +45,7 @@ const listStep = 50
 
 // OnInit reads the log, once.
 func (p *Page) OnInit() {
-	p.kept = kept.Read()
+	p.kept, p.folds = kept.Read(), view.NewFolds()
 	p.refresh()
 }
 
@@ -89,7 +93,10 @@ func (p *Page) refresh() {
 		p.axis = ""
 	}
 	p.entries = book.Of(p.machine, p.axis)
-	p.machinesNow = kept.ReadMachines()
+	p.known, p.unsorted = kept.ReadMachines().Axes(), nil
+	if len(p.known) > 0 && !p.example {
+		p.unsorted = machine.UnsortedIn(book.All(), p.known)
+	}
 	p.shown = listStep
 	p.trends = nil
 	if p.oneAxis() {
@@ -119,7 +126,10 @@ func (p *Page) oneAxis() bool {
 func (p *Page) delete(items []kept.Item) {
 	gone, refused := kept.Drop(items)
 	p.again()
-	p.gone = gone
+	p.undoing = nil
+	if len(gone) > 0 {
+		p.undoing = func() (int, kept.Refusal) { return kept.PutBack(gone) }
+	}
 	switch left := len(items) - len(gone); {
 	case refused != "":
 		p.tell(notDeleted.Fill(left), refused.Says())
@@ -128,7 +138,12 @@ func (p *Page) delete(items []kept.Item) {
 	default:
 		p.tell(deleted.Fill(len(gone)))
 	}
-	if len(gone) > 0 {
+	p.focusOnUndo()
+}
+
+// focusOnUndo moves the focus to the way back, or where there is none to what was said.
+func (p *Page) focusOnUndo() {
+	if p.undoing != nil {
 		p.focusLater("undo")
 	} else {
 		p.focusLater("log-said")
@@ -143,15 +158,15 @@ func (p *Page) again() {
 	p.shown = max(p.shown, shown)
 }
 
-// undo puts back what was deleted last.
+// undo puts back what was changed last.
 func (p *Page) undo() {
-	n, refused := kept.PutBack(p.gone)
+	n, refused := p.undoing()
 	p.again()
 	if refused != "" {
 		p.tell(notAllRestored, refused.Says())
 	} else {
 		p.tell(restored.Fill(n))
-		p.gone = nil
+		p.undoing = nil
 	}
 	p.focusLater("log-said")
 }
@@ -168,7 +183,7 @@ func (p *Page) focusLater(id string) {
 
 func (p *Page) showExample(on bool) {
 	p.example = on
-	p.machine, p.axis, p.ticked, p.gone, p.imported, p.said = "", "", nil, nil, nil, ""
+	p.machine, p.axis, p.ticked, p.undoing, p.imported, p.said = "", "", nil, nil, nil, ""
 	if on {
 		p.kept.Book = logbook.NewBook(logbook.Example()...)
 		newest := p.kept.Book.All()[0]
@@ -198,7 +213,7 @@ func (p *Page) Render() app.UI {
 func (p *Page) notice() app.UI {
 	return app.Div().Class("log-notice").Body(
 		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
-		app.If(len(p.gone) > 0, func() app.UI {
+		app.If(p.undoing != nil, func() app.UI {
 			return frame.Button("undo", undoLabel, p.undo)
 		}),
 	)
@@ -222,7 +237,7 @@ func (p *Page) content() app.UI {
 				frame.Button("example-end", backToMine, func() { p.showExample(false) }),
 			)
 		}),
-		p.filters(), p.trendViews(), p.comparison(), p.list(),
+		p.sorting(), p.filters(), p.trendViews(), p.comparison(), p.list(),
 	)
 }
 
@@ -233,7 +248,7 @@ func (p *Page) tools() app.UI {
 	}
 	some := p.kept.Book.Len() > 0
 	return app.Div().Class("tools").Body(
-		app.If(some || p.machinesNow.Len() > 0, func() app.UI {
+		app.If(some || len(p.known) > 0, func() app.UI {
 			return frame.Button("export", saveFile, func() {
 				browser.SaveFile(kept.FileName("json"), logbook.WriteFile(kept.WithMachines(p.kept.Book.All())))
 			})

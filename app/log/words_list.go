@@ -50,3 +50,28 @@ const (
 	noResult                      = "no result"
 	namedResult     word.Template = "{name}: {result}"
 )
+
+// What stands under names that are none of the machines here.
+const (
+	sortingWhy                  = "Sort them in, and they count in that machine's trend, and “Test again” starts from its setting."
+	chooseMachine               = "Choose a machine"
+	isItThat      word.Template = "Is it {machine}?"
+	sortIn                      = "Sort in"
+	sortNameIn    word.Template = "Sort in {name}"
+	chooseFirst   word.Template = "Choose the machine of {name} first."
+)
+
+var (
+	sortingHeading = word.Counted{
+		One:   "1 name in the log is none of your machines",
+		Other: "{n} names in the log are none of your machines",
+	}
+	entriesNamed = word.Counted{
+		One:   "{name}, 1 entry",
+		Other: "{name}, {n} entries",
+	}
+	sortedIn = word.Counted{
+		One:   "1 entry is now under {machine}.",
+		Other: "{n} entries are now under {machine}.",
+	}
+)

@@ -10,6 +10,7 @@ import (
 	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc/form"
+	"striderule/calc/report"
 )
 
 // A Host is the calculator that shows the sheet.
@@ -29,6 +30,9 @@ type Sheet struct {
 	unfill   *form.Texts    // what a machine took the place of, to put back
 	filled   string         // the ID of that machine
 	naming   *naming        // nil while it does not show
+	looked   looked
+	before   report.Scatter // of the machine's earlier tests, for this sheet
+	beforeIn int            // so many tests
 }
 
 // Of begins anew with a calculator's sheet.
@@ -49,6 +53,8 @@ func (s *Sheet) Meet() {
 		now = a.Current()
 	}
 	s.host.Form().SetCurrent(now)
+	s.looked = looked{} // the log may have changed as well
+	s.LookBack()
 }
 
 // own is the axis that the sheet is about; nil if this device has none.

@@ -28,4 +28,11 @@ const (
 	inTheLog                      = "This sheet is in the log."
 	notInTheLog                   = "This sheet isn't in the log."
 	iHaveSet        word.Template = "I have set it on {machine}"
+	countBefore                   = "Count that in"
+	countedBefore   word.Template = "A scatter of {scatter} from earlier tests counts in. It stands under “From a plan or earlier tests”."
 )
+
+var scatteredBefore = word.Counted{
+	One:   "Few runs show little of their scatter. An earlier test like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
+	Other: "Few runs show little of their scatter. {n} earlier tests like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
+}

@@ -79,6 +79,19 @@ func piecesOf(text string) []Piece {
 	return pieces
 }
 
+// Resummed are pieces with the sum of what they are now, where they had one.
+func Resummed(pieces []Piece) []Piece {
+	summed := append([]Piece(nil), pieces...)
+	for i, p := range summed {
+		if sum := sumIn(p); sum != "" {
+			parts := strings.Split(strings.Join(p.Cells, ","), ":")
+			parts[4] = Sum(pieces)
+			summed[i] = Piece{Key: p.Key, Cells: []string{strings.Join(parts, ":")}}
+		}
+	}
+	return summed
+}
+
 // sumIn returns the sum that a link's result carries, empty if it has none.
 func sumIn(claim Piece) string {
 	parts := strings.Split(strings.Join(claim.Cells, ","), ":")

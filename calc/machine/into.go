@@ -43,9 +43,12 @@ func (a Axis) Into(f *form.Form) form.Texts {
 
 // hasReadings reports whether something is typed in rows that are no part of a drivetrain.
 func hasReadings(f *form.Form) bool {
-	return slices.ContainsFunc(f.Fields(), func(field sheet.Field) bool {
-		return field.Group != nil && field.Needed && f.Filled(field) && f.Visible(field, 0)
-	})
+	return slices.ContainsFunc(f.Fields(), func(field sheet.Field) bool { return isReading(f, field) })
+}
+
+// isReading reports whether a field has readings in it.
+func isReading(f *form.Form, field sheet.Field) bool {
+	return field.Group != nil && field.Needed && f.Filled(field) && f.Visible(field, 0)
 }
 
 // rowIn is the row that is the axis', by its name.

@@ -19,6 +19,16 @@ type Report struct {
 	Assumed  []Assumed // of entries that are blank
 
 	Set, SetKey string // what the answer has the person enter, as a link has it, and the key of such a setting
+	Scatter     Scatter
+}
+
+// A Scatter is how the single runs of a test scattered, which another test of the axis can take
+// for known from before; Key is the field for it.
+type Scatter struct {
+	Key    string
+	SD     float64 // standard deviation, in the unit of that field
+	Dof    float64 // degrees of freedom; 0 where the runs show none
+	Wanted bool    // the runs are few, and nothing is known from before
 }
 
 // An Assumed is what a blank entry counts as.
