@@ -100,7 +100,7 @@ func TestEarlierScatterIsOffered(t *testing.T) {
 	assert.Equal(t, "5", p.Field("spreaddof"))
 	p.Click("#unfill")
 	p.Wait(`document.getElementById("before")`)
-	p.Settle()
+	p.Wait(`!location.hash.includes("spread")`)
 	assert.Equal(t, sheet, p.Address())
 
 	// With its own runs only, or of no machine, there is nothing to offer.
