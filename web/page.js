@@ -190,7 +190,7 @@ window.striderule = window.striderule || {};
   }, true);
   addEventListener("keydown", (e) => {
     const field = e.target;
-    if (e.key !== "Enter" || e.isComposing || !field.matches("form[data-sheet] .typed")) return;
+    if (e.key !== "Enter" || e.isComposing || !field.matches("form.sheet .typed")) return; // in the small forms it saves
     e.preventDefault();
     const open = [...field.form.querySelectorAll(".typed")].filter((f) => f.getClientRects().length);
     const next = open[open.indexOf(field) + 1], rows = field.closest(".rows");

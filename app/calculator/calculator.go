@@ -2,6 +2,7 @@
 package calculator
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -443,7 +444,7 @@ func (c *calculator) bar() app.UI {
 		return app.A().Class("bar").Href("#check").DataSet("jump", "check").Body(app.Span().Class("bar-label").Text(differsBar))
 	}
 	return app.A().Class("bar").Href("#result").DataSet("jump", "result").Body(
-		app.Span().Class("bar-label").Text(barLabel(a)),
+		app.Span().Class("bar-label").Text(cmp.Or(c.whose.BarLabel(), barLabel(a))),
 		app.If(a.Instead == nil, func() app.UI { return app.Strong().Text(inUse(a).String()) }),
 	)
 }

@@ -11,7 +11,7 @@ import (
 // now is what a key shows at once. It is busy until the rest of the page is about the
 // same entries.
 func (c *calculator) now() app.UI {
-	now := app.Div().Class("now").Body(c.problems(), c.answer(c.form.Report().Answer), c.whose.Scattered())
+	now := app.Div().Class("now").Body(c.problems(), c.whose.SetNow(), c.answer(c.form.Report().Answer), c.whose.Scattered())
 	if c.settling.isBehind() {
 		now = now.Aria("busy", "true")
 	}

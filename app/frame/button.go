@@ -15,3 +15,12 @@ func Button(id, text string, do func()) app.HTMLButton {
 
 // Press does what the button of an id does now.
 func Press(id string) { acts[id]() }
+
+// NoticeClass is the class of the place where a page says what was done last; without a word it
+// takes no room.
+func NoticeClass(said string) string {
+	if said == "" {
+		return "log-notice none"
+	}
+	return "log-notice"
+}

@@ -30,6 +30,7 @@ func WithMachines(entries []logbook.Entry) []logbook.Entry {
 // Entries reads those of an axis alone, newest first.
 func (m *Machines) Entries(a *Axis) []logbook.Entry {
 	texts, _ := browser.Kept(Prefix()) // refused, there are none
+	axes := m.Axes()
 	var entries []logbook.Entry
 	for i := 0; i+1 < len(texts); i += 2 {
 		if !strings.Contains(texts[i+1], link.Escape(a.Text("machine"))) && !strings.Contains(texts[i+1], a.ID()) { // most are of others
@@ -39,7 +40,7 @@ func (m *Machines) Entries(a *Axis) []logbook.Entry {
 		if err != nil {
 			continue
 		}
-		if of := machine.AxisOf(e, m.Axes()); of != nil && of.ID() == a.ID() {
+		if of := machine.AxisOf(e, axes); of != nil && of.ID() == a.ID() {
 			entries = append(entries, e)
 		}
 	}

@@ -74,6 +74,7 @@ func (p *Page) take(name, text, failed string) {
 	}
 	r.added, r.there, r.aside, r.machines = n, m.There+there, m.Beside, machines
 	p.refresh()
+	p.rechoose()
 }
 
 // importView tells what came of it.

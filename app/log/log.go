@@ -12,6 +12,7 @@ import (
 	"striderule/app/view"
 	"striderule/calc/logbook"
 	"striderule/calc/machine"
+	"striderule/calc/word"
 )
 
 // Page is the machine log: what a person saved on this device.
@@ -21,6 +22,7 @@ type Page struct {
 	kept     kept.Log
 	known    []machine.Axis // of this device, with the settings of now
 	unsorted []machine.Unsorted
+	chosen   map[string]string // axes for the names of those, by ID
 	folds    *view.Folds
 	example  bool // the example shows, and nothing of it is stored
 
@@ -32,8 +34,9 @@ type Page struct {
 	ticked   []string // IDs, for a comparison
 	compared *logbook.Comparison
 
-	said     string                     // what was done last
-	undoing  func() (int, kept.Refusal) // puts back what was changed last; nil if nothing was
+	said     string                                     // what was done last
+	undoing  func() (n, left int, refused kept.Refusal) // puts back what was changed last; nil if nothing was
+	undone   word.Counted                               // what is said of that
 	imported *importReport
 
 	changes int // by other tabs, to wait until they pause
@@ -45,7 +48,7 @@ const listStep = 50
 
 // OnInit reads the log, once.
 func (p *Page) OnInit() {
-	p.kept, p.folds = kept.Read(), view.NewFolds()
+	p.kept, p.folds, p.chosen = kept.Read(), view.NewFolds(), map[string]string{}
 	p.refresh()
 }
 
@@ -59,7 +62,12 @@ func (p *Page) OnNav(ctx app.Context) {
 func (p *Page) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
-	p.release = kept.OnChange(kept.Prefix(), func() { ctx.Dispatch(func(app.Context) { p.changedElsewhere() }) })
+	changed := func() { ctx.Dispatch(func(app.Context) { p.changedElsewhere() }) }
+	ofLog, ofMachines := kept.OnChange(kept.Prefix(), changed), kept.OnMachines(changed)
+	p.release = func() {
+		ofLog()
+		ofMachines()
+	}
 }
 
 // OnDismount stops listening.
@@ -128,7 +136,10 @@ func (p *Page) delete(items []kept.Item) {
 	p.again()
 	p.undoing = nil
 	if len(gone) > 0 {
-		p.undoing = func() (int, kept.Refusal) { return kept.PutBack(gone) }
+		p.undoing, p.undone = func() (int, int, kept.Refusal) {
+			n, refused := kept.PutBack(gone)
+			return n, 0, refused
+		}, restored
 	}
 	switch left := len(items) - len(gone); {
 	case refused != "":
@@ -155,17 +166,21 @@ func (p *Page) again() {
 	shown := p.shown
 	p.kept = kept.Read()
 	p.refresh()
+	p.rechoose()
 	p.shown = max(p.shown, shown)
 }
 
 // undo puts back what was changed last.
 func (p *Page) undo() {
-	n, refused := p.undoing()
+	n, left, refused := p.undoing()
 	p.again()
 	if refused != "" {
 		p.tell(notAllRestored, refused.Says())
 	} else {
-		p.tell(restored.Fill(n))
+		p.tell(p.undone.Fill(n))
+		if left > 0 {
+			p.tell(p.said, leftAlone.Fill(left))
+		}
 		p.undoing = nil
 	}
 	p.focusLater("log-said")
@@ -211,7 +226,7 @@ func (p *Page) Render() app.UI {
 
 // notice is what was done last, with a way back.
 func (p *Page) notice() app.UI {
-	return app.Div().Class("log-notice").Body(
+	return app.Div().Class(frame.NoticeClass(p.said)).Body(
 		app.P().ID("log-said").TabIndex(-1).Attr("role", "status").Text(p.said),
 		app.If(p.undoing != nil, func() app.UI {
 			return frame.Button("undo", undoLabel, p.undo)

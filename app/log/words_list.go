@@ -51,27 +51,35 @@ const (
 	namedResult     word.Template = "{name}: {result}"
 )
 
-// What stands under names that are none of the machines here.
+// What belongs to none of the machines here.
 const (
-	sortingWhy                  = "Sort them in, and they count in that machine's trend, and “Test again” starts from its setting."
+	sortingWhy                  = "Put under its machine, an entry counts in that machine's trend, and “Test again” starts from its setting."
 	chooseMachine               = "Choose a machine"
 	isItThat      word.Template = "Is it {machine}?"
-	sortIn                      = "Sort in"
-	sortNameIn    word.Template = "Sort in {name}"
+	sortIn                      = "Put it there"
+	sortNameIn    word.Template = "Put {name} under the chosen machine"
 	chooseFirst   word.Template = "Choose the machine of {name} first."
 )
 
 var (
 	sortingHeading = word.Counted{
-		One:   "1 name in the log is none of your machines",
-		Other: "{n} names in the log are none of your machines",
+		One:   "“{name}” in the log is none of your machines yet",
+		Other: "{n} names in the log are none of your machines yet",
 	}
 	entriesNamed = word.Counted{
-		One:   "{name}, 1 entry",
-		Other: "{name}, {n} entries",
+		One:   "{name}, 1 entry.",
+		Other: "{name}, {n} entries.",
 	}
 	sortedIn = word.Counted{
 		One:   "1 entry is now under {machine}.",
 		Other: "{n} entries are now under {machine}.",
+	}
+	noRoom = word.Counted{
+		One:   "1 entry is so long that it has no room for the name. It was left alone.",
+		Other: "{n} entries are so long that they have no room for the name. They were left alone.",
+	}
+	backAgain = word.Counted{
+		One:   "1 entry is back under its old name.",
+		Other: "{n} entries are back under their old names.",
 	}
 )

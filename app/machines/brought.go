@@ -36,6 +36,7 @@ func (p *Page) broughtView() app.UI {
 		app.H2().Text(fromLink),
 		app.P().Class("hint").Text(aboutLink),
 		app.Ul().Class("machines").Body(items...),
+		app.If(p.left > 0, func() app.UI { return app.P().Class("hint").ID("brought-left").Text(leftOut.Fill(p.left)) }),
 		app.If(toTake > 1, func() app.UI { return frame.Button("take-all", saveAll, func() { p.take(p.brought, withAll) }) }),
 	)
 }
@@ -60,7 +61,7 @@ func (p *Page) knownAs(a machine.Axis) (says string, can saving) {
 		if own.Shown() == a.Shown() {
 			return sameHere, never
 		}
-		return otherHere.Fill("setting", sinceWhen(own.Axis)), never
+		return otherHere.Fill("setting", own.Since()), never
 	}
 	if like := p.kept.Alike(a); like != nil {
 		return likeHere.Fill("machine", like.Title()), onlyIt

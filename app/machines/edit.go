@@ -45,8 +45,8 @@ func (p *Page) add() {
 	p.edit(&kept.Axis{Axis: machine.Axis{}.With("set", browser.Today())})
 }
 
-// typed makes the axis of what is typed, on what it was; problem says what is wrong.
-func (p *Page) typed(was machine.Axis) (a machine.Axis, problem string) {
+// typed makes the axis of what is typed, on what it was; problem says what is wrong in a field.
+func (p *Page) typed(was machine.Axis) (a machine.Axis, field, problem string) {
 	e := &p.entries
 	key := e[as]
 	if e[kind] == "rotary" {
@@ -60,23 +60,26 @@ func (p *Page) typed(was machine.Axis) (a machine.Axis, problem string) {
 	_, text := f.Setting()
 	switch says := f.ProblemAt(key, 0); {
 	case strings.TrimSpace(e[machineName]) == "":
-		return a, nameIt
+		return a, "axis-machine", nameIt
 	case says != "":
-		return a, says
+		return a, "axis-setting", says
 	case text == "":
-		return a, setIt
+		return a, "axis-setting", setIt
 	case len(e[date]) != len("2026-11-29") || !logbook.IsDate(e[date]):
-		return a, dateIt
+		return a, "axis-date", dateIt
 	}
 	a = was.With("machine", strings.TrimSpace(e[machineName]), "axisname", strings.TrimSpace(e[axisName]), "axis", strings.TrimPrefix(e[kind], kinds[0][0]))
-	return a.WithSetting(key, text, e[date]), ""
+	if like := kept.ReadMachines().Alike(a); like != nil && like.ID() != was.ID() && a.Title() != was.Title() {
+		return a, "axis-machine", sameName.Fill("machine", like.Title())
+	}
+	return a.WithSetting(key, text, e[date]), "", ""
 }
 
 func (p *Page) saveForm(_ app.Context, e app.Event) {
 	e.PreventDefault()
-	a, problem := p.typed(p.form.Axis)
+	a, field, problem := p.typed(p.form.Axis)
 	if p.problem = problem; problem != "" {
-		p.focus("axis-machine")
+		p.focus(field)
 		return
 	}
 	own := p.form // as it stood when the form was opened: another tab may have changed it

@@ -40,7 +40,7 @@ func (p *Page) labelsView() app.UI {
 			view.SVG("svg", "class", code.Class(), "viewBox", code.ViewBox(), "aria-hidden", "true").Body(view.SVG("path", "d", code.Path)),
 			app.Div().Body(
 				app.Strong().Text(a.Title()),
-				app.Span().Text(sinceWhen(a.Axis)),
+				app.Span().Text(view.Bound(a.Since())),
 				app.Span().Class("hint").Text(labelBy),
 			),
 		))

@@ -23,6 +23,7 @@ type Page struct {
 	kept    *kept.Machines
 	address string         // the fragment that was read
 	brought []machine.Axis // by the link
+	left    int            // so many more in the link can not be used
 	checks  *form.Form     // an empty sheet, to try settings in
 	form    *kept.Axis     // that is edited; nil while none is
 	entries [fields]string // of the form
@@ -45,7 +46,7 @@ func (p *Page) OnInit() {
 func (p *Page) load() {
 	p.kept = kept.ReadMachines()
 	p.address = frame.Here(site.MachinesPath)
-	p.brought = machine.Split(p.address)
+	p.brought, p.left = machine.Split(p.address)
 	if len(p.brought) > 0 {
 		page, _ := calc.PageOf(site.SheetOfMachines)
 		p.checks = calc.NewForm(page)
@@ -82,7 +83,7 @@ func (p *Page) Render() app.UI {
 	return frame.Shell(site.MachinesPath, Name, pageQuestion,
 		app.P().Class(p.onScreen("intro")).Text(whereTheyAre),
 		p.troubles(),
-		app.Div().Class("log-notice").Body(
+		app.Div().Class(frame.NoticeClass(p.said)).Body(
 			app.P().ID("machines-said").TabIndex(-1).Attr("role", "status").Text(p.said),
 			app.If(p.gone != nil, func() app.UI { return frame.Button("undo", undo, p.undo) }),
 		),
@@ -157,21 +158,13 @@ func item(id string, a machine.Axis, says string, acts []app.UI) app.UI {
 	brief := a.Brief()
 	return app.Li().TabIndex(-1).ID(id).Body(
 		app.H2().Text(a.Title()),
-		app.P().Class("setting").Text(sinceWhen(a)),
+		app.P().Class("setting").Text(a.Since()),
 		app.If(brief != "", func() app.UI { return app.P().Class("hint").Text(brief) }),
 		app.If(says != "", func() app.UI { return app.P().Class("hint").Text(says) }),
 		app.Div().Class("machine-do").Body(append([]app.UI{
 			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(calibrateIt),
 		}, acts...)...),
 	)
-}
-
-// sinceWhen is the setting, with its day if that is known.
-func sinceWhen(a machine.Axis) string {
-	if a.Text("set") == "" {
-		return a.Shown()
-	}
-	return since.Fill("setting", a.Shown(), "date", a.Text("set"))
 }
 
 // keep keeps an axis and says what came of it.

@@ -15,7 +15,6 @@ const (
 
 // An axis.
 const (
-	since        word.Template = "{setting}, since {date}"
 	calibrateIt                = "Calibrate"
 	edit                       = "Edit"
 	duplicate                  = "Duplicate"
@@ -52,6 +51,7 @@ const (
 // A list that came with a link.
 const (
 	onDevice                 = "On this device"
+	sameName   word.Template = "There is a {machine} already. Choose another name, or edit that one."
 	badSetting word.Template = "It can't be saved: {problem}"
 	fromLink                 = "From the link"
 	aboutLink                = "Somebody sent you this list. Use an axis as it is, or save it on this device. A command for the controller is saved only if you have accepted it on this device."
@@ -63,6 +63,11 @@ const (
 )
 
 var savedFromLink = word.Counted{One: "1 axis saved on this device.", Other: "{n} axes saved on this device."}
+
+var leftOut = word.Counted{
+	One:   "1 more in the link has no setting, or is beyond the 50 that a link may bring.",
+	Other: "{n} more in the link have no setting, or are beyond the 50 that a link may bring.",
+}
 
 // Handing on.
 const (

@@ -42,7 +42,7 @@ func (s *Sheet) takeAsOwn() {
 	if own := s.machines.Alike(s.host.Form().Machine()); own != nil {
 		s.host.Edit(func(f *form.Form) {
 			f.SetMachine(own.Axis)
-			s.Meet()
+			s.tell()
 		})
 	}
 }
@@ -130,7 +130,7 @@ func (s *Sheet) NamingView() app.UI {
 		return app.Text("")
 	}
 	return app.Form().Class("keep").ID("naming").DataSet("sheet", "naming").AutoComplete(false).Aria("label", saveAsMachine).OnSubmit(s.saveMachine).Body(
-		app.P().Class("hint").Text(machineAbout),
+		app.P().Class("hint").Text(machineAbout.Fill("setting", machine.Axis(nil).With(s.host.Form().Setting()).Shown())),
 		view.TextField("machine-name", machineLabel, "text", &n.name),
 		view.TextField("machine-axis", axisLabel, "text", &n.axis),
 		app.If(n.problem != "", func() app.UI { return app.P().Class("problem").Attr("role", "alert").Text(n.problem) }),

@@ -11,6 +11,7 @@ import (
 	"striderule/app/kept"
 	"striderule/calc/form"
 	"striderule/calc/logbook"
+	"striderule/calc/machine"
 	"striderule/calc/report"
 	"striderule/calc/word"
 )
@@ -42,7 +43,7 @@ func (s *Sheet) WhichSetting() app.UI {
 // toSet is the axis of the sheet, where its answer is another setting than it has; nil otherwise.
 func (s *Sheet) toSet() *kept.Axis {
 	a, r := s.own(), s.host.Form().Report()
-	if a == nil || r.Set == "" || a.Text(r.SetKey) == r.Set {
+	if a == nil || r.Set == "" || s.host.Form().IsCurrent(r.SetKey, r.Set) {
 		return nil
 	}
 	return a
@@ -55,13 +56,14 @@ func (s *Sheet) setIt() bool {
 	s.machines = kept.ReadMachines()
 	a := s.toSet()
 	if a == nil || was == nil || a.Current() != was.Current() {
-		s.host.Edit(func(*form.Form) { s.Meet() })
+		s.host.Edit(func(*form.Form) { s.tell() })
 		browser.Announce(kept.Overtaken.Says())
 		return false
 	}
+	s.host.Form().SetMachine(a.Axis) // as it is called here
 	r, logged := s.host.Form().Report(), inTheLog
 	if e, ok := logbook.Of(s.host.Form(), browser.Now(), a.Text("machine"), a.Text("axisname"), ""); ok {
-		if _, refused := kept.Put(kept.Items(kept.Read().Book.Merge([]logbook.Entry{e}).Added)); refused != "" {
+		if refused := keepOnce(e); refused != "" {
 			logged = word.Together(notInTheLog, refused.Says())
 		}
 	}
@@ -106,4 +108,44 @@ func (s *Sheet) MainAct(g report.Go) app.UI {
 			s.host.GoTo(g.Key)
 		}
 	}))
+}
+
+// keepOnce saves an entry to the log. Where the person has saved the same sheet already, under
+// whatever name, it takes that one's place: a test counts once.
+func keepOnce(e logbook.Entry) (refused kept.Refusal) {
+	book := kept.Read().Book
+	for _, old := range book.All() {
+		if old.Page == e.Page && machine.IsSameSheet(old.Sheet, e.Sheet) {
+			e.ID, e.Note = old.ID, old.Note
+			_, refused = kept.Replace(kept.Items([]logbook.Entry{old}), kept.Items([]logbook.Entry{e}))
+			return refused
+		}
+	}
+	_, refused = kept.Put(kept.Items(book.Merge([]logbook.Entry{e}).Added))
+	return refused
+}
+
+// isSet is the axis of the sheet if its setting is what this sheet found; nil otherwise.
+func (s *Sheet) isSet() *kept.Axis {
+	a, f := s.own(), s.host.Form()
+	r := f.Report()
+	if a == nil || r.Set == "" || !f.IsCurrent(r.SetKey, r.Set) || f.IsCurrent(f.Setting()) {
+		return nil
+	}
+	return a
+}
+
+// SetNow says that what this sheet found is the machine's setting; BarLabel does so in few words.
+func (s *Sheet) SetNow() app.UI {
+	a := s.isSet()
+	return app.If(a != nil, func() app.UI {
+		return app.P().Class("set-now").ID("set-now").Text(hasItSince.Fill("machine", a.Title(), "setting", a.Since()))
+	})
+}
+
+func (s *Sheet) BarLabel() string {
+	if s.isSet() == nil {
+		return ""
+	}
+	return setInBar
 }

@@ -48,6 +48,11 @@ func (s *Sheet) Edited() { s.unfill = nil }
 // Meet reads the machines of this device, and hands the sheet the setting that its own has.
 func (s *Sheet) Meet() {
 	s.machines = kept.ReadMachines()
+	s.tell()
+}
+
+// tell hands the sheet the setting that its axis has, as far as that is read.
+func (s *Sheet) tell() {
 	var now form.Current
 	if a := s.own(); a != nil {
 		now = a.Current()
@@ -66,13 +71,16 @@ const mostChips = 12
 // Chips are the machines that fill the sheet in.
 func (s *Sheet) Chips() []app.UI {
 	var chips []app.UI
-	own := s.own()
+	own, undone := s.own(), s.unfill == nil
 	for _, a := range s.machines.First(mostChips) {
 		id := a.ID()
 		chips = append(chips, frame.Button("machine-"+id, a.Title(), func() { s.useMachine(id) }).Aria("pressed", strconv.FormatBool(a == own)))
 		if s.unfill != nil && id == s.filled { // behind it: a second tap must not meet another machine
-			chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
+			chips, undone = append(chips, frame.Button("unfill", undoFill, s.undoFill)), true
 		}
+	}
+	if !undone { // its machine is none of these
+		chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
 	}
 	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine() {
 		chips = append(chips, frame.Button("name-machine", saveAsMachine, s.openNaming))
@@ -96,7 +104,7 @@ func (s *Sheet) useMachine(id string) {
 	var before form.Texts
 	s.host.Edit(func(f *form.Form) {
 		before = a.Into(f)
-		s.Meet()
+		s.tell()
 	})
 	s.unfill, s.filled = &before, id
 	s.host.Refill()
@@ -107,7 +115,7 @@ func (s *Sheet) undoFill() {
 	before := *s.unfill
 	s.host.Edit(func(f *form.Form) {
 		f.Put(before)
-		s.Meet()
+		s.tell()
 	})
 	s.host.Refill()
 	s.host.Focus("machine-" + s.filled)

@@ -10,7 +10,7 @@ const (
 	cancelIt                      = "Cancel"
 	notSaved                      = "Not saved."
 	saveAsMachine                 = "Save as a machine"
-	machineAbout                  = "Keeps the setting and all facts of this sheet, not its readings: one tap fills them in from then on. Saved on this device only."
+	machineAbout    word.Template = "Keeps {setting} and all facts of this sheet, not its readings: one tap fills them in from then on. Saved on this device only."
 	nameMachine                   = "Machine: please enter a name."
 	toMachines                    = "All machines"
 	keepTheFacts                  = "Keep these facts"
@@ -28,6 +28,8 @@ const (
 	inTheLog                      = "This sheet is in the log."
 	notInTheLog                   = "This sheet isn't in the log."
 	iHaveSet        word.Template = "I have set it on {machine}"
+	hasItSince      word.Template = "✓ This is set: {machine} has {setting}. Check it with a run or two."
+	setInBar                      = "✓ Set: check it"
 	countBefore                   = "Count that in"
 	countedBefore   word.Template = "A scatter of {scatter} from earlier tests counts in. It stands under “From a plan or earlier tests”."
 )

@@ -87,7 +87,7 @@ func (f *Form) IsSettingAsked() bool { return f.settingAsked }
 func (f *Form) askSetting() {
 	key, text := f.Setting()
 	f.settingAsked = f.current.Text != "" && text != "" && f.agreed != f.both() &&
-		!f.isCurrent(key, text) && !f.isCurrent(f.report.SetKey, f.report.Set) && f.ProblemAt(key, 0) == ""
+		!f.IsCurrent(key, text) && !f.IsCurrent(f.report.SetKey, f.report.Set) && f.ProblemAt(key, 0) == ""
 	if !f.settingAsked {
 		return
 	}
@@ -104,8 +104,8 @@ func (f *Form) askSetting() {
 	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: says.Fill("current", f.current.Shown, "date", f.current.Date, "sheet", sheets)})
 }
 
-// isCurrent reports whether a setting is the one that the axis has now.
-func (f *Form) isCurrent(key, text string) bool {
+// IsCurrent reports whether a setting is the one that the axis has now.
+func (f *Form) IsCurrent(key, text string) bool {
 	if key != f.current.Key || text == "" {
 		return false
 	}

@@ -79,11 +79,11 @@ func piecesOf(text string) []Piece {
 	return pieces
 }
 
-// Resummed are pieces with the sum of what they are now, where they had one.
-func Resummed(pieces []Piece) []Piece {
+// Resummed are pieces with the sum of what they are now, where they had that of what they were.
+func Resummed(was, pieces []Piece) []Piece {
 	summed := append([]Piece(nil), pieces...)
 	for i, p := range summed {
-		if sum := sumIn(p); sum != "" {
+		if sum := sumIn(p); sum != "" && sum == Sum(was) {
 			parts := strings.Split(strings.Join(p.Cells, ","), ":")
 			parts[4] = Sum(pieces)
 			summed[i] = Piece{Key: p.Key, Cells: []string{strings.Join(parts, ":")}}

@@ -104,6 +104,14 @@ func (a Axis) Shown() string {
 	return text + units.Of(key)
 }
 
+// Since is the setting as it is shown, with its day if that is known.
+func (a Axis) Since() string {
+	if a.Text("set") == "" {
+		return a.Shown()
+	}
+	return since.Fill("setting", a.Shown(), "date", a.Text("set"))
+}
+
 // Brief is what is known beside the setting, in a few words.
 func (a Axis) Brief() string {
 	var says []string
@@ -132,13 +140,14 @@ func (a Axis) With(keysAndTexts ...string) Axis {
 }
 
 // Updated is the axis with what a sheet says of it: the facts of one of Calibrate, or the parts that
-// one of Swap puts in. What the sheet does not say stays.
+// one of Swap puts in. What the sheet does not say stays, and so do the
+// axis' names: a link may have others under the same ID.
 func (a Axis) Updated(f *form.Form) Axis {
 	if f.Page.Slug != "measure" {
 		return a.Swapped(f)
 	}
 	facts, _ := Of(f)
-	updated, _ := of(lists.Concat(facts.Without("set"), a))
+	updated, _ := of(lists.Concat(facts.Without(form.MachineKeys[:]...), a))
 	return updated
 }
 

@@ -70,7 +70,7 @@ func TestAxisAfterASwap(t *testing.T) {
 func TestAxisIntoEachPage(t *testing.T) {
 	plover := read(t, "v=1&axis=travel&as=turn&turn=36&angle=1.8&micro=16&machine=Plover&axisname=X")
 	for _, c := range []struct{ slug, before, heron, plover string }{
-		{"measure", "v=1&steps=1&rest=28.7,28.9", strings.Replace(heron, "&tool", "&rest=28.7,28.9&tool", 1), "v=1&axis=travel&as=turn&turn=36&angle=1.8&micro=16&machine=Plover&axisname=X"},
+		{"measure", "v=1&steps=1&rest=28.7,28.9", strings.NewReplacer("&tool", "&rest=28.7,28.9&tool", "538.0", "1").Replace(heron), "v=1&axis=travel&as=turn&turn=36&angle=1.8&micro=16&machine=Plover&axisname=X"},
 		{"plan", "v=1&wanted=0.3", "v=1&wanted=0.3&tool=caliper-0.05&asked=80&steps=538.0&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&machine=Heron&axisname=extruder&id=k3x9&set=2026-11-29", "v=1&axis=travel&wanted=0.3&as=turn&turn=36&angle=1.8&micro=16&machine=Plover&axisname=X"},
 		{"convert", "v=1&name=Other&steps=10", "v=1&name=Other,Heron%20extruder&steps=10,538.0&angle=,1.8&micro=,16&ratio=,54:12", "v=1&name=Other,Plover%20X&as=,turn&steps=10&turn=,36&angle=,1.8&micro=,16"},
 		{"rate", "", "v=1&name=Heron%20extruder&moves=feed&steps=538.0&angle=1.8&micro=16", "v=1&name=Plover%20X&as=turn&turn=36&angle=1.8&micro=16"},
@@ -96,15 +96,37 @@ func TestAxisIntoEachPage(t *testing.T) {
 func TestAxisBesideReadings(t *testing.T) {
 	f := calctest.Load(t, "measure", "v=1&steps=80&asked=100&mark=120&rest=25,25.1&tool=caliper-0.02&angle=0.9")
 	read(t, heron).Into(f)
-	assert.Equal(t, "v=1&steps=538.0&asked=100&mark=120&rest=25,25.1&tool=caliper-0.02&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D&machine=Heron&axisname=extruder&id=k3x9&set=2026-11-29", f.Fragment())
+	assert.Equal(t, "v=1&steps=80&asked=100&mark=120&rest=25,25.1&tool=caliper-0.02&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D&machine=Heron&axisname=extruder&id=k3x9&set=2026-11-29", f.Fragment())
+	f.SetCurrent(read(t, heron).Current())
+	assert.True(t, f.IsSettingAsked(), "which of the two they were made with")
+
+	// What was set by these readings is no reason to correct it once more.
+	f = calctest.Load(t, "measure", "v=1&steps=415&asked=100&mark=120&rest=21.3,21.5,21.2&tool=caliper-0.05")
+	set := read(t, "v=1&steps=420.6&asked=100&mark=120&tool=caliper-0.05&machine=Bench&id=b1&set=2026-12-01")
+	require.Equal(t, "420.6", f.Report().Set)
+	set.Into(f)
+	f.SetCurrent(set.Current())
+	require.NotNil(t, f.Report().Answer)
+	assert.Equal(t, "415", f.Text("steps", 0))
+	assert.Equal(t, "420.6", f.Report().Set)
+
+	// Without a setting the sheet takes the machine's; so does one of another sort of axis.
+	f = calctest.Load(t, "measure", "v=1&asked=80&mark=105&rest=25,25.1")
+	read(t, heron).Into(f)
+	assert.Equal(t, "538.0", f.Text("steps", 0))
+	f = calctest.Load(t, "measure", "v=1&axis=travel&steps=80&asked=80&moved=79.8")
+	read(t, heron).Into(f)
+	assert.Equal(t, "538.0", f.Text("steps", 0))
 }
 
 // What a sheet says of its axis is kept with what was set.
 func TestAxisIsUpdated(t *testing.T) {
 	a := read(t, "v=1&steps=538.0&angle=1.8&machine=Heron&id=k3x9&set=2026-11-29")
 	f := calctest.Load(t, "measure", "v=1&steps=500&asked=80&rest=28&tool=caliper-0.05&micro=16&machine=Other&id=b&set=2020-01-01")
+	want := "v=1&steps=500&asked=80&tool=caliper-0.05&angle=1.8&micro=16&machine=Heron&id=k3x9&set=2026-11-29"
+	assert.Equal(t, want, a.Updated(f).Fragment(), "its names are its own, whatever a link has")
 	f.SetMachine(a)
-	assert.Equal(t, "v=1&steps=500&asked=80&tool=caliper-0.05&angle=1.8&micro=16&machine=Heron&id=k3x9&set=2026-11-29", a.Updated(f).Fragment())
+	assert.Equal(t, want, a.Updated(f).Fragment())
 }
 
 // A club's list goes through a link; what does not fit is said.
@@ -112,14 +134,23 @@ func TestAxesThroughALink(t *testing.T) {
 	axes := []machine.Axis{read(t, heron), read(t, "v=1&axis=travel&steps=88.9&machine=Plover&axisname=X"), read(t, "v=1&axis=rotary&stepsdeg=80&gears=pairs&driving=20,18&driven=40,36&machine=Plover&axisname=table&id=a")}
 	fragment, fit := machine.Join(axes, 4000)
 	assert.Equal(t, 3, fit)
-	assert.Equal(t, axes, machine.Split(fragment))
+	all, left := machine.Split(fragment)
+	assert.Equal(t, axes, all)
+	assert.Zero(t, left)
 	short, fit := machine.Join(axes, len(fragment)-1)
 	assert.Equal(t, 2, fit)
-	assert.Equal(t, axes[:2], machine.Split(short))
+	some, _ := machine.Split(short)
+	assert.Equal(t, axes[:2], some)
 	_, fit = machine.Join(axes, 10)
 	assert.Zero(t, fit)
-	assert.Empty(t, machine.Split(""))
-	assert.Empty(t, machine.Split("v=1&machine=,,"+strings.Repeat(",", 10000)))
+	for fragment, names := range map[string]int{
+		"": 0, "v=1&machine=,," + strings.Repeat(",", 10000): 10003, "v=1&machine=Heron,Plover&steps=415": 1,
+		"v=1&machine=A" + strings.Repeat(",A", 59) + "&steps=1" + strings.Repeat(",1", 59): 10,
+	} {
+		all, left := machine.Split(fragment)
+		assert.Equal(t, names, left, "%.40s", fragment)
+		assert.LessOrEqual(t, len(all), machine.Most)
+	}
 }
 
 func TestAxesThroughALinkProperty(t *testing.T) {
@@ -145,7 +176,9 @@ func TestAxesThroughALinkProperty(t *testing.T) {
 		if fit != len(axes) {
 			t.Fatal("they are short")
 		}
-		assert.Equal(t, axes, machine.Split(fragment))
+		all, left := machine.Split(fragment)
+		assert.Equal(t, axes, all)
+		assert.Zero(t, left)
 	})
 }
 
@@ -153,12 +186,13 @@ func FuzzSplit(f *testing.F) {
 	f.Add(heron)
 	f.Add("v=1&machine=a,b&steps=1,2&driving=12%2018,&driven=,")
 	f.Fuzz(func(t *testing.T, fragment string) {
-		axes := machine.Split(fragment)
+		axes, _ := machine.Split(fragment)
 		again, fit := machine.Join(axes, 1<<20)
 		if fit != len(axes) {
 			t.Skip()
 		}
-		assert.Equal(t, axes, machine.Split(again))
+		same, _ := machine.Split(again)
+		assert.Equal(t, axes, same)
 	})
 }
 

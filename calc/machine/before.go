@@ -9,12 +9,14 @@ import (
 	"striderule/calc/link"
 	"striderule/calc/logbook"
 	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 // A Test is one of an axis that was saved, and how its runs scattered.
 type Test struct {
-	pieces  []link.Piece
-	scatter report.Scatter
+	pieces   []link.Piece
+	readings []float64 // in the unit of their field
+	scatter  report.Scatter
 }
 
 // mostTests is how many tests are looked at, the newest: an old scatter tells little of a machine.
@@ -28,23 +30,36 @@ func TestsIn(entries []logbook.Entry) []Test {
 		if !ok || len(tests) == mostTests {
 			continue
 		}
-		if scatter := calc.Load(page, e.Sheet).Report().Scatter; scatter.Dof > 0 {
-			tests = append(tests, Test{link.Split(e.Sheet), scatter})
+		if t := testOf(calc.Load(page, e.Sheet)); t.scatter.Dof > 0 {
+			tests = append(tests, t)
 		}
 	}
 	return tests
 }
 
-// Before pools how the runs scattered in tests that were made as this sheet's. A sheet that was saved
-// twice, or before it had all of its runs, counts once; so does this one itself. It returns of how
-// many tests that is. Source: JCGM 100, H.5.2.5, pooled variances.
+func testOf(f *form.Form) Test {
+	t := Test{pieces: link.Split(f.Fragment()), scatter: f.Report().Scatter}
+	for _, field := range f.Fields() {
+		if !isReading(f, field) {
+			continue
+		}
+		for row := range f.Rows(field) {
+			if e, ok := field.Cells.At(row).(*unit.Entry); ok && e.Given {
+				t.readings = append(t.readings, e.Number)
+			}
+		}
+	}
+	return t
+}
+
+// Before pools how the runs scattered in tests that were made as this sheet's. Whatever shares most of
+// its readings with another was saved twice, or mended, or went on: it counts once; of this sheet not
+// at all. It returns of how many tests that is. Source: JCGM 100, H.5.2.5, pooled variances.
 func Before(tests []Test, f *form.Form) (pooled report.Scatter, n int) {
-	readings := readingKeys(f)
-	counted := []Test{{pieces: link.Split(f.Fragment())}}
+	counted := []Test{testOf(f)}
 	squares := 0.0
 	for _, t := range tests {
-		isAlike := func(other Test) bool { return isBegun(t.pieces, other.pieces, readings) }
-		if t.scatter.Key != f.Report().Scatter.Key || !isMadeAs(t.pieces, counted[0].pieces) || slices.ContainsFunc(counted, isAlike) {
+		if t.scatter.Key != counted[0].scatter.Key || !isMadeAs(t.pieces, counted[0].pieces) || slices.ContainsFunc(counted, t.isSame) {
 			continue
 		}
 		counted = append(counted, t)
@@ -52,7 +67,7 @@ func Before(tests []Test, f *form.Form) (pooled report.Scatter, n int) {
 		pooled.Dof += t.scatter.Dof
 	}
 	if pooled.Dof > 0 {
-		pooled.Key, pooled.SD = f.Report().Scatter.Key, math.Sqrt(squares/pooled.Dof)
+		pooled.Key, pooled.SD = counted[0].scatter.Key, math.Sqrt(squares/pooled.Dof)
 	}
 	return pooled, len(counted) - 1
 }
@@ -67,24 +82,19 @@ func isMadeAs(a, b []link.Piece) bool {
 	return true
 }
 
-// isBegun reports whether the readings of one test are those that the other begins with.
-func isBegun(a, b []link.Piece, readings []string) bool {
-	for _, key := range readings {
-		of, other := link.CellsOf(a, key), link.CellsOf(b, key)
-		n := min(len(of), len(other))
-		if !slices.Equal(of[:n], other[:n]) {
-			return false
+// isSame reports whether two tests share more than half of the readings that the shorter one has; of
+// one that has a single reading, whether the other begins with it.
+func (t Test) isSame(other Test) bool {
+	if n := min(len(t.readings), len(other.readings)); n < 2 {
+		return n == 1 && t.readings[0] == other.readings[0]
+	}
+	left := slices.Clone(other.readings)
+	shared := 0
+	for _, r := range t.readings {
+		if i := slices.Index(left, r); i >= 0 {
+			left[i] = math.NaN() // counts once
+			shared++
 		}
 	}
-	return true
-}
-
-// readingKeys are those of what is read in a run.
-func readingKeys(f *form.Form) (keys []string) {
-	for _, field := range f.Fields() {
-		if isReading(f, field) {
-			keys = append(keys, field.Key)
-		}
-	}
-	return keys
+	return 2*shared > min(len(t.readings), len(other.readings))
 }

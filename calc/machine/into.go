@@ -14,8 +14,9 @@ var testKeys = []string{"drive", "path", "trip", "asked", "askeddeg", "speed", "
 	"tool", "step", "limits", "tooldeg", "stepdeg", "limitsdeg", "marktool", "markstep", "marklimits"}
 
 // Into fills the axis into a form: its facts take the place of those that the sheet has. Readings
-// stay, and with them what is said of the test that they are from. On a page of several axes it takes its own row, by its name, or the first empty
-// one. It returns what the form held, to put back.
+// stay, and with them what is said of the test that they are from: above all the setting that they
+// were made with. On a page of several axes it takes its own row, by its name, or the first empty one.
+// It returns what the form held, to put back.
 func (a Axis) Into(f *form.Form) form.Texts {
 	var texts form.Texts
 	name, several := f.Field("name")
@@ -25,11 +26,16 @@ func (a Axis) Into(f *form.Form) form.Texts {
 	} else {
 		texts.Machine = a
 	}
-	tested := hasReadings(f)
+	kind := func(word string) string { return strings.TrimPrefix(word, "feed") }
+	tested := hasReadings(f) && kind(f.Text("axis", 0)) == kind(a.Text("axis"))
+	_, setting := f.Setting()
+	isOfTest := func(key string) bool {
+		return slices.Contains(testKeys, key) || setting != "" && (key == "as" || slices.Contains(form.SettingKeys, key))
+	}
 	for _, field := range f.Fields() {
 		cells, isFact := a.factFor(field)
 		switch {
-		case !isFact, tested && f.Filled(field) && slices.Contains(testKeys, field.Key):
+		case !isFact, tested && isOfTest(field.Key) && (f.Filled(field) || !slices.Contains(testKeys, field.Key)):
 		case field.Group == nil || field.Group != name.Group:
 			if !several || f.Text(field.Key, 0) == "" {
 				texts.Fill(field.Key, cells...)

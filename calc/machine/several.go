@@ -41,11 +41,12 @@ func joined(axes []Axis) string {
 	return link.Join(pieces)
 }
 
-// Split reads axes from a link of Join. Those without a machine's name or a setting are left out.
-func Split(fragment string) []Axis {
+// Split reads axes from a link of Join. It leaves out those without a machine's name or a setting, and
+// what there is more than Most: left is how many.
+func Split(fragment string) (axes []Axis, left int) {
 	pieces := link.Split(fragment)
-	var axes []Axis
-	for i := range min(len(link.CellsOf(pieces, "machine")), Most) {
+	names := len(link.CellsOf(pieces, "machine"))
+	for i := range min(names, Most) {
 		own := []link.Piece{{Key: "v", Cells: []string{link.TextOf(pieces, "v")}}}
 		for _, p := range pieces {
 			if i >= len(p.Cells) || p.Key == "v" {
@@ -61,5 +62,5 @@ func Split(fragment string) []Axis {
 			axes = append(axes, a)
 		}
 	}
-	return axes
+	return axes, names - len(axes)
 }

@@ -82,24 +82,35 @@ func anyAxis(axes []Axis, is func(Axis) bool) Axis {
 }
 
 // SortIn makes an entry one of the axis: it has the axis' names, and its sheet tells whose it is. What was
-// typed and what came out stay.
-func (a Axis) SortIn(e logbook.Entry) logbook.Entry {
+// typed and what came out stay. It is false for one that has no room for that.
+func (a Axis) SortIn(e logbook.Entry) (sorted logbook.Entry, ok bool) {
 	e.Machine, e.Axis = a.Text("machine"), logbook.AxisKey(a.Text("axisname"))
-	if sheet := a.inSheet(e.Sheet); e.Page == corrects && len(sheet) <= link.MostLink {
-		e.Sheet = sheet
+	if e.Page == corrects {
+		e.Sheet = a.inSheet(e.Sheet)
 	}
-	return e
+	return e, len(e.Sheet) <= link.MostLink && len(e.Text()) <= logbook.MostEntry
 }
 
 // inSheet is a sheet that tells that it is about the axis.
 func (a Axis) inSheet(fragment string) string {
-	pieces := lists.Keep(link.Split(fragment), func(p link.Piece) bool { return !slices.Contains(form.MachineKeys[:], p.Key) })
+	was := link.Split(fragment)
+	pieces := lists.Keep(was, func(p link.Piece) bool { return !slices.Contains(form.MachineKeys[:], p.Key) })
 	for _, key := range form.MachineKeys {
 		if text := a.Text(key); text != "" && key != "set" { // when it was set, the sheet did not know
 			pieces = append(pieces, link.Piece{Key: key, Cells: []string{text}})
 		}
 	}
-	return link.Join(link.Resummed(pieces))
+	return link.Join(link.Resummed(was, pieces))
+}
+
+// IsSameSheet reports whether two sheets of a page say the same, whosever they are.
+func IsSameSheet(a, b string) bool {
+	typed := func(fragment string) string {
+		return link.Join(lists.Keep(link.Split(fragment), func(p link.Piece) bool {
+			return p.Key != link.ClaimKey && !slices.Contains(form.MachineKeys[:], p.Key)
+		}))
+	}
+	return typed(a) == typed(b)
 }
 
 // isSimilar reports whether two names may be meant for the same: they differ in blanks, marks and

@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -52,13 +53,15 @@ func TestUnsortedIn(t *testing.T) {
 	flow := saved("Heron", "feed", "v=1&walls=0.46")
 	flow.Page = "flow"
 	assert.Empty(t, machine.UnsortedIn([]logbook.Entry{flow}, axes), "it corrects no setting")
-	assert.Equal(t, flow, heron.SortIn(flow))
+	same, _ := heron.SortIn(flow)
+	assert.Equal(t, flow, same)
 	groups := machine.UnsortedIn([]logbook.Entry{saved("A", "X", ""), saved("B", "X", ""), saved("A", "X", "")}, axes)
 	require.Len(t, groups, 2)
 	assert.Len(t, groups[0].Entries, 2)
 
 	e := saved("Hreon", "E", "v=1&steps=415")
-	in := heron.SortIn(e)
+	in, ok := heron.SortIn(e)
+	assert.True(t, ok)
 	assert.Equal(t, "Heron", in.Machine)
 	assert.Equal(t, "feed", in.Axis)
 	assert.Equal(t, e.Sheet+"&machine=Heron&axisname=Extruder&id=h1", in.Sheet)
@@ -75,7 +78,8 @@ func TestSheetToldItsAxis(t *testing.T) {
 	old := f.ShareFragment()
 	require.Contains(t, old, link.ClaimKey+"=")
 
-	in := heron.SortIn(saved("Heron", "feed", old))
+	in, ok := heron.SortIn(saved("Heron", "feed", old))
+	require.True(t, ok)
 	again := calctest.Load(t, "measure", in.Sheet)
 	assert.Empty(t, again.Problems())
 	assert.Equal(t, "h1", again.MachineText("id"))
@@ -84,5 +88,23 @@ func TestSheetToldItsAxis(t *testing.T) {
 	assert.Equal(t, form.Same, check, said)
 	again.SetCurrent(heron.Current())
 	assert.True(t, again.IsSettingAsked())
-	assert.Equal(t, in, heron.SortIn(in), "once and for all")
+	twice, _ := heron.SortIn(in)
+	assert.Equal(t, in, twice, "once and for all")
+
+	// What was changed in it is not made good.
+	broken, _ := heron.SortIn(saved("Heron", "feed", strings.Replace(old, "28.9", "28.8", 1)))
+	was, _ := calctest.Load(t, "measure", strings.Replace(old, "28.9", "28.8", 1)).Check()
+	is, _ := calctest.Load(t, "measure", broken.Sheet).Check()
+	assert.Equal(t, form.Differs, was)
+	assert.Equal(t, was, is)
+	assert.Contains(t, broken.Sheet, link.TextOf(link.Split(old), link.ClaimKey))
+
+	_, ok = heron.SortIn(saved("Heron", "feed", "v=1&steps=415&line="+strings.Repeat("x", link.MostLink-30)))
+	assert.False(t, ok, "a link has no room for it")
+	long := saved("Heron", "feed", "v=1&steps=415")
+	long.Note = strings.Repeat("x", logbook.MostEntry-100)
+	_, ok = heron.SortIn(long)
+	assert.False(t, ok, "the log has none")
+	assert.True(t, machine.IsSameSheet(old, in.Sheet))
+	assert.False(t, machine.IsSameSheet(old, broken.Sheet))
 }

@@ -149,23 +149,3 @@ func (a *solution) solveAgain() {
 		a.aloneThen = !test.Test.Known()
 	}
 }
-
-// fewRuns is up to how many runs the scatter of before tells more than their own.
-const fewRuns = 4
-
-// scatter is how the runs scattered, for tests to come. Several lengths or speeds show theirs
-// another way.
-func (a *solution) scatter() report.Scatter {
-	if !a.found || a.sheet.Method() != trial.OneLength {
-		return report.Scatter{}
-	}
-	runs := a.test.Test.Runs
-	s := report.Scatter{Key: "spread", Wanted: runs <= fewRuns && a.sheet.Earlier().Dof == 0}
-	if a.sheet.rotary() {
-		s.Key = "spreaddeg"
-	}
-	if runs > 1 {
-		s.SD, s.Dof = a.test.Scatter, float64(runs-1)
-	}
-	return s
-}

@@ -193,7 +193,9 @@ func (a *solution) report(problems []report.Problem) report.Report {
 	if out := a.suspect(); out != nil {
 		r.Remarks.Doubt(a.runKeys[len(a.runKeys)-1], out.Row, outlierBeside.Fill("n", strconv.Itoa(out.Row+1)))
 	}
-	r.Scatter = a.scatter()
+	if a.sheet.Method() == trial.OneLength {
+		r.Scatter = a.sheet.Scatter(a.test.Test, a.sheet.rotary())
+	}
 	settles := a.interim || a.judged.Verdict == measure.ChangeIt || a.judged.Verdict == measure.EitherIsFine
 	next := a.next()
 	if settles && !a.keepsParts() && !a.suspectsMistake() || a.judged.Verdict == measure.LeaveIt {

@@ -2,6 +2,7 @@ package trial
 
 import (
 	"striderule/calc/measure"
+	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/unit"
 )
@@ -30,8 +31,8 @@ const usualDof = 4
 func NewEarlierEntry() EarlierEntry {
 	return EarlierEntry{
 		Planned:   RunCounts.Input("", 2, sheet.MostRows),
-		Spread:    unit.Lengths.Input("mm", 0.0001, 100),
-		SpreadDeg: unit.Angles.Input("°", 0.0001, 360),
+		Spread:    unit.Lengths.Input("mm", leastScatter, mostScatter),
+		SpreadDeg: unit.Angles.Input("°", leastScatter, 360),
 		Dof:       freedoms.Input("", 1, 1000),
 	}
 }
@@ -60,4 +61,22 @@ func (e *EarlierEntry) Earlier() measure.Spread {
 		return measure.Spread{SD: sd, Dof: e.Dof.Number}
 	}
 	return measure.Spread{SD: sd, Dof: usualDof}
+}
+
+// What a scatter can be, in mm; of one in degrees as well.
+const leastScatter, mostScatter = 0.0001, 100
+
+// fewRuns is up to how many runs the scatter of before tells more than their own.
+const fewRuns = 4
+
+// Scatter is how the runs of a test of one length scattered, for tests to come.
+func (e *EarlierEntry) Scatter(of measure.Test, rotary bool) report.Scatter {
+	s := report.Scatter{Key: "spread", Wanted: of.Runs > 0 && of.Runs <= fewRuns && e.Earlier().Dof == 0}
+	if rotary {
+		s.Key = "spreaddeg"
+	}
+	if of.Runs > 1 && of.Scatter >= leastScatter && of.Scatter <= mostScatter { // none at all is the tool's step
+		s.SD, s.Dof = of.Scatter, float64(of.Runs-1)
+	}
+	return s
 }

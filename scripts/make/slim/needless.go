@@ -26,7 +26,7 @@ var called = []string{"runtime.traceLocker.ok", "runtime.traceReaderAvailable"}
 // What is called and has no result, and does nothing that is missed: of a panic its message is
 // printed, and no trace, in which the names would be missing; other modules than the program
 // there are none.
-var doNothing = []string{"runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
+var doNothing = []string{"runtime.moduledataverify1", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
 
 // needless returns what stands in the place of a function that does nothing for a page.
 func needless(name string) (instead function, ok bool) {

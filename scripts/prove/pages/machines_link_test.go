@@ -62,6 +62,14 @@ func TestClubsListIsSaved(t *testing.T) {
 	assert.Equal(t, to[len("/machines/#"):], strings.Replace(listLink(q)[len("/machines/#"):], "&machine=", "&line=M92%20E%7Bvalue%7D&machine=", 1), "the same list goes on, less the command")
 }
 
+// Whoever gets a list hears of what of it can't be used.
+func TestClubsListIsNotWhole(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/machines/#v=1&steps=80&machine=Heron,Plover,Stork&id=a,b,c")
+	assert.Contains(t, p.Text("#brought-left"), "2 more in the link have no setting")
+}
+
 // A list writes over nothing that a device has.
 func TestClubsListWhereSomeOfItIs(t *testing.T) {
 	browser.Alongside(t)

@@ -158,3 +158,48 @@ func TestMachineWhereStorageIsFull(t *testing.T) {
 	assert.Contains(t, p.Text("#naming"), "Not saved. The browser's storage for this site is full.")
 	assert.Equal(t, "Heron", p.Field("machine-name"), "nothing that was typed is lost")
 }
+
+// A link may have another name under the ID of a machine here: that stays as it is called, in the list
+// and in the log. What it had set is said, and a tap on its chip corrects nothing twice.
+func TestMachineKeepsItsName(t *testing.T) {
+	browser.Alongside(t)
+	p := withMachines(t, "order=1&v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&machine=Heron%202&axisname=extruder&id=k3x9&set=2026-05-02")
+	p.Open("/measure/#v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&machine=Plover&axisname=X&id=k3x9")
+	p.Click("#set-it")
+	p.Wait(`document.getElementById("set-now")`)
+	assert.Contains(t, p.Text("#set-now"), "Heron 2 extruder has 564.3 steps/mm, since "+today(p))
+	assert.Contains(t, p.Text(".bar"), "Set: check it")
+	kept := keptMachines(p)["k3x9"]
+	assert.Contains(t, kept, "steps=564.3")
+	assert.Contains(t, kept, "machine=Heron%202&axisname=extruder")
+	for _, text := range inStorage(p) {
+		assert.NotContains(t, text, "Plover")
+	}
+
+	p.Click("#machine-k3x9")
+	p.Settle()
+	assert.Equal(t, "538.0", p.Field("steps"), "the readings were made with it")
+	assert.Contains(t, p.Text("#verdict"), "Change it")
+	assert.Contains(t, p.Text(".answer"), "564.3")
+	assert.True(t, has(p, "#set-now"))
+}
+
+// Who has saved a sheet under another name, and then sets what it found, has it in the log once.
+func TestSetSheetIsInTheLogOnce(t *testing.T) {
+	browser.Alongside(t)
+	p := withMachines(t, keptHeron)
+	p.Open("/measure/#" + strings.TrimPrefix(keptHeron, "order=1&") + "&rest=28.7,28.9,28.6")
+	p.Click("#keep")
+	p.Fill("keep-machine", "Hreon")
+	p.Fill("keep-note", "by hand")
+	p.Click("#keep-do")
+	p.Wait(`document.querySelector("#kept a")`)
+	p.Click("#set-it")
+	p.Wait(`document.getElementById("set-now")`)
+	all := inStorage(p)
+	require.Len(t, all, 1)
+	for _, text := range all {
+		assert.Contains(t, text, "machine=Heron&")
+		assert.Contains(t, text, "note=by%20hand")
+	}
+}
