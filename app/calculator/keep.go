@@ -111,7 +111,7 @@ func (c *calculator) keepView() app.UI {
 			}),
 		)
 	}
-	return app.Form().Class("keep").ID("keep-form").DataSet("sheet", "keep").AutoComplete(false).Aria("label", saveToLog).OnSubmit(c.keepSheet).Body(
+	return app.Form().Class("keep").ID("keep-form").NoValidate(true).DataSet("sheet", "keep").AutoComplete(false).Aria("label", saveToLog).OnSubmit(c.keepSheet).Body(
 		app.H2().Text(saveToLog),
 		app.P().Class("hint").Text(saveAbout),
 		c.keepField("keep-machine", saveMachine, saveMachineTip, 60, &k.machine, k.book.Machines()),

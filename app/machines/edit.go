@@ -114,7 +114,7 @@ func (p *Page) formView() app.UI {
 		return frame.Button("add-axis", addMachine, p.add)
 	}
 	e := &p.entries
-	return app.Form().Class("keep").ID("axis-form").DataSet("sheet", "axis").AutoComplete(false).Aria("label", formName).OnSubmit(p.saveForm).Body(
+	return app.Form().Class("keep").ID("axis-form").NoValidate(true).DataSet("sheet", "axis").AutoComplete(false).Aria("label", formName).OnSubmit(p.saveForm).Body(
 		view.TextField("axis-machine", machineLabel, "text", &e[machineName]),
 		view.TextField("axis-name", axisLabel, "text", &e[axisName]),
 		choice("axis-kind", kindLabel, kinds, &e[kind]),

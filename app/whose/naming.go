@@ -129,7 +129,7 @@ func (s *Sheet) NamingView() app.UI {
 	if n == nil {
 		return app.Text("")
 	}
-	return app.Form().Class("keep").ID("naming").DataSet("sheet", "naming").AutoComplete(false).Aria("label", saveAsMachine).OnSubmit(s.saveMachine).Body(
+	return app.Form().Class("keep").ID("naming").NoValidate(true).DataSet("sheet", "naming").AutoComplete(false).Aria("label", saveAsMachine).OnSubmit(s.saveMachine).Body(
 		app.P().Class("hint").Text(machineAbout.Fill("setting", machine.Axis(nil).With(s.host.Form().Setting()).Shown())),
 		view.TextField("machine-name", machineLabel, "text", &n.name),
 		view.TextField("machine-axis", axisLabel, "text", &n.axis),
