@@ -16,6 +16,7 @@ import (
 	"striderule/app/whose"
 	"striderule/calc"
 	"striderule/calc/form"
+	"striderule/calc/machine"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
 	"striderule/calc/word"
@@ -72,8 +73,9 @@ func (c *calculator) linked() string { return frame.Here(site.PathOf(c.page.Slug
 
 func (c *calculator) load(fragment string) {
 	c.address, c.settling.unwritten = fragment, false
-	if c.last = ""; fragment == "" && !c.cleared {
-		c.last = browser.LastHere()
+	c.last = ""
+	if last := browser.LastHere(); last != fragment && !c.cleared && (fragment == "" || machine.IsAxis(fragment)) {
+		c.last = last
 	}
 	c.cleared = false
 	if frame.IsBuilding() && fragment != "" {

@@ -96,7 +96,7 @@ func (p *Page) list() app.UI {
 		app.Div().Class("log-head").Body(
 			app.H2().Text(listHeading.Fill(len(p.entries))),
 			app.If(len(p.entries) > 1 && !p.example, func() app.UI {
-				return app.Button().Type("button").ID("delete-listed").Text(deleteListed.Fill("n", strconv.Itoa(len(p.entries)))).
+				return app.Button().Type("button").ID("delete-listed").Class("quiet").Text(deleteListed.Fill("n", strconv.Itoa(len(p.entries)))).
 					OnClick(func(app.Context, app.Event) { p.delete(kept.Items(p.entries)) })
 			}),
 		),

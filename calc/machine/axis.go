@@ -66,6 +66,12 @@ func Read(text string) (a Axis, ok bool) {
 	return a, ok && a.Text("machine") != "" && link.TextOf(pieces, "v") == link.Version
 }
 
+// IsAxis reports whether a link has the facts of an axis, and nothing of a test.
+func IsAxis(fragment string) bool {
+	a, ok := Read(fragment)
+	return ok && a.Fragment() == fragment
+}
+
 // Fragment is the link to Calibrate with what is known, and what an axis is stored as.
 func (a Axis) Fragment() string {
 	return link.Join(append([]link.Piece{{Key: "v", Cells: []string{link.Version}}}, a...))

@@ -66,6 +66,13 @@ func TestAxisAfterASwap(t *testing.T) {
 	assert.Equal(t, a, a.Swapped(calctest.Load(t, "measure", "v=1&angle=7")), "another page swaps nothing")
 }
 
+func TestIsAxis(t *testing.T) {
+	assert.True(t, machine.IsAxis(heron))
+	for _, other := range []string{"", "v=1", "v=1&steps=538.0", heron + "&rest=28.7", strings.Replace(heron, "v=1", "v=2", 1)} {
+		assert.False(t, machine.IsAxis(other), other)
+	}
+}
+
 // One tap fills in what a page can use.
 func TestAxisIntoEachPage(t *testing.T) {
 	plover := read(t, "v=1&axis=travel&as=turn&turn=36&angle=1.8&micro=16&machine=Plover&axisname=X")

@@ -20,13 +20,13 @@ type Unsorted struct {
 
 // UnsortedIn returns the names in the log whose entries belong to none of these axes, in the order of
 // the entries. A sheet that corrects a setting belongs to the axis whose ID it has: the same name may be
-// another machine's, so it is asked about.
+// another machine's, so it is asked about; and so is the name that a machine once had.
 func UnsortedIn(entries []logbook.Entry, axes []Axis) []Unsorted {
 	type name struct{ machine, axis string }
 	var names []name
 	of := map[name][]logbook.Entry{}
 	for _, e := range entries {
-		if AxisOf(e, axes) != nil || e.Page != corrects && named(e, axes) != nil {
+		if named(e, axes) != nil && (e.Page != corrects || AxisOf(e, axes) != nil) {
 			continue
 		}
 		n := name{e.Machine, logbook.AxisKey(e.Axis)}
@@ -63,6 +63,9 @@ func named(e logbook.Entry, axes []Axis) Axis {
 
 // likely is the axis that an entry is probably about.
 func likely(e logbook.Entry, axes []Axis) Axis {
+	if a := AxisOf(e, axes); a != nil {
+		return a
+	}
 	if a := named(e, axes); a != nil {
 		return a
 	}

@@ -29,8 +29,9 @@ func TestUnsortedIn(t *testing.T) {
 		likely            machine.Axis
 	}{
 		{"Heron", "feed", "v=1&id=h1", true, nil},
-		{"Another", "name", "v=1&id=h1", true, nil}, // it was called so
-		{"Heron", "feed", "v=1", false, heron},      // from before there were machines, or of another Heron
+		{"Plover 2", "Y", "v=1&id=h1", true, nil}, // as the person saved it
+		{"Once called so", "feed", "v=1&id=h1", false, heron},
+		{"Heron", "feed", "v=1", false, heron}, // from before there were machines, or of another Heron
 		{"Heron", "Extruder", "v=1&id=x9", false, heron},
 		{"Plover 2", "Y", "v=1", false, plover2},
 		{"heron", "feed", "v=1", false, heron},

@@ -177,6 +177,29 @@ func TestMachineFillsASheet(t *testing.T) {
 	assert.Equal(t, []string{"538.0", "88.9"}, fields(p, "steps")[:2])
 }
 
+// Who leaves a test by the menu and comes back by the machine's chip finds it again.
+func TestUnfinishedTestIsOffered(t *testing.T) {
+	browser.Alongside(t)
+	p := withMachines(t, keptHeron)
+	p.Open("/measure/#" + strings.TrimPrefix(keptHeron, "order=1&"))
+	assert.False(t, has(p, "#continue"))
+	p.FillNth("rest", 0, "28.7")
+	p.Wait(`location.hash.includes("rest=28.7")`)
+	p.OpenMenu()
+	p.Click(`nav a[href$="/log/"]`)
+	p.Wait(`document.title.includes("log")`)
+	p.Click(".brand")
+	p.Wait(`document.getElementById("your-machines")`)
+	p.Click("#your-machines a.chip")
+	p.Wait(`document.getElementById("continue")`)
+	assert.Empty(t, p.Field("rest"))
+	p.Click("#continue")
+	p.Wait(`location.hash.includes("rest=28.7")`)
+	assert.Equal(t, "28.7", p.Field("rest"))
+	p.Reload()
+	assert.False(t, has(p, "#continue"), "it is this one")
+}
+
 // A second tap in the same place, or a second Enter, meets no other machine.
 func TestMachineIsNotTakenForItsNeighbour(t *testing.T) {
 	browser.Alongside(t)
