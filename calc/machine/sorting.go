@@ -106,8 +106,12 @@ func (a Axis) inSheet(fragment string) string {
 	return link.Join(link.Resummed(was, pieces))
 }
 
-// IsSameSheet reports whether two sheets of a page say the same, whosever they are.
+// IsSameSheet reports whether two sheets of a page say the same, whatever their machine is called; of
+// two IDs they are two.
 func IsSameSheet(a, b string) bool {
+	if one, other := link.TextOf(link.Split(a), "id"), link.TextOf(link.Split(b), "id"); one != other && one != "" && other != "" {
+		return false
+	}
 	typed := func(fragment string) string {
 		return link.Join(lists.Keep(link.Split(fragment), func(p link.Piece) bool {
 			return p.Key != link.ClaimKey && !slices.Contains(form.MachineKeys[:], p.Key)

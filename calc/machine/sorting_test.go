@@ -108,4 +108,5 @@ func TestSheetToldItsAxis(t *testing.T) {
 	assert.False(t, ok, "the log has none")
 	assert.True(t, machine.IsSameSheet(old, in.Sheet))
 	assert.False(t, machine.IsSameSheet(old, broken.Sheet))
+	assert.False(t, machine.IsSameSheet(strings.Replace(in.Sheet, "id=h1", "id=h2", 1), in.Sheet))
 }

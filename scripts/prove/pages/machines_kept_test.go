@@ -66,15 +66,22 @@ func TestMachinesInTwoTabs(t *testing.T) {
 		q := p.Beside()
 		q.Open("/machines/")
 		fillMachines(q, changed)
+		sees := func(is string) { // browsers of several processes take a moment
+			t.Helper()
+			p.Wait(`((p7, k3x9) => ` + is + `)(localStorage.getItem("` + machineKey + `p7") || "", localStorage.getItem("` + machineKey + `k3x9") || "")`)
+		}
+		sees(`p7.includes("91.0")`)
 		p.Click("#edit-p7")
 		assert.Equal(t, "91.0", p.Field("axis-setting"), "as it is now")
 		p.Click("#axis-cancel")
 		browser.Eval[bool](q, `(localStorage.removeItem("`+machineKey+`p7"), true)`)
+		sees(`!p7`)
 		p.Click("#copy-p7")
 		assert.Equal(t, []string{"Heron extruder"}, axesShown(p))
 		assert.Len(t, keptMachines(p), 1)
 		p.Click("#delete-k3x9")
 		fillMachines(q, strings.Replace(keptHeron, "538.0", "540", 1)) // under the same ID
+		sees(`k3x9.includes("540")`)
 		p.Click("#undo")
 		kept := keptMachines(p)
 		assert.Len(t, kept, 2, "both")
