@@ -9,6 +9,7 @@ import (
 	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc"
+	"striderule/calc/machine"
 	"striderule/calc/sheet"
 )
 
@@ -73,7 +74,7 @@ func (p *startPage) machines() app.UI {
 	}
 	var chips []app.UI
 	for _, a := range axes {
-		chips = append(chips, app.A().Class("chip").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(a.Title()))
+		chips = append(chips, app.A().Class("chip").Href(site.LinkTo(site.PathOf(machine.Page), a.Fragment())).Text(a.Title()))
 	}
 	return app.Section().ID("your-machines").Body(app.H2().Class("occasion").Text(yourMachines),
 		app.Div().Class("chips").Body(append(chips, app.A().Class("to-machines").Href(site.LinkTo(site.MachinesPath, "")).Text(allMachines))...))

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"striderule/app/browser"
-	"striderule/calc/link"
 	"striderule/calc/logbook"
 	"striderule/calc/machine"
 	"striderule/calc/report"
@@ -28,19 +27,14 @@ func WithMachines(entries []logbook.Entry) []logbook.Entry {
 }
 
 // Entries reads those of an axis alone, newest first.
-func (m *Machines) Entries(a *Axis) []logbook.Entry {
+func (a *Axis) Entries() []logbook.Entry {
 	texts, _ := browser.Kept(Prefix()) // refused, there are none
-	axes := m.Axes()
 	var entries []logbook.Entry
 	for i := 0; i+1 < len(texts); i += 2 {
-		if !strings.Contains(texts[i+1], link.Escape(a.Text("machine"))) && !strings.Contains(texts[i+1], a.ID()) { // most are of others
+		if !strings.Contains(texts[i+1], a.ID()) { // most are of others
 			continue
 		}
-		e, err := logbook.Read(texts[i+1])
-		if err != nil {
-			continue
-		}
-		if of := machine.AxisOf(e, axes); of != nil && of.ID() == a.ID() {
+		if e, err := logbook.Read(texts[i+1]); err == nil && machine.AxisOf(e, []machine.Axis{a.Axis}) != nil {
 			entries = append(entries, e)
 		}
 	}

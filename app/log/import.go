@@ -73,6 +73,7 @@ func (p *Page) take(name, text, failed string) {
 		r.problem = together(machinesNotSaved, refusedMachine.Says(), fileHasAll)
 	}
 	r.added, r.there, r.aside, r.machines = n, m.There+there, m.Beside, machines
+	p.relate()
 	p.refresh()
 	p.rechoose()
 }

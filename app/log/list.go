@@ -167,7 +167,7 @@ func (p *Page) opener(e logbook.Entry, about string) app.UI {
 
 // tester leads to a new test of an entry's axis.
 func (p *Page) tester(e logbook.Entry, about string) app.UI {
-	if e.Page != site.SheetOfMachines {
+	if e.Page != machine.Page {
 		return app.Text("")
 	}
 	return app.A().Class("log-open").Href(site.LinkTo(site.PathOf(e.Page), machine.Again(e.Sheet, machine.AxisOf(e, p.known)))).Aria("label", testEntry.Fill("entry", about)).Text(testLabel)

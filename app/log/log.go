@@ -49,6 +49,7 @@ const listStep = 50
 // OnInit reads the log, once.
 func (p *Page) OnInit() {
 	p.kept, p.folds, p.chosen = kept.Read(), view.NewFolds(), map[string]string{}
+	p.relate()
 	p.refresh()
 }
 
@@ -91,6 +92,14 @@ func (p *Page) changedElsewhere() {
 	})
 }
 
+// relate reads the machines of this device, and finds what in the book belongs to none.
+func (p *Page) relate() {
+	p.known, p.unsorted = kept.ReadMachines().Axes(), nil
+	if len(p.known) > 0 && !p.example {
+		p.unsorted = machine.UnsortedIn(p.kept.Book.All(), p.known)
+	}
+}
+
 // refresh brings list and trends up to the book and what is chosen.
 func (p *Page) refresh() {
 	book := p.kept.Book
@@ -101,10 +110,6 @@ func (p *Page) refresh() {
 		p.axis = ""
 	}
 	p.entries = book.Of(p.machine, p.axis)
-	p.known, p.unsorted = kept.ReadMachines().Axes(), nil
-	if len(p.known) > 0 && !p.example {
-		p.unsorted = machine.UnsortedIn(book.All(), p.known)
-	}
 	p.shown = listStep
 	p.trends = nil
 	if p.oneAxis() {
@@ -165,6 +170,7 @@ func (p *Page) focusOnUndo() {
 func (p *Page) again() {
 	shown := p.shown
 	p.kept = kept.Read()
+	p.relate()
 	p.refresh()
 	p.rechoose()
 	p.shown = max(p.shown, shown)
@@ -206,6 +212,7 @@ func (p *Page) showExample(on bool) {
 	} else {
 		p.kept = kept.Read()
 	}
+	p.relate()
 	p.refresh()
 	p.focusLater("title")
 }

@@ -8,7 +8,6 @@ import (
 	"striderule/app/browser"
 	"striderule/app/frame"
 	"striderule/app/kept"
-	"striderule/app/site"
 	"striderule/app/view"
 	"striderule/calc"
 	"striderule/calc/logbook"
@@ -52,7 +51,7 @@ func (p *Page) typed(was machine.Axis) (a machine.Axis, field, problem string) {
 	if e[kind] == "rotary" {
 		key += "deg"
 	}
-	page, _ := calc.PageOf(site.SheetOfMachines)
+	page, _ := calc.PageOf(machine.Page)
 	f := calc.NewForm(page)
 	f.Set("axis", 0, e[kind])
 	f.Set("as", 0, e[as])

@@ -15,7 +15,7 @@ const mostLabel = 270
 // labelURL is the link of a label: the calibration of an axis with only the readings missing, less
 // the facts that it can do without if it would be too long.
 func labelURL(a machine.Axis) (url string, ok bool) {
-	address := browser.Origin() + site.LinkTo(site.PathOf(site.SheetOfMachines), "")
+	address := browser.Origin() + site.LinkTo(site.PathOf(machine.Page), "")
 	a = a.Without(machine.LineKeys...)
 	for _, less := range [][]string{nil, {"limit", "counted", "speed"}, {"angle", "micro", "gears", "driving", "driven", "ratio"}, {"markstep", "marklimits", "limits", "limitsdeg"}} {
 		a = a.Without(less...)

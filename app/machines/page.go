@@ -48,7 +48,7 @@ func (p *Page) load() {
 	p.address = frame.Here(site.MachinesPath)
 	p.brought, p.left = machine.Split(p.address)
 	if len(p.brought) > 0 {
-		page, _ := calc.PageOf(site.SheetOfMachines)
+		page, _ := calc.PageOf(machine.Page)
 		p.checks = calc.NewForm(page)
 	}
 }
@@ -162,7 +162,7 @@ func item(id string, a machine.Axis, says string, acts []app.UI) app.UI {
 		app.If(brief != "", func() app.UI { return app.P().Class("hint").Text(brief) }),
 		app.If(says != "", func() app.UI { return app.P().Class("hint").Text(says) }),
 		app.Div().Class("machine-do").Body(append([]app.UI{
-			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(site.SheetOfMachines), a.Fragment())).Text(calibrateIt),
+			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(machine.Page), a.Fragment())).Text(calibrateIt),
 		}, acts...)...),
 	)
 }

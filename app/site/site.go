@@ -21,9 +21,7 @@ type Page struct {
 const (
 	LogPath    = "/log/"
 	MethodPath = "/method/"
-	// MachinesPath is that of the machines, whose facts are those of a sheet of SheetOfMachines.
-	MachinesPath    = "/machines/"
-	SheetOfMachines = "measure"
+	MachinesPath = "/machines/"
 )
 
 // PathOf is the path of a calculator.

@@ -27,7 +27,7 @@ func (s *Sheet) LookBack() {
 		return
 	}
 	if s.looked.id != a.ID() {
-		s.looked = looked{a.ID(), machine.TestsIn(s.machines.Entries(a))}
+		s.looked = looked{a.ID(), machine.TestsIn(a.Entries())}
 	}
 	s.before, s.beforeIn = machine.Before(s.looked.tests, s.host.Form())
 }

@@ -10,6 +10,7 @@ import (
 	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc/form"
+	"striderule/calc/machine"
 	"striderule/calc/report"
 )
 
@@ -82,10 +83,10 @@ func (s *Sheet) Chips() []app.UI {
 	if !undone { // its machine is none of these
 		chips = append(chips, frame.Button("unfill", undoFill, s.undoFill))
 	}
-	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.naming == nil && s.isNewMachine() {
+	if s.unfill == nil && s.host.Form().Page.Slug == machine.Page && s.naming == nil && s.isNewMachine() {
 		chips = append(chips, frame.Button("name-machine", saveAsMachine, s.openNaming))
 	}
-	if s.unfill == nil && s.host.Form().Page.Slug == site.SheetOfMachines && s.hasFacts() {
+	if s.unfill == nil && s.host.Form().Page.Slug == machine.Page && s.hasFacts() {
 		chips = append(chips, frame.Button("keep-facts", keepTheFacts, s.keepFacts))
 	}
 	if s.machines.Len() > 0 {

@@ -11,6 +11,9 @@ import (
 	"striderule/calc/word"
 )
 
+// Page is the slug of Calibrate, whose sheets correct a setting: a link to it is what an axis is kept as.
+const Page = "measure"
+
 // An Axis is one motion of a machine, with what is known of it: the pieces of a link to Calibrate, in
 // order. It is never changed.
 type Axis []link.Piece
@@ -149,7 +152,7 @@ func (a Axis) With(keysAndTexts ...string) Axis {
 // one of Swap puts in. What the sheet does not say stays, and so do the
 // axis' names: a link may have others under the same ID.
 func (a Axis) Updated(f *form.Form) Axis {
-	if f.Page.Slug != "measure" {
+	if f.Page.Slug != Page {
 		return a.Swapped(f)
 	}
 	facts, _ := Of(f)

@@ -29,13 +29,14 @@ func (a Axis) Into(f *form.Form) form.Texts {
 	kind := func(word string) string { return strings.TrimPrefix(word, "feed") }
 	tested := hasReadings(f) && kind(f.Text("axis", 0)) == kind(a.Text("axis"))
 	_, setting := f.Setting()
-	isOfTest := func(key string) bool {
-		return slices.Contains(testKeys, key) || setting != "" && (key == "as" || slices.Contains(form.SettingKeys, key))
+	isOfTest := func(field sheet.Field) bool { // and belongs to the readings
+		isSetting := field.Key == "as" || slices.Contains(form.SettingKeys, field.Key)
+		return isSetting && setting != "" || slices.Contains(testKeys, field.Key) && f.Filled(field)
 	}
 	for _, field := range f.Fields() {
 		cells, isFact := a.factFor(field)
 		switch {
-		case !isFact, tested && isOfTest(field.Key) && (f.Filled(field) || !slices.Contains(testKeys, field.Key)):
+		case !isFact, tested && isOfTest(field):
 		case field.Group == nil || field.Group != name.Group:
 			if !several || f.Text(field.Key, 0) == "" {
 				texts.Fill(field.Key, cells...)

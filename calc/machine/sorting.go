@@ -3,7 +3,6 @@ package machine
 import (
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"striderule/calc/form"
 	"striderule/calc/link"
@@ -26,7 +25,7 @@ func UnsortedIn(entries []logbook.Entry, axes []Axis) []Unsorted {
 	var names []name
 	of := map[name][]logbook.Entry{}
 	for _, e := range entries {
-		if named(e, axes) != nil && (e.Page != corrects || AxisOf(e, axes) != nil) {
+		if named(e, axes) != nil && (e.Page != Page || AxisOf(e, axes) != nil) {
 			continue
 		}
 		n := name{e.Machine, logbook.AxisKey(e.Axis)}
@@ -41,9 +40,6 @@ func UnsortedIn(entries []logbook.Entry, axes []Axis) []Unsorted {
 	}
 	return all
 }
-
-// corrects is the page whose sheets correct a setting.
-const corrects = "measure"
 
 // AxisOf returns the one of these axes that an entry belongs to, by the ID of its sheet; nil if none.
 func AxisOf(e logbook.Entry, axes []Axis) Axis {
@@ -88,7 +84,7 @@ func anyAxis(axes []Axis, is func(Axis) bool) Axis {
 // typed and what came out stay. It is false for one that has no room for that.
 func (a Axis) SortIn(e logbook.Entry) (sorted logbook.Entry, ok bool) {
 	e.Machine, e.Axis = a.Text("machine"), logbook.AxisKey(a.Text("axisname"))
-	if e.Page == corrects {
+	if e.Page == Page {
 		e.Sheet = a.inSheet(e.Sheet)
 	}
 	return e, len(e.Sheet) <= link.MostLink && len(e.Text()) <= logbook.MostEntry
@@ -118,51 +114,4 @@ func IsSameSheet(a, b string) bool {
 		}))
 	}
 	return typed(a) == typed(b)
-}
-
-// isSimilar reports whether two names may be meant for the same: they differ in blanks, marks and
-// capitals, or in one letter. With other digits it is another machine.
-func isSimilar(a, b string) bool {
-	a, b = bare(a), bare(b)
-	if a == "" || b == "" || digitsOf(a) != digitsOf(b) {
-		return false
-	}
-	return strings.EqualFold(a, b) || len(a) >= shortest && len(b) >= shortest && isOneEdit(a, b)
-}
-
-// shortest is how long a name must be for a letter in it to be a slip, in bytes.
-const shortest = 4
-
-// bare is a name without blanks, marks, and capitals of English.
-func bare(name string) string {
-	return without(name, func(c byte) bool { return !isLetter(c) && !isDigit(c) })
-}
-
-func digitsOf(name string) string { return without(name, func(c byte) bool { return !isDigit(c) }) }
-
-func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
-func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= utf8.RuneSelf }
-
-func without(name string, drop func(byte) bool) string {
-	var left []byte
-	for _, c := range []byte(name) {
-		if c >= 'A' && c <= 'Z' {
-			c += 'a' - 'A'
-		}
-		if !drop(c) {
-			left = append(left, c)
-		}
-	}
-	return string(left)
-}
-
-// isOneEdit reports whether one byte is another, too many, missing, or changed places with the next.
-func isOneEdit(a, b string) bool {
-	for len(a) > 0 && len(b) > 0 && a[0] == b[0] {
-		a, b = a[1:], b[1:]
-	}
-	for len(a) > 0 && len(b) > 0 && a[len(a)-1] == b[len(b)-1] {
-		a, b = a[:len(a)-1], b[:len(b)-1]
-	}
-	return len(a) <= 1 && len(b) <= 1 || len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
 }

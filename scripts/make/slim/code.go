@@ -28,7 +28,6 @@ const (
 	opGlobalSet     = 0x24
 	opLoadFirst     = 0x28 // i32.load
 	opI32Load8U     = 0x2D
-	opI64Load8U     = 0x31
 	opStoreFirst    = 0x36 // i32.store
 	opI64Store      = 0x37
 	opStoreLast     = 0x3E

@@ -40,9 +40,6 @@ func shorten(c []instr) ([]instr, bool) {
 		return append(c[:n-2], instr{op: opI32Eqz}), true
 	case last.op == opI32Eqz && at(2).op == opI32Eqz && isTruth(at(3)):
 		return c[:n-2], true
-	// Whether a byte is not zero.
-	case last.op == opI32Eqz && at(2).op == opI32WrapI64 && at(3).op == opI64Load8U:
-		return append(c[:n-2], instr{op: opI64Eqz}), true
 	// The contrary of a comparison of whole numbers.
 	case last.op == opI32Eqz && contrary[at(2).op] != 0:
 		return append(c[:n-2], instr{op: contrary[at(2).op]}), true

@@ -175,6 +175,7 @@ func (i instr) effect() (pops, pushes int, known bool) {
 
 // isUnary reports whether an instruction computes from one value.
 func isUnary(op byte) bool {
+	// Zero or not; zeros and ones counted; of floats what keeps their type; conversions.
 	for _, from := range [][2]byte{{opI32Eqz, opI32Eqz}, {opI64Eqz, opI64Eqz}, {0x67, 0x69}, {0x79, 0x7B}, {0x8B, 0x91}, {0x99, 0x9F}, {opI32WrapI64, opNumericLast}} {
 		if op >= from[0] && op <= from[1] {
 			return true
