@@ -19,8 +19,8 @@ type Page struct {
 
 // Paths of pages that are no calculators.
 const (
-	LogPath    = "/log/"
-	MethodPath = "/method/"
+	LogPath      = "/log/"
+	MethodPath   = "/method/"
 	MachinesPath = "/machines/"
 )
 
