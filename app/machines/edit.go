@@ -76,9 +76,9 @@ func (p *Page) typed(was machine.Axis) (a machine.Axis, field, problem string) {
 
 func (p *Page) saveForm(_ app.Context, e app.Event) {
 	e.PreventDefault()
-	a, field, problem := p.typed(p.form.Axis)
-	if p.problem = problem; problem != "" {
-		p.focus(field)
+	var a machine.Axis
+	if a, p.wrong, p.problem = p.typed(p.form.Axis); p.problem != "" {
+		p.focus(p.wrong)
 		return
 	}
 	own := p.form // as it stood when the form was opened: another tab may have changed it
@@ -114,21 +114,31 @@ func (p *Page) formView() app.UI {
 	}
 	e := &p.entries
 	return app.Form().Class("keep").ID("axis-form").NoValidate(true).DataSet("sheet", "axis").AutoComplete(false).Aria("label", formName).OnSubmit(p.saveForm).Body(
-		view.TextField("axis-machine", machineLabel, "text", &e[machineName]),
+		p.field("axis-machine", machineLabel, "text", &e[machineName]),
 		view.TextField("axis-name", axisLabel, "text", &e[axisName]),
 		choice("axis-kind", kindLabel, kinds, &e[kind]),
 		choice("axis-as", asLabel, conventions, &e[as]),
-		view.TextField("axis-setting", settingLabel, "text", &e[setting]),
-		view.TextField("axis-date", dateLabel, "date", &e[date]),
-		app.If(p.problem != "", func() app.UI {
-			return app.P().Class("problem").ID("axis-problem").Attr("role", "alert").Text(p.problem)
-		}),
+		p.field("axis-setting", settingLabel, "text", &e[setting]),
+		p.field("axis-date", dateLabel, "date", &e[date]),
+		p.problemAt(""),
 		app.P().Class("hint").Text(moreFacts),
 		app.Div().Class("share").Body(
 			app.Button().Type("submit").ID("axis-save").Text(save),
 			frame.Button("axis-cancel", cancel, p.closeForm),
 		),
 	)
+}
+
+// field is one of the form, with what is wrong with it.
+func (p *Page) field(id, label, kind string, text *string) app.UI {
+	return app.Div().Body(view.TextField(id, label, kind, text), p.problemAt(id))
+}
+
+// problemAt is what is wrong in a field, or with the whole where none is named.
+func (p *Page) problemAt(field string) app.UI {
+	return app.If(p.problem != "" && p.wrong == field, func() app.UI {
+		return app.P().Class("problem").ID("axis-problem").Attr("role", "alert").Text(p.problem)
+	})
 }
 
 func choice(id, label string, of word.Table, chosen *string) app.UI {

@@ -28,6 +28,7 @@ type Page struct {
 	form    *kept.Axis     // that is edited; nil while none is
 	entries [fields]string // of the form
 	problem string         // with them
+	wrong   string         // the field that it is about; empty for the whole
 	said    string         // what was done last
 	gone    *kept.Axis     // what was deleted last
 	labels  bool           // they show
