@@ -106,8 +106,8 @@ func TestSkipLinkMovesTheFocusAndKeepsTheAddress(t *testing.T) {
 		if started {
 			p.WaitReady()
 		} else {
-			p.Wait(`document.querySelector("a.skip") && document.readyState !== "loading"`)
-			p.Wait(`[...document.scripts].every((x) => x.noModule || !x.src || performance.getEntriesByName(x.src).length)`)
+			// The script has run: that it has come is not enough.
+			p.Wait(`document.querySelector("a.skip") && window.striderule && striderule.announce`)
 		}
 		address := p.Address()
 		browser.Eval[bool](p, `(document.querySelector("a.skip").focus(), true)`)
