@@ -8,11 +8,18 @@ import (
 	"striderule/app/log"
 	"striderule/app/machines"
 	"striderule/app/method"
+	"striderule/app/run"
 	"striderule/app/site"
 	"striderule/calc"
+	"striderule/calc/sheet"
 )
 
 func init() { frame.Use(sitePages()) }
+
+// sheetPage is a page over the sheets of calc.
+func sheetPage(p sheet.Page, make func() app.Composer) site.Page {
+	return site.Page{Path: site.PathOf(p.Slug), Menu: p.Menu, Title: site.TitleOf(p.Title), Description: p.About, New: make}
+}
 
 // sitePages returns all pages: the start page, the calculators, the log, and the method.
 func sitePages() []site.Page {
@@ -20,11 +27,11 @@ func sitePages() []site.Page {
 		Path: "/", Menu: startMenu, Title: siteTitle, Description: siteAbout,
 		New: func() app.Composer { return &startPage{} },
 	}}
-	for _, p := range calc.Pages {
-		pages = append(pages, site.Page{
-			Path: site.PathOf(p.Slug), Menu: p.Menu, Title: site.TitleOf(p.Title), Description: p.About,
-			New: func() app.Composer { return calculator.New(p) },
-		})
+	for i, p := range calc.Pages {
+		pages = append(pages, sheetPage(p, func() app.Composer { return calculator.New(p) }))
+		if i == 0 { // behind the page of the same sheet
+			pages = append(pages, sheetPage(calc.Run, func() app.Composer { return &run.Page{} }))
+		}
 	}
 	return append(pages, site.Page{
 		Path: site.MachinesPath, Menu: machines.Name, Title: site.TitleOf(machines.Name), Description: machines.About,

@@ -28,12 +28,12 @@ var rooms = [][]string{
 	{"calculators"},
 	{"calc"},
 	{"calc/calctest", "calc/logbook"},
-	{"calc/machine"},
+	{"calc/machine", "calc/run"},
 	{"app/browser", "app/markup", "app/site"},
 	{"app/view"},
 	{"app/frame", "app/kept", "app/pages"},
 	{"app/file", "app/log", "app/machines", "app/method", "app/whose"},
-	{"app/calculator"},
+	{"app/calculator", "app/run"},
 	{"app"},
 }
 

@@ -54,7 +54,7 @@ func (p *startPage) Render() app.UI {
 	body := []app.UI{app.P().Class("intro").Text(startIntro), p.machines()}
 	for occasion, title := range occasions {
 		var cards []app.UI
-		for _, page := range calc.Pages {
+		for _, page := range append([]sheet.Page{calc.Run}, calc.Pages...) {
 			for _, t := range page.Tasks {
 				if t.Occasion == sheet.Occasion(occasion) {
 					cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})

@@ -13,7 +13,7 @@ var linkKeys = struct {
 	sync.Mutex
 	known map[string]bool
 	pages int // whose keys are known
-}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true}}
+}{known: map[string]bool{"v": true, link.ClaimKey: true, link.RemarkKey: true, form.CardKey: true}}
 
 func init() {
 	for _, key := range form.MachineKeys {

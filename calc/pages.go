@@ -25,6 +25,16 @@ var Pages = []sheet.Page{
 	flow.Page,
 }
 
+// Run is Calibrate one card at a time: a page over the same sheet, with the same keys, and so no
+// calculator of its own.
+var Run = runPage()
+
+func runPage() sheet.Page {
+	p := calibrate.Page
+	p.Slug, p.Menu, p.Title, p.Question, p.About, p.Tasks = "run", runMenu, runTitle, runQuestion, runAbout, runTasks
+	return p
+}
+
 // PageOf returns the page with a slug.
 func PageOf(slug string) (sheet.Page, bool) {
 	for _, p := range Pages {
@@ -32,7 +42,7 @@ func PageOf(slug string) (sheet.Page, bool) {
 			return p, true
 		}
 	}
-	return sheet.Page{}, false
+	return Run, slug == Run.Slug
 }
 
 // site is what the mender of links knows of the pages.

@@ -45,9 +45,12 @@ func WriteFragment(fragment string) {
 	addressBecomes.call(address)
 	history := app.Window().Get("history")
 	history.Call("replaceState", history.Get("state"), "", address)
-	// go-app remembers the last address and drops a visit to the same one. It
-	// does not see replaceState, so without this `#a`, edit, `#a` again would
-	// be dropped.
+	tellOfStep()
+}
+
+// tellOfStep tells go-app of an address that was written. It remembers the last one and drops a
+// visit to the same, so that without this `#a`, edit, `#a` again would be dropped.
+func tellOfStep() {
 	writing = true
 	app.Window().Call("dispatchEvent", app.Window().Get("PopStateEvent").New("popstate"))
 	writing = false

@@ -12,6 +12,7 @@ type Offers struct {
 	Find  func()                          // the person is about to look for a word
 	Print func()                          // the last moment before the page is printed
 	Leave func()                          // the last moment before it is left
+	Dim   func()                          // the screen can't be kept awake
 	// Overtaken is asked when the history has gone on to another step: what the one
 	// before should have in its address, if that has not followed.
 	Overtaken func() (fragment string, late bool)
@@ -50,6 +51,12 @@ func ListenForOffers() {
 	leavePage.set(func([]app.Value) any {
 		if offers.Leave != nil {
 			offers.Leave()
+		}
+		return nil
+	})
+	screenDims.set(func([]app.Value) any {
+		if offers.Dim != nil {
+			offers.Dim()
 		}
 		return nil
 	})

@@ -148,7 +148,7 @@ func (c *calculator) share() app.UI {
 	if url == "" {
 		return app.Text("")
 	}
-	return app.Div().Body(c.whose.SetIt(), app.Div().Class("share").Body(
+	return app.Div().Body(c.whose.SetItView(), app.Div().Class("share").Body(
 		app.Button().Type("button").ID("copy-link").DataSet("copy", url).DataSet("said", linkCopied).Text(copyLink),
 		app.Button().Type("button").ID("share-link").Class("only-share").DataSet("share", url).DataSet("title", site.TitleOf(c.page.Title)).Text(shareLink),
 		app.If(!c.keep.open, func() app.UI {

@@ -49,9 +49,12 @@ func (s *Sheet) toSet() *kept.Axis {
 	return a
 }
 
-// setIt makes the answer the machine's setting, and saves the sheet to the log under its name. It
+// CanSet reports whether the answer is another setting than the sheet's axis has.
+func (s *Sheet) CanSet() bool { return s.toSet() != nil }
+
+// SetIt makes the answer the machine's setting, and saves the sheet to the log under its name. It
 // reports whether it did: of what another tab has changed meanwhile, the page asks anew.
-func (s *Sheet) setIt() bool {
+func (s *Sheet) SetIt() bool {
 	was := s.own()
 	s.machines = kept.ReadMachines()
 	a := s.toSet()
@@ -63,7 +66,7 @@ func (s *Sheet) setIt() bool {
 	s.host.Form().SetMachine(a.Axis) // as it is called here
 	r, logged := s.host.Form().Report(), inTheLog
 	if e, ok := logbook.Of(s.host.Form(), browser.Now(), a.Text("machine"), a.Text("axisname"), ""); ok {
-		if refused := keepOnce(e); refused != "" {
+		if refused := KeepOnce(e); refused != "" {
 			logged = word.Together(notInTheLog, refused.Says())
 		}
 	}
@@ -78,13 +81,13 @@ func (s *Sheet) setIt() bool {
 	return refused == ""
 }
 
-// SetIt is the button for that, where the report has no main act of its own.
-func (s *Sheet) SetIt() app.UI {
+// SetItView is the button for that, where the report has no main act of its own.
+func (s *Sheet) SetItView() app.UI {
 	a := s.toSet()
 	if a == nil || s.hasMainAct() {
 		return app.Text("")
 	}
-	return app.P().Class("main-act").Body(frame.Button("set-it", iHaveSet.Fill("machine", a.Title()), func() { s.setIt() }))
+	return app.P().Class("main-act").Body(frame.Button("set-it", iHaveSet.Fill("machine", a.Title()), func() { s.SetIt() }))
 }
 
 // hasMainAct reports whether the report says what to do next in a place of its own.
@@ -104,15 +107,15 @@ func (s *Sheet) MainAct(g report.Go) app.UI {
 		return app.P().Class("main-act").Body(s.host.Jump(g.Key, text))
 	}
 	return app.P().Class("main-act").Body(frame.Button("set-it", g.Text, func() {
-		if s.setIt() {
+		if s.SetIt() {
 			s.host.GoTo(g.Key)
 		}
 	}))
 }
 
-// keepOnce saves an entry to the log. Where the person has saved the same sheet already, under
+// KeepOnce saves an entry to the log. Where the person has saved the same sheet already, under
 // whatever name, it takes that one's place: a test counts once.
-func keepOnce(e logbook.Entry) (refused kept.Refusal) {
+func KeepOnce(e logbook.Entry) (refused kept.Refusal) {
 	book := kept.Read().Book
 	for _, old := range book.All() {
 		if old.Page == e.Page && machine.IsSameSheet(old.Sheet, e.Sheet) {

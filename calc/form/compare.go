@@ -169,11 +169,27 @@ func (f *Form) ReplyFragment() string { return link.Join(f.claimed(f.compared())
 // address: a page that is loaded again still knows it.
 // While a received sheet is untouched it is the link that brought it.
 func (f *Form) AddressFragment() string {
-	if f.sent != nil {
+	if f.sent != nil && f.card == "" {
 		return f.link
 	}
-	return link.Join(f.compared())
+	pieces := f.compared()
+	if f.card != "" {
+		if pieces == nil {
+			pieces = []link.Piece{versionPiece()}
+		}
+		pieces = append(pieces, link.Piece{Key: CardKey, Cells: []string{f.card}})
+	}
+	return link.Join(pieces)
 }
+
+// CardKey is where a person is in Run the test. It is in addresses alone: a link that is shared, or
+// an entry of the log, is of a sheet, not of somebody at it.
+const CardKey = "card"
+
+// Card is the text under CardKey; SetCard goes there.
+func (f *Form) Card() string { return f.card }
+
+func (f *Form) SetCard(card string) { f.card = card }
 
 // compared are the pieces of the sheet and of what its changed fields were.
 func (f *Form) compared() []link.Piece {
@@ -183,7 +199,7 @@ func (f *Form) compared() []link.Piece {
 		return pieces
 	}
 	if pieces == nil { // emptied, which is a change too
-		pieces = []link.Piece{{Key: "v", Cells: []string{link.Version}}}
+		pieces = []link.Piece{versionPiece()}
 	}
 	for _, field := range f.fields {
 		before := f.before[field.Key]

@@ -37,6 +37,7 @@ type Form struct {
 	report   report.Report
 
 	machine      []link.Piece // whose axis it is about
+	card         string       // of Run the test, where the person is
 	current      Current      // the setting that this has now
 	agreed       string       // both settings, where the person has said that it was the sheet's
 	settingAsked bool
@@ -251,6 +252,15 @@ func (f *Form) Set(key string, row int, text string) {
 				f.put(field, other, text)
 			}
 		}
+		f.changed()
+	}
+}
+
+// SetAlone is Set for one row of a line: the others keep what they have, and lines are found anew.
+func (f *Form) SetAlone(key string, row int, text string) {
+	if field, ok := f.Field(key); ok && row >= 0 && row < f.most(field) {
+		f.put(field, row, text)
+		f.lines[field.Group] = nil
 		f.changed()
 	}
 }

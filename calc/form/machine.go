@@ -109,13 +109,13 @@ func (f *Form) IsCurrent(key, text string) bool {
 	if key != f.current.Key || text == "" {
 		return false
 	}
-	a, aOK := f.numberOf(key, text)
-	b, bOK := f.numberOf(key, f.current.Text)
+	a, aOK := f.NumberOf(key, text)
+	b, bOK := f.NumberOf(key, f.current.Text)
 	return aOK && bOK && a == b
 }
 
-// numberOf is what a text is in a field.
-func (f *Form) numberOf(key, text string) (float64, bool) {
+// NumberOf is what a text would be in a field, in its base unit; false where it is no number there.
+func (f *Form) NumberOf(key, text string) (float64, bool) {
 	field, _ := f.Field(key)
 	e, ok := field.Cells.At(0).(*unit.Entry)
 	if !ok {

@@ -36,6 +36,8 @@ func (f *Form) read(fragment string, most int) (was map[string][]string) {
 			f.told = Remark(strings.Join(p.Cells, ","))
 		case p.Key == link.RemarkKey && p.Cells != nil:
 			f.notice(p.Key, keyTwice.Fill("key", p.Key))
+		case p.Key == CardKey:
+			f.card = word.Clip(strings.Join(p.Cells, ","), mostName)
 		case f.takeWas(was, p), !known && isMachineKey(p.Key):
 		case !known:
 			f.keep(p, noField.Fill("key", p.Key))

@@ -10,12 +10,14 @@ import (
 // nothing is typed.
 func (f *Form) Fragment() string { return link.Join(f.pieces()) }
 
+func versionPiece() link.Piece { return link.Piece{Key: "v", Cells: []string{link.Version}} }
+
 func (f *Form) pieces() []link.Piece { return f.piecesOf(f.plainText()) }
 
 // piecesOf are the pieces of a link to a sheet of this text, and what else the link had.
 func (f *Form) piecesOf(text map[string][]string) []link.Piece {
 	pieces := make([]link.Piece, 1, len(text)+len(MachineKeys)+len(f.unknown)+2) // a result may follow
-	pieces[0] = link.Piece{Key: "v", Cells: []string{link.Version}}
+	pieces[0] = versionPiece()
 	for _, field := range f.fields {
 		if cells := text[field.Key]; len(cells) > 0 {
 			pieces = append(pieces, link.Piece{Key: field.Key, Cells: cells})

@@ -22,8 +22,8 @@ func (s *entries) Fields() []sheet.Field {
 				Section: secTest, When: sheet.And(sheet.If("axis", "feed", "travel"), "trip", "one"), Cells: sheet.Input(&s.Asked), Suggest: []string{"80", "100"}},
 			{Key: "askeddeg", Label: askedDegLabel, Hint: askedDegHint,
 				Section: secTest, When: sheet.And(rotary, "trip", "one"), Cells: sheet.Input(&s.AskedDeg)},
-			{Key: "speed", Label: speedLabel, Hint: speedHint,
-				Section: secTest, When: sheet.And(feed, "trial", "one"), Cells: sheet.Input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min"}},
+			{Key: "speed", Label: testSpeedLabel, Hint: speedHint,
+				Section: secTest, When: sheet.And(moves, "trial", "one"), Cells: sheet.Input(&s.Speed), Suggest: []string{"60 mm/min", "90 mm/min", "600 mm/min"}},
 
 			{Key: "done", Label: doneLabel, Section: secBefore, When: feed, Cells: &s.Done},
 

@@ -136,7 +136,7 @@ func typed(t *testing.T, a solution, lots *rand.Rand, went []float64) *form.Form
 	if mark > 0 {
 		readings = "&marks=each&eachmark=" + strings.Join(marks, ",") + "&rest=" + strings.Join(rest, ",")
 	}
-	link := strings.Replace(a.toMeasure().Fragment, "&mark="+trial.Decimal(mark), "", 1) + "&steps=100" + readings
+	link := strings.Replace(a.to("measure", enterReadings).Fragment, "&mark="+trial.Decimal(mark), "", 1) + "&steps=100" + readings
 	sheet := form.Read(anySite, calibrate.Page, link)
 	require.Empty(t, sheet.Problems(), link)
 	return sheet

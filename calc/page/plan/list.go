@@ -61,7 +61,7 @@ func (a *solution) after() *report.Part {
 	if a.isFeed() && a.Path.Word == "open" {
 		p.Add(report.CautionNote(guardBackOn))
 	}
-	p.Add(report.Links{All: []report.Link{a.toMeasure()}})
+	p.Add(report.Links{All: []report.Link{a.to("run", runThisPlan), a.to("measure", enterReadings)}})
 	return p
 }
 
@@ -74,8 +74,8 @@ func (a *solution) points() int {
 	return a.design.Runs()
 }
 
-// toMeasure hands the test over to the page for its readings.
-func (a *solution) toMeasure() report.Link {
+// to hands the test over to a page of its readings.
+func (a *solution) to(slug, text string) report.Link {
 	var asked, speed, mark, at, want, targets []string
 	perMinute := func(v unit.Speed) string { return trial.Decimal(float64(v) * unit.Minute) }
 	switch a.Method() {
@@ -92,13 +92,13 @@ func (a *solution) toMeasure() report.Link {
 	}
 	if a.isFeed() {
 		mark = []string{trial.Decimal(a.test.Mark)}
-		if a.Method() == trial.SeveralSpeeds {
-			a.rounds(func(place, _ int) { at = append(at, perMinute(a.atSpeeds()[place])) })
-		} else {
-			speed = []string{perMinute(a.atSpeeds()[0])}
-		}
 	}
-	return axis.LinkTo(enterReadings, "measure", lists.Concat(
+	if a.Method() == trial.SeveralSpeeds {
+		a.rounds(func(place, _ int) { at = append(at, perMinute(a.atSpeeds()[place])) })
+	} else {
+		speed = []string{perMinute(a.atSpeeds()[0])}
+	}
+	return axis.LinkTo(text, slug, lists.Concat(
 		axis.Fills("axis", a.Axis.Chosen()), a.ScaleEntry.Filled(false),
 		[]axis.Filling{axis.Fill("path", a.Path.Chosen()), axis.Fill("trial", a.Trial.Chosen()), axis.Fill("trip", a.Trip.Chosen()), axis.Fill("asked", asked...), axis.Fill("speed", speed...),
 			axis.Fill("mark", mark...), axis.Fill("at", at...), axis.Fill("want", want...), axis.Fill("target", targets...)},

@@ -25,6 +25,7 @@ const (
 	enterAll       = "Enter all readings, odd-looking ones too."
 	guardBackOn    = "Turn cold-extrusion protection back on if you turned it off for this test."
 	enterReadings  = "Enter the readings"
+	runThisPlan    = "Run this plan, one step at a time"
 )
 
 // readyPoint is one of trial.Readiness as a thing to see to.

@@ -10,8 +10,8 @@ import (
 // Of readings that show no move, or one the wrong way, no setting comes: something else is the
 // cause.
 var (
-	errStill = errors.New("still")
-	errBack  = errors.New("back")
+	ErrStill = errors.New("still")
+	ErrBack  = errors.New("back")
 )
 
 // leastMoved is the share of what was commanded below which nothing moved: no mistake of the
@@ -28,9 +28,9 @@ func Moving(runs []Run, asked float64) error {
 	}
 	switch {
 	case moved < -least:
-		return errBack
+		return ErrBack
 	case len(runs) > 0 && (moved <= 0 || moved < least):
-		return errStill
+		return ErrStill
 	}
 	return nil
 }
@@ -66,13 +66,13 @@ func Strays(runs []Run, key, choice string) []report.Problem {
 // remains were entered.
 func Stuck(cause error, feed bool, choice string) (title string, blocks []report.Block) {
 	switch {
-	case errors.Is(cause, errStill):
+	case errors.Is(cause, ErrStill):
 		look := stillMoving
 		if feed {
 			look = stillFeeding
 		}
 		return stillTitle, []report.Block{report.DoubtNote(stillSays), report.CautionOf("wiring"), report.PointsOf(look...)}
-	case errors.Is(cause, errBack):
+	case errors.Is(cause, ErrBack):
 		blocks = []report.Block{report.DoubtNote(backSays)}
 		if choice != "" {
 			blocks = append(blocks, report.TipNote(backOrFed, "choice", choice))

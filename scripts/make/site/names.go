@@ -18,7 +18,7 @@ var merged = []struct {
 	parts []string
 }{
 	{"load.js", []string{"link.js", "load.js", "peek.js"}},
-	{"start.js", []string{"address.js", "page.js", "carry.js", "left.js", "newer.js", "wasm_exec.js", "start.js"}},
+	{"start.js", []string{"address.js", "page.js", "run.js", "carry.js", "left.js", "newer.js", "wasm_exec.js", "start.js"}},
 }
 
 func (b *builder) merge() error {

@@ -1,0 +1,83 @@
+package run
+
+import (
+	"math"
+
+	"striderule/calc/unit"
+)
+
+// Readings are asked about that are so far from what is likely, as shares of what was commanded:
+// before anything was read, beside one run, and at least beside several.
+const (
+	nearPlan  = 0.25
+	nearOne   = 0.05
+	nearOther = 0.03
+	sureScale = 5 // times the scatter of the runs before
+	misreadBy = 1 // mm or °, on top: that much a reading may be off by hand
+)
+
+// Doubts asks about a reading that is unlikely after the runs before, or the plan; instead is the
+// text that was meant, most likely, empty if none is near. It never asks about what is no number:
+// the form says what is wrong with that.
+func (t Test) Doubts(c Card, text string) (says, instead string) {
+	v, ok := t.Form.NumberOf(t.Key(c), text)
+	wanted := t.Wanted(c)
+	if !ok || !c.IsReading() || wanted == 0 && c.Step == Read {
+		return "", ""
+	}
+	near := t.likely(c)
+	if near(v) {
+		return "", ""
+	}
+	for _, by := range [...]float64{0.1, 10, 0.01, 100} {
+		if near(v * by) {
+			instead = unit.Trim(v*by, 7)
+			break
+		}
+	}
+	u := t.unit()
+	show := func(v float64) string { return unit.Trim(v, 5) + u }
+	if c.Step != Read {
+		return doubtPosition.Fill("reading", show(v), "target", show(wanted)), instead
+	}
+	return doubtReading.Fill("reading", show(v), "moved", show(t.moved(c, v)), "asked", show(wanted)), instead
+}
+
+// moved is how far a run went by its reading.
+func (t Test) moved(c Card, reading float64) float64 {
+	if t.isMark() {
+		return t.mark(c) - reading
+	}
+	return reading
+}
+
+// likely tells whether a reading is.
+func (t Test) likely(c Card) func(v float64) bool {
+	wanted := t.Wanted(c)
+	if c.Step != Read {
+		return func(v float64) bool { return math.Abs(v-wanted) <= slack/2+nearOne*math.Abs(wanted) }
+	}
+	var ratios []float64
+	for n := range most {
+		of := Card{Step: Read, N: n, Check: c.Check}
+		if v, ok := t.Form.NumberOf(t.Key(of), t.Form.Text(t.Key(of), n)); ok && n != c.N && !t.IsLeftOut(of) && t.Wanted(of) != 0 {
+			ratios = append(ratios, t.moved(of, v)/t.Wanted(of))
+		}
+	}
+	mean, most := 1.0, nearPlan
+	if n := float64(len(ratios)); n > 0 {
+		sum, squares := 0.0, 0.0
+		for _, r := range ratios {
+			sum += r / n
+		}
+		for _, r := range ratios {
+			squares += (r - sum) * (r - sum)
+		}
+		mean, most = sum, nearOne
+		if n > 1 {
+			most = max(nearOther, sureScale*math.Sqrt(squares/(n-1)))
+		}
+	}
+	most += misreadBy / math.Abs(wanted)
+	return func(v float64) bool { return math.Abs(t.moved(c, v)/wanted-mean) <= most }
+}

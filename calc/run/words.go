@@ -1,0 +1,105 @@
+package run
+
+import "striderule/calc/word"
+
+// heads say where in the test a card is.
+var heads = [Save + 1]string{Ask: "Before the test", Ready: "Get ready", Care: "Before the first move", Slack: "Get ready", Result: "The result", Set: "Set it", Save: "The record"}
+
+const (
+	runHead   word.Template = "Run {n}"
+	runOfHead word.Template = "Run {n} of {all}"
+	checkHead word.Template = "Check run {n}"
+)
+
+// sayings are what to do, by the step, and by the sort of test or the entry where they differ. Their
+// parts: {wanted} is commanded, {mark} is its place, {low} and {far} is the way.
+var sayings = word.Table{
+	{"ask", "Which setting does the controller have now?"},
+	{"ask axis", "What do you calibrate?"},
+	{"ask asked", "How far should it move in one run?"},
+	{"ask askeddeg", "How far should it turn in one run?"},
+	{"ask mark", "How far from the inlet will you mark the filament?"},
+	{"ask speed", "How fast should it move?"},
+	{"ask tool", "What do you measure with?"},
+	{"ask tooldeg", "What do you measure with?"},
+
+	{"care", "The extruder will feed {far} of filament in each run, when you send it."},
+	{"care travel", "The axis will move up to {far} in the + direction, and back. Put it at its low end."},
+	{"care rotary", "The axis will turn by up to {far} in the + direction, and back."},
+	{"care sides", "The axis will move between {low} and {far} of its own coordinates. Home it first."},
+	{"slack", "Send these lines: they take up the slack."},
+
+	{"choose at", "How fast is this run?"},
+	{"choose want", "How long is this run?"},
+	{"choose wantdeg", "By how much should it turn in this run?"},
+	{"choose", "Which position should it reach?"},
+
+	{"mark", "Mark the filament {mark} from the inlet."},
+	{"mark each", "Mark the filament. How far is the mark from the inlet?"},
+	{"mark fed", "Mark the filament where it goes in."},
+	{"mark cut", "Cut the filament off flush where it comes out."},
+	{"zero", "Send these lines, then set the tool to zero."},
+	{"move", "Send these lines: they feed {wanted}."},
+	{"move travel", "Send these lines: they move it {wanted}."},
+	{"move rotary", "Send these lines: they turn it by {wanted}."},
+	{"read", "What remains, from the inlet to the mark?"},
+	{"read fed", "How much was fed?"},
+	{"read cut", "How much was fed?"},
+	{"read travel", "How far did it move?"},
+	{"read rotary", "How far did it turn?"},
+	{"return", "Send these lines: it goes back to where it began."},
+	{"to-up", "Send these lines: it comes to {wanted} moving +."},
+	{"to-down", "Send these lines: it comes to {wanted} moving −."},
+	{"up", "Where does it stand?"},
+	{"down", "Where does it stand?"},
+	{"save", "Keep the record."},
+}
+
+// hints are what else to know.
+var hints = word.Table{
+	{"ask asked", "A longer move shows more."},
+	{"ask askeddeg", "A larger angle shows more."},
+	{"ask mark", "About 25 mm more than the commanded length."},
+	{"ask speed", "Slowly: a fast move tests the grip, not the setting."},
+	{"ask tool", "Its resolution counts in the ±."},
+	{"ask tooldeg", "Its resolution counts in the ±."},
+	{"choose", "Three different ones, three times each, make a good test."},
+	{"mark mark", "A thin mark, read square-on, the filament straight along the ruler."},
+	{"mark each", "A thin mark, read square-on, the filament straight along the ruler."},
+	{"zero", "They take up the backlash."},
+	{"to-up", "The last of them takes up the backlash."},
+	{"to-down", "The last of them takes up the backlash."},
+	{"save", "The log on this device keeps it. On the sheet you can share it."},
+}
+
+// What to see to.
+const (
+	seeToFilament                 = "Look at the filament."
+	seeToController               = "Look at the controller's settings."
+	seeToDriver                   = "Look at the driver."
+	seeToAxis                     = "Look at the axis."
+	readyPoint      word.Template = "{check}: {hint}."
+	wayClear                      = "Nothing is in its way."
+	cablesClear                   = "Cables are clear of the turn."
+	usualTension                  = "Belts, screws and gears are as tight as you normally use them."
+	toolAlong                     = "The ruler, caliper or dial gauge lies along the axis and can't move."
+	discFixed                     = "The scale or dial is centred and can't slip."
+)
+
+// Of a reading that is due.
+const (
+	about        word.Template = "About {about} if all is right."
+	aboutAndLast word.Template = "About {about} if all is right; {last} last time."
+	goneTitle                  = "The mark went in"
+	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Twice as much as commanded is a common mistake after a swap: keep a hand near the stop."
+
+	doubtReading  word.Template = "{reading}? It would have moved {moved}, of {asked} commanded."
+	doubtPosition word.Template = "{reading}? The target was {target}."
+)
+
+// Where there is no answer yet.
+const (
+	wrongTitle  = "Something is wrong with an entry"
+	notYetTitle = "No answer yet"
+	notYetSays  = "The readings so far give none: make the next run, or look at the sheet."
+)
