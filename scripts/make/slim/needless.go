@@ -17,7 +17,16 @@ var neverCalled = []string{
 	"runtime.doRecordGoroutineProfile", "runtime.tryRecordGoroutineProfile", "runtime.(*profBuf)",
 	"runtime.hexdump", "runtime.(*hexdumper)", "runtime.gcDumpObject", "runtime.(*mspan).reportZombies", "runtime.badPointer",
 	"runtime.traceback2", "runtime.tracebackHexdump", "runtime.printArgs", "runtime.printFuncName", "runtime.printcreatedby", "runtime.printAncestor", "runtime.printCgo", "runtime.printOneCgo",
-	"runtime.typesEqual",
+	"runtime.typesEqual", "runtime.panicwrap", "runtime.printanycustomtype", "runtime.printquoted",
+	"runtime.stkbucket", "runtime.saveblockevent", "runtime.fpunwindExpand", "runtime.tracebackPCs", "runtime.mexit", "runtime.(*p).destroy",
+	"runtime.testAtomic64", "runtime.findGoroutineLeaks", "runtime.expandCgoFrames", "runtime.showfuncinfo", "runtime.funcline1",
+	"runtime.traceback1.func1", "runtime.tracebacksomeothers.func1", "runtime.traceStopReadCPU", "runtime.saveBlockEventStack",
+	"runtime.getOrSetBubbleSpecial", "runtime.(*synctestBubble)", "runtime.(*mspan).setUserArenaChunkToFault", "reflect.valueMethodName",
+	// There is one thread, and no call that it waits in.
+	"runtime.newm", "runtime.startm", "runtime.handoffp", "runtime.stoplockedm", "runtime.oneNewExtraM",
+	"runtime.reentersyscall", "runtime.exitsyscall", "runtime.entersyscallHandleGCWait", "runtime.syscallingThread",
+	"strconv.appendEscapedRune", "strconv.appendQuotedWith", "strconv.IsPrint", // errors of numbers, which nobody reads
+	"internal/strconv.dboxFtoa32", "internal/strconv.atof32", "internal/strconv.fmtX", "internal/strconv.fmtB", "internal/strconv.atofHex", "internal/strconv.eiselLemire32", "internal/strconv.AppendComplex", // single precision, hexadecimal and complex numbers
 }
 
 // These ask whether there is a trace.
@@ -25,8 +34,9 @@ var called = []string{"runtime.traceLocker.ok", "runtime.traceReaderAvailable"}
 
 // What is called and has no result, and does nothing that is missed: of a panic its message is
 // printed, and no trace, in which the names would be missing; other modules than the program
-// there are none.
-var doNothing = []string{"runtime.moduledataverify1", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
+// there are none; the runtime need not try itself, nor its processor, nor note who allocates; and a program that waits for
+// the page is not stuck.
+var doNothing = []string{"runtime.moduledataverify1", "runtime.check", "runtime.checkdead", "runtime.mProf_Malloc", "internal/cpu.processOptions", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
 
 // needless returns what stands in the place of a function that does nothing for a page.
 func needless(name string) (instead function, ok bool) {
