@@ -33,6 +33,9 @@ func TestHere() string {
 	return testHere.call().String()
 }
 
+// IsEnter reports whether a key is the one that goes on.
+func IsEnter(key app.Event) bool { return key.Get("key").String() == "Enter" }
+
 // GoBack goes to the step before.
 func GoBack() { app.Window().Get("history").Call("back") }
 

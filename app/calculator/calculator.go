@@ -370,6 +370,10 @@ func (c *calculator) Render() app.UI {
 func (c *calculator) chips() app.UI {
 	offer, label, _ := c.offer()
 	return app.Div().Class("chips").Body(append(c.whose.Chips(),
+		app.If(c.page.Slug == machine.Page, func() app.UI {
+			// Made anew with each key: the address of what is typed goes with it.
+			return app.A().Class("chip").ID("run-it").Href(site.LinkTo(site.PathOf(calc.Run.Slug), c.form.AddressFragment())).Text(runIt)
+		}),
 		app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
 			_, _, sheet := c.offer()
 			c.replace(ctx, "", sheet)

@@ -10,6 +10,7 @@ const (
 	loadExample               = "Example"
 	goOn                      = "Back to my sheet"
 	clearAll                  = "Clear"
+	runIt                     = "Run it with me"
 	backBrings                = "To get your entries back, press Back in the browser."
 	entriesName               = "Entries"
 	moreName                  = "More entries"

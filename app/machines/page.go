@@ -164,6 +164,7 @@ func item(id string, a machine.Axis, says string, acts []app.UI) app.UI {
 		app.If(says != "", func() app.UI { return app.P().Class("hint").Text(says) }),
 		app.Div().Class("machine-do").Body(append([]app.UI{
 			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(machine.Page), a.Fragment())).Text(calibrateIt),
+			app.A().Class("go-on").Href(site.LinkTo(site.PathOf(calc.Run.Slug), a.Fragment())).Aria("label", actOn.Fill("act", runIt, "machine", a.Title())).Text(runIt),
 		}, acts...)...),
 	)
 }

@@ -16,6 +16,7 @@ const (
 // An axis.
 const (
 	calibrateIt                = "Calibrate"
+	runIt                      = "Run the test"
 	edit                       = "Edit"
 	duplicate                  = "Duplicate"
 	up                         = "Move up"

@@ -173,7 +173,7 @@ func (p *Page) entry(l *look, key string) {
 		Aria("labelledby", "card-says").Aria("describedby", "run-problem").Aria("invalid", strconv.FormatBool(p.problem != "")).
 		OnInput(func(ctx app.Context, _ app.Event) { p.enter(ctx.JSSrc().Get("value").String()) }).
 		OnKeyDown(func(_ app.Context, e app.Event) {
-			if e.Get("key").String() == "Enter" {
+			if browser.IsEnter(e) {
 				e.PreventDefault()
 				p.next()
 			}

@@ -44,14 +44,22 @@ const (
 	Save
 )
 
-// steps are their names, as an address has them.
-var names = strings.Fields("ask ready care slack choose mark zero move read return to-up up to-down down after still back gone result set save")
+// listed are the names in a list.
+func listed(list string) []string {
+	if list == "" {
+		return nil
+	}
+	return strings.Split(list, ",")
+}
+
+// names are those of the steps, as an address has them.
+var names = listed("ask,ready,care,slack,choose,mark,zero,move,read,return,to-up,up,to-down,down,after,still,back,gone,result,set,save")
 
 // String is the name of a step.
 func (s Step) String() string { return names[s] }
 
 // askKeys are the entries that a test needs, in the order in which they are asked for.
-var askKeys = strings.Fields("axis steps turn output stepsdeg turndeg outputdeg asked askeddeg mark speed tool tooldeg")
+var askKeys = listed("axis,steps,turn,output,stepsdeg,turndeg,outputdeg,asked,askeddeg,mark,speed,tool,tooldeg")
 
 // AskFor is the card that asks for an entry.
 func AskFor(key string) Card { return Card{N: slices.Index(askKeys, key)} }

@@ -6,20 +6,7 @@ import (
 
 	"striderule/calc/page/trial"
 	"striderule/calc/unit"
-	"striderule/calc/word"
 )
-
-// The lines are built in: those of a link are no part of this page.
-const (
-	relativeFeed                = "M83"
-	relative                    = "G91"
-	absolute                    = "G90"
-	moveLine      word.Template = "G1 {axis}{length}"
-	moveLineSpeed word.Template = "G1 {axis}{length} F{speed}"
-)
-
-// usualSetting is a line that sets steps per mm, where the sheet has none of the person's own.
-const usualSetting word.Template = "M92 {axis}{value}"
 
 // UsualLine is that line; empty where the setting is none that a line takes.
 func (t Test) UsualLine() string {
@@ -81,7 +68,7 @@ func (t Test) Wanted(c Card) float64 {
 	if key := t.rowKey(); key != "" && key != "at" {
 		return t.number(key, c.N)
 	}
-	return t.number(t.firstShown("asked askeddeg", ""), 0)
+	return t.number(t.firstShown("asked,askeddeg", ""), 0)
 }
 
 // speed is that of the moves, in mm/s; 0 if it is not said.

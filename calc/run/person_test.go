@@ -282,7 +282,7 @@ func TestWholeRuns(t *testing.T) {
 
 // At the tolerance each wrong verdict comes in at most 5.3 %, though somebody looks after every run.
 func TestVerdictsAtTheTolerance(t *testing.T) {
-	tests := 400
+	tests := 200
 	if os.Getenv("STRIDERULE_FULL") != "" {
 		tests = 20_000
 	}

@@ -14,9 +14,9 @@ import (
 
 func (t Test) unit() string {
 	if t.isRotary() {
-		return "°"
+		return degrees
 	}
-	return " mm"
+	return millimetres
 }
 
 // show is a length or an angle with its unit.
@@ -31,9 +31,9 @@ type lot struct {
 
 var (
 	feedLots = []lot{
-		{says: seeToFilament, words: "filament path clean"},
-		{says: seeToController, words: "flow volume relative long"},
-		{says: seeToDriver, words: "driver feeder"},
+		{says: seeToFilament, words: "filament,path,clean"},
+		{says: seeToController, words: "flow,volume,relative,long"},
+		{says: seeToDriver, words: "driver,feeder"},
 	}
 	linearLots = []lot{{says: seeToAxis, points: []string{wayClear, usualTension, toolAlong}}}
 	rotaryLots = []lot{{says: seeToAxis, points: []string{cablesClear, usualTension, discFixed}}}
@@ -69,14 +69,14 @@ func (t Test) Cautions(c Card) []report.Note {
 		ids = "wiring"
 	case c.Step != Care:
 	case !t.isFeed():
-		ids = "stay range rollers"
+		ids = "stay,range,rollers"
 	case t.IsCold():
-		ids = "stay cold guard rollers"
+		ids = "stay,cold,guard,rollers"
 	default:
-		ids = "stay hot rollers"
+		ids = "stay,hot,rollers"
 	}
 	var notes []report.Note
-	for _, id := range strings.Fields(ids) {
+	for _, id := range listed(ids) {
 		notes = append(notes, report.CautionOf(id))
 	}
 	return notes
@@ -196,12 +196,6 @@ func (t Test) Trouble(c Card) (title string, blocks []report.Block) {
 		cause = trial.ErrBack
 	}
 	return trial.Stuck(cause, t.isFeed(), "")
-}
-
-// usual are usual texts for entries; several are for runs that have each their own, in turn.
-var usual = word.Table{
-	{"asked feed", "80"}, {"asked", "100"}, {"askeddeg", "90"}, {"speed feed", "60"}, {"speed", "600"},
-	{"at", "60 120 180"}, {"want", "20 60 100"}, {"wantdeg", "30 90 180"}, {"target", "10 50 100"}, {"targetdeg", "10 90 180"},
 }
 
 // Usual is what is usual for an entry that a card asks for; empty if nothing is.

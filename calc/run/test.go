@@ -29,7 +29,7 @@ func (t Test) IsCold() bool { return t.choice("path") == "open" }
 
 // firstShown is the one of these entries, with a suffix, that the test has; empty if it has none.
 func (t Test) firstShown(keys, suffix string) string {
-	for _, key := range strings.Fields(keys) {
+	for _, key := range listed(keys) {
 		if f, ok := t.Form.Field(key + suffix); ok && t.Form.Visible(f, 0) {
 			return f.Key
 		}
@@ -53,10 +53,10 @@ func (t Test) steps() []Step {
 }
 
 // rowKey is the entry that each run has of its own; empty if all are alike.
-func (t Test) rowKey() string { return t.firstShown("at want wantdeg target targetdeg", "") }
+func (t Test) rowKey() string { return t.firstShown("at,want,wantdeg,target,targetdeg", "") }
 
 // typedAt are the entries that are typed at a step.
-var typedAt = [Save + 1]string{Choose: "at want wantdeg target targetdeg", Mark: "eachmark", Read: "rest fed moved turned", Up: "up updeg", Down: "down downdeg"}
+var typedAt = [Save + 1]string{Choose: "at,want,wantdeg,target,targetdeg", Mark: "eachmark", Read: "rest,fed,moved,turned", Up: "up,updeg", Down: "down,downdeg"}
 
 // suffix ends the keys of check runs.
 func (c Card) suffix() string {
@@ -306,7 +306,7 @@ func (t Test) Done(c Card) {
 	case c.Step == Care && t.IsCold():
 		words = "guard"
 	}
-	for _, word := range strings.Fields(words) {
+	for _, word := range listed(words) {
 		t.Form.Tick("done", word, true)
 	}
 }

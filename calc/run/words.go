@@ -103,3 +103,27 @@ const (
 	notYetTitle = "No answer yet"
 	notYetSays  = "The readings so far give none: make the next run, or look at the sheet."
 )
+
+// Units behind a number.
+const (
+	millimetres = " mm"
+	degrees     = "°"
+)
+
+// usual are usual texts for entries; several are for runs that have each their own, in turn.
+var usual = word.Table{
+	{"asked feed", "80"}, {"asked", "100"}, {"askeddeg", "90"}, {"speed feed", "60"}, {"speed", "600"},
+	{"at", "60 120 180"}, {"want", "20 60 100"}, {"wantdeg", "30 90 180"}, {"target", "10 50 100"}, {"targetdeg", "10 90 180"},
+}
+
+// The lines are built in: those of a link are no part of this page.
+const (
+	relativeFeed                = "M83"
+	relative                    = "G91"
+	absolute                    = "G90"
+	moveLine      word.Template = "G1 {axis}{length}"
+	moveLineSpeed word.Template = "G1 {axis}{length} F{speed}"
+)
+
+// usualSetting is a line that sets steps per mm, where the sheet has none of the person's own.
+const usualSetting word.Template = "M92 {axis}{value}"

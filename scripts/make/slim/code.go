@@ -58,12 +58,15 @@ const (
 	blockVoid = 0x40
 )
 
+// noHint is the alignment of an access of which nothing is said.
+const noHint = 0
+
 // instr is an instruction with what goes with it: a number, a depth, an index or an
 // offset in n, and in rest what else there is, as it is written.
 type instr struct {
 	op   byte
 	n    int64
-	rest []byte   // alignment of a memory access, type of a block, bits of a float
+	rest []byte   // type of a block, bits of a float
 	to   []uint64 // depths of a br_table, the last for all other numbers
 }
 
@@ -93,7 +96,7 @@ func decode(r *reader) ([]instr, error) {
 				in.to = append(in.to, r.uint())
 			}
 		case op >= opLoadFirst && op <= opStoreLast:
-			in.rest = r.bytes(1)
+			r.bytes(1) // how the address is aligned is a hint that browsers make no use of
 			in.n = int64(r.uint())
 		case op == opMemorySize, op == opMemoryGrow:
 			in.rest = r.bytes(1)
@@ -132,7 +135,7 @@ func encode(b []byte, code []instr) []byte {
 		case op == opBr, op == opBrIf, op == opCall, op >= opLocalGet && op <= opGlobalSet, op == opPrefixed, op == opCallIndirect:
 			b = append(appendUint(b, uint64(in.n)), in.rest...)
 		case op >= opLoadFirst && op <= opStoreLast:
-			b = appendUint(append(b, in.rest...), uint64(in.n))
+			b = appendUint(append(b, noHint), uint64(in.n))
 		case op == opBrTable:
 			b = appendUint(b, uint64(len(in.to)-1))
 			for _, depth := range in.to {

@@ -51,7 +51,7 @@ func (t *tables) start(n int64) function {
 	const i, record = 0, 1 // variables: a function's number, and its record, counted from the index
 	get := func(variable int64) instr { return instr{op: opLocalGet, n: variable} }
 	number := func(n int64) instr { return instr{op: opI32Const, n: n} }
-	store := func(at int) instr { return instr{op: opStoreFirst, rest: []byte{2}, n: int64(at)} }
+	store := func(at int) instr { return instr{op: opStoreFirst, n: int64(at)} }
 	load := func(op byte, at int) instr { return instr{op: op, rest: []byte{0}, n: int64(at)} }
 	add, times := instr{op: opI32Add}, instr{op: opI32Mul}
 	set := func(variable int64) instr { return instr{op: opLocalSet, n: variable} }

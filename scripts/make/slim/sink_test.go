@@ -14,8 +14,8 @@ func set(variable int64) instr    { return instr{op: opLocalSet, n: variable} }
 func tee(variable int64) instr    { return instr{op: opLocalTee, n: variable} }
 func number(n int64) instr        { return instr{op: opI64Const, n: n} }
 func distance(n int64) instr      { return instr{op: opI32Const, n: n} }
-func load(offset int64) instr     { return instr{op: opI64Load, n: offset, rest: []byte{3}} }
-func store(offset int64) instr    { return instr{op: opI64Store, n: offset, rest: []byte{3}} }
+func load(offset int64) instr     { return instr{op: opI64Load, n: offset} }
+func store(offset int64) instr    { return instr{op: opI64Store, n: offset} }
 func only(op byte) instr          { return instr{op: op} }
 func opening(op byte) instr       { return instr{op: op, rest: []byte{blockVoid}} }
 func jump(op byte, n int64) instr { return instr{op: op, n: n} }

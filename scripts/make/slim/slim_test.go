@@ -239,7 +239,7 @@ func TestInstructionsReadAsWritten(t *testing.T) {
 func TestTidy(t *testing.T) {
 	get := instr{op: opLocalGet, n: stackLocal}
 	other := instr{op: opLocalGet, n: 4}
-	load := instr{op: opLoadFirst, n: 8, rest: []byte{2}}
+	load := instr{op: opLoadFirst, n: 8}
 	further := load
 	further.n = 96
 	for what, c := range map[string]struct{ was, is []instr }{
