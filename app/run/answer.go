@@ -5,6 +5,7 @@ import (
 
 	"striderule/app/site"
 	"striderule/app/view"
+	"striderule/calc/machine"
 	"striderule/calc/report"
 	"striderule/calc/run"
 )
@@ -92,7 +93,7 @@ func (p *Page) setting(l *look) (title string) {
 		l.block(b)
 	}
 	l.main(iHaveSetIt, p.setIt)
-	return setTo.Fill("setting", r.Set)
+	return setTo.Fill("setting", machine.Axis(nil).With(r.SetKey, r.Set).Shown())
 }
 
 // record saves the sheet to the log.

@@ -41,6 +41,7 @@ func (l *look) block(b report.Block) { l.add(view.Block(b, nil)) }
 func (l *look) act(id, text string, do func()) { l.acts = append(l.acts, frame.Button(id, text, do)) }
 
 func (l *look) main(text string, do func()) {
+	l.act("run-back", back, browser.GoBack)
 	l.acts = append(l.acts, frame.Button("run-next", text, do).Class("run-main"))
 }
 
@@ -60,7 +61,6 @@ func (p *Page) Render() app.UI {
 	if title := p.machine().Title(); title != "" {
 		where = ofMachine.Fill("machine", title, "where", where)
 	}
-	l.acts = append(l.acts, app.Button().Type("button").ID("run-back").Class("quiet").Text(back).OnClick(func(app.Context, app.Event) { browser.GoBack() }))
 	return p.shell(app.Section().Class("run").ID("card").DataSet("card", p.card.String()).Aria("labelledby", "card-says").Body(
 		app.Div().Class("run-top").Body(
 			app.Span().Text(where),
@@ -154,10 +154,11 @@ func (p *Page) options(l *look) {
 	}
 	for _, o := range p.test.Options(p.card) {
 		if o.Word != axis.OwnTool { // which asks for more
-			all = append(all, frame.Button("option-"+o.Word, o.Label, func() { p.choose(o.Word) }))
+			all = append(all, frame.Button("option-"+o.Word, view.Bound(o.Label), func() { p.choose(o.Word) }))
 		}
 	}
 	l.add(app.Div().Class("run-options").Body(all...))
+	l.act("run-back", back, browser.GoBack)
 }
 
 // entry is the field, and the pad for it. The system's keyboard does not come up while the pad is
@@ -178,7 +179,7 @@ func (p *Page) entry(l *look, key string) {
 				p.next()
 			}
 		})
-	l.add(app.Div().Class("run-read").Body(input, app.Span().Class("unit").Text(view.QuantityOf(f, p.card.Row()).Unit())),
+	l.add(app.Div().Class("run-read").Body(input, app.Span().Class("unit").Text(view.QuantityOf(f, 0).Unit())),
 		app.P().ID("run-problem").Class("problem-line").Attr("role", "alert").Text(p.problem))
 	if !p.keyboard {
 		p.pad(l)

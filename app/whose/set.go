@@ -114,11 +114,11 @@ func (s *Sheet) MainAct(g report.Go) app.UI {
 }
 
 // KeepOnce saves an entry to the log. Where the person has saved the same sheet already, under
-// whatever name, it takes that one's place: a test counts once.
+// whatever name or before its check runs, it takes that one's place: a test counts once.
 func KeepOnce(e logbook.Entry) (refused kept.Refusal) {
 	book := kept.Read().Book
 	for _, old := range book.All() {
-		if old.Page == e.Page && machine.IsSameSheet(old.Sheet, e.Sheet) {
+		if old.Page == e.Page && (machine.IsSameSheet(old.Sheet, e.Sheet) || machine.IsChecked(e.Sheet, old.Sheet)) {
 			e.ID, e.Note = old.ID, old.Note
 			_, refused = kept.Replace(kept.Items([]logbook.Entry{old}), kept.Items([]logbook.Entry{e}))
 			return refused

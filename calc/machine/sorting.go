@@ -8,6 +8,7 @@ import (
 	"striderule/calc/link"
 	"striderule/calc/lists"
 	"striderule/calc/logbook"
+	"striderule/calc/page/trial"
 )
 
 // An Unsorted is a name in the log whose entries belong to none of the axes here, as far as they tell.
@@ -108,10 +109,15 @@ func IsSameSheet(a, b string) bool {
 	if one, other := link.TextOf(link.Split(a), "id"), link.TextOf(link.Split(b), "id"); one != other && one != "" && other != "" {
 		return false
 	}
-	typed := func(fragment string) string {
-		return link.Join(lists.Keep(link.Split(fragment), func(p link.Piece) bool {
-			return p.Key != link.ClaimKey && !slices.Contains(form.MachineKeys[:], p.Key)
-		}))
-	}
-	return typed(a) == typed(b)
+	return typed(a, "-") == typed(b, "-")
+}
+
+// IsChecked reports whether a sheet is another one and check runs that this has none of.
+func IsChecked(sheet, of string) bool { return typed(sheet, trial.Again) == typed(of, "-") }
+
+// typed is what a sheet says but for its machine, and for what stands under keys of an ending.
+func typed(fragment, but string) string {
+	return link.Join(lists.Keep(link.Split(fragment), func(p link.Piece) bool {
+		return p.Key != link.ClaimKey && !strings.HasSuffix(p.Key, but) && !slices.Contains(form.MachineKeys[:], p.Key)
+	}))
 }

@@ -33,6 +33,9 @@ func (t Test) State(c Card) State {
 			s.Hint = firstStep(&r)
 		}
 	}
+	if t.rowKey() != "" && t.Runs() > c.N+1 { // the test has more runs of its own
+		more = true
+	}
 	if more && s.Other.N > c.N {
 		s.Next, s.Other = s.Other, s.Next
 	}

@@ -18,7 +18,7 @@ var sayings = word.Table{
 	{"ask axis", "What do you calibrate?"},
 	{"ask asked", "How far should it move in one run?"},
 	{"ask askeddeg", "How far should it turn in one run?"},
-	{"ask mark", "How far from the inlet will you mark the filament?"},
+	{"ask mark", "Where will you mark the filament?"},
 	{"ask speed", "How fast should it move?"},
 	{"ask tool", "What do you measure with?"},
 	{"ask tooldeg", "What do you measure with?"},
@@ -59,7 +59,7 @@ var sayings = word.Table{
 var hints = word.Table{
 	{"ask asked", "A longer move shows more."},
 	{"ask askeddeg", "A larger angle shows more."},
-	{"ask mark", "About 25 mm more than the commanded length."},
+	{"ask mark", "From the inlet: about 25 mm more than commanded."},
 	{"ask speed", "Slowly: a fast move tests the grip, not the setting."},
 	{"ask tool", "Its resolution counts in the ±."},
 	{"ask tooldeg", "Its resolution counts in the ±."},

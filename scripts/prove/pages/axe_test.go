@@ -61,33 +61,11 @@ func TestAccessibilityRules(t *testing.T) {
 	require.NoError(t, err)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
-	checked, colours := 0, schemes(t)
+	checked := 0
 	check := func(name string) {
 		browser.Eval[bool](p, `(document.getElementById("demo")?.click(), true)`)
 		p.Unfold()
-		if !browser.Eval[bool](p, `Boolean(window.axe)`) { // else from the state before
-			browser.Eval[bool](p, `(() => {`+string(rules)+`; return true; })()`)
-		}
-		for _, scheme := range colours {
-			p.Prefers("prefers-color-scheme", scheme)
-			var found struct {
-				Passes     int
-				Violations []string
-			}
-			rules := `["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]`
-			if scheme != colours[0] {
-				rules = `{type: "rule", values: ["color-contrast", "link-in-text-block"]}` // the others do not look at colours
-			}
-			// Of what passes, which is most, it need not tell where: that takes longer than the rules.
-			text := browser.Eval[string](p, `axe.run({runOnly: `+rules+`, resultTypes: ["violations"]}).then((r) => JSON.stringify({
-				passes: r.passes.length,
-				violations: r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 150) + " " + (n.any[0] || n.all[0] || n.none[0] || {}).message)),
-			}))`)
-			require.NoError(t, json.Unmarshal([]byte(text), &found))
-			assert.Empty(t, found.Violations, "%s, %s", name, scheme)
-			assert.Greater(t, found.Passes, map[bool]int{true: 5, false: 0}[scheme == colours[0]], "%s: the rules ran", name)
-			checked++
-		}
+		checked += axeFinds(t, p, string(rules), name)
 	}
 	for name, path := range states() {
 		p.Show(path)
@@ -97,4 +75,34 @@ func TestAccessibilityRules(t *testing.T) {
 	p.Wait(`!document.getElementById("pages").hidden`)
 	check("lost")
 	t.Logf("%d states checked", checked)
+}
+
+// axeFinds holds what a page shows against the rules, in each scheme of colours, and returns how many
+// those are.
+func axeFinds(t *testing.T, p *browser.Page, rules, name string) int {
+	t.Helper()
+	if !browser.Eval[bool](p, `Boolean(window.axe)`) { // else from the state before
+		browser.Eval[bool](p, `(() => {`+rules+`; return true; })()`)
+	}
+	colours := schemes(t)
+	for _, scheme := range colours {
+		p.Prefers("prefers-color-scheme", scheme)
+		var found struct {
+			Passes     int
+			Violations []string
+		}
+		only := `["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]`
+		if scheme != colours[0] {
+			only = `{type: "rule", values: ["color-contrast", "link-in-text-block"]}` // the others do not look at colours
+		}
+		// Of what passes, which is most, it need not tell where: that takes longer than the rules.
+		text := browser.Eval[string](p, `axe.run({runOnly: `+only+`, resultTypes: ["violations"]}).then((r) => JSON.stringify({
+			passes: r.passes.length,
+			violations: r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 150) + " " + (n.any[0] || n.all[0] || n.none[0] || {}).message)),
+		}))`)
+		require.NoError(t, json.Unmarshal([]byte(text), &found))
+		assert.Empty(t, found.Violations, "%s, %s", name, scheme)
+		assert.Greater(t, found.Passes, map[bool]int{true: 5, false: 0}[scheme == colours[0]], "%s: the rules ran", name)
+	}
+	return len(colours)
 }
