@@ -66,17 +66,22 @@ func (p *startPage) Render() app.UI {
 	return frame.Shell("/", site.Name, whatChanged, append(body, p.paste())...)
 }
 
-// machines are those of this device, each a way to its next calibration.
+// machines are the test that is being made on this device, and its machines, each a way to its next
+// calibration.
 func (p *startPage) machines() app.UI {
+	going := app.UI(app.Text(""))
 	axes := kept.ReadMachines().First(mostMachines)
+	if r := kept.ReadRun(); r.IsBegun() {
+		going = app.A().Class("card").ID("go-on-run").Href(site.LinkTo(site.PathOf(calc.Run.Slug), r.Fragment)).Body(app.Strong().Text(testGoesOn))
+	}
 	if len(axes) == 0 {
-		return app.Text("")
+		return going
 	}
 	var chips []app.UI
 	for _, a := range axes {
 		chips = append(chips, app.A().Class("chip").Href(site.LinkTo(site.PathOf(machine.Page), a.Fragment())).Text(a.Title()))
 	}
-	return app.Section().ID("your-machines").Body(app.H2().Class("occasion").Text(yourMachines),
+	return app.Section().ID("your-machines").Body(going, app.H2().Class("occasion").Text(yourMachines),
 		app.Div().Class("chips").Body(append(chips, app.A().Class("to-machines").Href(site.LinkTo(site.MachinesPath, "")).Text(allMachines))...))
 }
 

@@ -18,6 +18,7 @@ const (
 	startIntro   = "Put steps per mm right after a hardware change. Everything is worked out on your device, even offline."
 	yourMachines = "Your machines"
 	allMachines  = "All machines"
+	testGoesOn   = "Go on with your test"
 	gotALink     = "Somebody sent me a link"
 	pasteALink   = "Just open it. Or paste it here, or the plain text of a post: several lines are fine, and links from any copy of this site work."
 	openPasted   = "Open"

@@ -16,6 +16,9 @@ type Run struct {
 	Began    float64 // by the device's clock, in ms; 0 where nothing moves
 }
 
+// IsBegun reports whether there is one, beyond its first question.
+func (r Run) IsBegun() bool { return strings.Contains(r.Fragment, "&") }
+
 func runKey() string { return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":run" }
 
 // ReadRun is the run that stands on this device; without a fragment if there is none.

@@ -145,7 +145,7 @@ func (p *Page) options(l *look) {
 		all = append(all, app.A().ID(id).Href(site.LinkTo(path, fragment)).Text(text))
 	}
 	if p.form.Fragment() == "" {
-		if r := kept.ReadRun(); strings.Contains(r.Fragment, "&") {
+		if r := kept.ReadRun(); r.IsBegun() {
 			link("run-again", r.Fragment, takeUpAgain)
 		}
 		for _, a := range kept.ReadMachines().First(4) {

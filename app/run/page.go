@@ -79,6 +79,7 @@ func (p *Page) show(c run.Card) {
 func (p *Page) OnNav(ctx app.Context) {
 	frame.Arrived(ctx)
 	browser.Offer(browser.Offers{Dim: p.mayDim})
+	browser.StayAwake(p.isMoving())
 	fragment := frame.Here(path)
 	if fragment == p.address {
 		ctx.PreventUpdate()
@@ -105,7 +106,6 @@ func (p *Page) OnMount(ctx app.Context) {
 		p.name = strconv.FormatFloat(browser.Milliseconds(), 'f', 0, 64)
 		browser.NameTest(p.name)
 	}
-	browser.StayAwake(p.isMoving())
 	p.tick()
 }
 

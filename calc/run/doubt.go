@@ -12,25 +12,26 @@ const (
 	nearPlan  = 0.25
 	nearOne   = 0.05
 	nearOther = 0.03
-	sureScale = 5 // times the scatter of the runs before
-	misreadBy = 1 // mm or °, on top: that much a reading may be off by hand
+	nearSlip  = 0.1 // of what was meant where a decimal mark slipped
+	sureScale = 5   // times the scatter of the runs before
+	misreadBy = 1   // mm or °, on top: that much a reading may be off by hand
 )
 
 // Doubts asks about a reading that is unlikely after the runs before, or the plan; instead is the
 // text that was meant, most likely, empty if none is near. It never asks about what is no number:
 // the form says what is wrong with that.
 func (t Test) Doubts(c Card, text string) (says, instead string) {
-	v, ok := t.Form.NumberOf(t.Key(c), text)
 	wanted := t.Wanted(c)
-	if !ok || !c.IsReading() || wanted == 0 && c.Step == Read {
+	if !c.IsReading() || wanted == 0 && c.Step == Read {
 		return "", ""
 	}
-	near := t.likely(c)
-	if near(v) {
+	v, ok := t.Form.NumberOf(t.Key(c), text)
+	off, most := t.unlikely(c)
+	if !ok || off(v) <= most {
 		return "", ""
 	}
 	for _, by := range [...]float64{0.1, 10, 0.01, 100} {
-		if near(v * by) {
+		if off(v*by) <= min(most, nearSlip) {
 			instead = unit.Trim(v*by, 7)
 			break
 		}
@@ -51,16 +52,17 @@ func (t Test) moved(c Card, reading float64) float64 {
 	return reading
 }
 
-// likely tells whether a reading is.
-func (t Test) likely(c Card) func(v float64) bool {
+// unlikely is how far a reading is off what is likely, as a share of what was commanded, and how far
+// it may be.
+func (t Test) unlikely(c Card) (off func(v float64) float64, most float64) {
 	wanted := t.Wanted(c)
 	if c.Step != Read {
-		return func(v float64) bool { return math.Abs(v-wanted) <= slack/2+nearOne*math.Abs(wanted) }
+		return func(v float64) float64 { return math.Abs(v-wanted) / (math.Abs(wanted) + 2*slack) }, nearOne
 	}
 	var ratios []float64
-	for n := range most {
+	for n := range maxRuns {
 		of := Card{Step: Read, N: n, Check: c.Check}
-		if v, ok := t.Form.NumberOf(t.Key(of), t.Form.Text(t.Key(of), n)); ok && n != c.N && !t.IsLeftOut(of) && t.Wanted(of) != 0 {
+		if v := t.number(t.Key(of), n); t.Text(of) != "" && n != c.N && !t.IsLeftOut(of) && t.Wanted(of) != 0 {
 			ratios = append(ratios, t.moved(of, v)/t.Wanted(of))
 		}
 	}
@@ -81,6 +83,5 @@ func (t Test) likely(c Card) func(v float64) bool {
 			most = max(nearOther, sureScale*math.Sqrt(squares/(n-1)))
 		}
 	}
-	most += misreadBy / math.Abs(wanted)
-	return func(v float64) bool { return math.Abs(t.moved(c, v)/wanted-mean) <= most }
+	return func(v float64) float64 { return math.Abs(t.moved(c, v)/wanted - mean) }, most + misreadBy/math.Abs(wanted)
 }

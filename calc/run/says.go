@@ -143,7 +143,7 @@ func (t Test) Says(c Card) string {
 func (t Test) reach() (low, far float64) {
 	rows := 1
 	if t.rowKey() != "" {
-		rows = most
+		rows = maxRuns
 	}
 	for n := range rows {
 		w := t.Wanted(Card{Step: Move, N: n})

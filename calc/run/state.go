@@ -54,10 +54,10 @@ func (t Test) afterRuns(check bool) Card {
 // is no room for more.
 func (t Test) NextRun(c Card) Card {
 	n := c.N + 1
-	for n < most && t.isRead(n, c.Check) {
+	for n < maxRuns && t.isRead(n, c.Check) {
 		n++
 	}
-	if n == most {
+	if n == maxRuns {
 		n = c.N
 	}
 	return t.firstOf(n, c.Check)

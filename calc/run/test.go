@@ -94,8 +94,8 @@ func (c Card) IsReading() bool { return c.Step == Read || c.Step == Up || c.Step
 // hasChecks reports whether the form has room for runs after the change.
 func (t Test) hasChecks() bool { return t.Key(Card{Step: Read, Check: true}) != "" }
 
-// most is how many runs there may be.
-const most = sheet.MostRows
+// maxRuns is how many runs there may be.
+const maxRuns = sheet.MostRows
 
 // isRead reports whether a run has its last reading.
 func (t Test) isRead(n int, check bool) bool {
@@ -108,7 +108,7 @@ func (t Test) isRead(n int, check bool) bool {
 
 // Last is the last run that was read; -1 if none was.
 func (t Test) Last(check bool) int {
-	n := most - 1
+	n := maxRuns - 1
 	for n >= 0 && !t.isRead(n, check) {
 		n--
 	}
@@ -124,7 +124,7 @@ func (t Test) Runs() int {
 		runs = int(n)
 	}
 	if key := t.rowKey(); key != "" {
-		for row := range most {
+		for row := range maxRuns {
 			if t.Form.Text(key, row) != "" {
 				runs = max(runs, row+1)
 			}
@@ -151,7 +151,7 @@ func (t Test) Start() Card {
 // has reports whether the test has a card.
 func (t Test) has(c Card) bool {
 	switch {
-	case c.N < 0 || c.N >= most, c.Check && !(c.inRun() && t.hasChecks()):
+	case c.N < 0 || c.N >= maxRuns, c.Check && !(c.inRun() && t.hasChecks()):
 		return false
 	case c.Step == Ask:
 		return t.firstShown(askKeys[c.N], "") != ""
@@ -159,6 +159,10 @@ func (t Test) has(c Card) bool {
 		return c.N < len(t.lots())
 	case c.Step == Slack:
 		return t.isFeed()
+	case c.Step == Gone:
+		return t.isMark()
+	case c.Step == Set:
+		return t.Form.Report().Set != ""
 	case c.Step == Care, c.Step >= Still:
 		return true
 	}
@@ -240,13 +244,14 @@ func (t Test) tryAgain(c Card) Card {
 
 // isToBeChecked reports whether check runs come after the change.
 func (t Test) isToBeChecked() bool {
-	return t.hasChecks() && t.Last(true) < 0 && !t.Form.Report().Answer.Verdict.Mistake
+	a := t.Form.Report().Answer
+	return a != nil && !a.Verdict.Mistake && t.hasChecks() && t.Last(true) < 0
 }
 
 // firstOf is the card that a run begins with.
 func (t Test) firstOf(n int, check bool) Card {
 	steps := t.steps()
-	c := Card{Step: steps[0], N: min(n, most-1), Check: check}
+	c := Card{Step: steps[0], N: min(n, maxRuns-1), Check: check}
 	if c.Step == Choose && t.Form.Text(t.rowKey(), n) != "" {
 		c.Step = steps[1]
 	}

@@ -82,7 +82,7 @@ func printSizes(root, dist string) (share float64, err error) {
 
 // The program's size by brotli, of that of a stock hello world.
 const (
-	budget = 0.570
+	budget = 0.576
 	aim    = 0.55
 )
 

@@ -35,6 +35,7 @@ const slips = "/measure/#v=1&trial=speeds&steps=538.0&asked=80&mark=105&at=60,60
 var shots = []shot{
 	{name: "start-phone", path: "/", width: phone, height: 740, scale: 2, at: "body"},
 	{name: "measure-phone", path: example("measure"), width: phone, height: 740, scale: 2, at: ".answer", gap: 16},
+	{name: "run-phone", path: "/run/#" + calc.Run.Example + "&card=read-3", width: phone, height: 740, scale: 2, at: "body"},
 	{name: "measure-desk", path: example("measure"), width: 1200, height: 760, scale: 1, at: "body"},
 	{name: "chart", path: slips, width: phone, height: 740, scale: 2, at: "#chart-speeds", gap: 12, whole: true},
 	{name: "drawing", path: example("parts"), width: phone, height: 740, scale: 2, at: ".drawing", gap: 12, whole: true},

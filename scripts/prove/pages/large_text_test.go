@@ -14,7 +14,7 @@ import (
 
 // filledPaths are all pages, the calculators with their example.
 func filledPaths() []string {
-	paths := []string{"/", "/method/", "/log/", "/machines/"}
+	paths := []string{"/", "/method/", "/log/", "/machines/", "/run/", "/run/#" + calc.Run.Example + "&card=read-3"}
 	for _, page := range calc.Pages {
 		paths = append(paths, "/"+page.Slug+"/#"+page.Example)
 	}

@@ -18,12 +18,12 @@ import (
 type walk struct {
 	*browser.Page
 	t        *testing.T
-	readings []string           // that are typed where one is due, in turn
-	checks   []string           // the same of check runs
-	entries  map[string]string  // that are typed or chosen, by the card that asks for them
-	cards    []string           // that showed
-	at       func(card string)  // is called at each
-	most     int                // cards
+	readings []string          // that are typed where one is due, in turn
+	checks   []string          // the same of check runs
+	entries  map[string]string // that are typed or chosen, by the card that asks for them
+	cards    []string          // that showed
+	at       func(card string) // is called at each
+	most     int               // cards
 }
 
 func newWalk(t *testing.T, p *browser.Page) *walk {
@@ -466,4 +466,85 @@ func TestRunCardsAreAccessible(t *testing.T) {
 		p.NoSidewaysScrolling()
 		require.True(t, has(p, "#card-says"), name)
 	}
+}
+
+// The screen stays awake while a test is at the machine, and is given back; where it can't, the first
+// of its cards says so. A sign comes at the end of a move, where it was switched on.
+func TestRunKeepsTheScreenAwake(t *testing.T) {
+	browser.Alongside(t)
+	const sheet = "/run/#v=1&steps=538.0&asked=80&speed=60&mark=105&tool=caliper-0.05&rest=28.7,28.9,28.6&card="
+	s := browser.NewSite(t)
+	p := s.NewPage(t)
+	p.Before(`
+		window.locks = 0; window.signs = 0;
+		Object.defineProperty(navigator, "wakeLock", { value: { request: async () => { locks++; const l = new EventTarget(); l.release = async () => { locks--; l.dispatchEvent(new Event("release")); }; return l; } } });
+		Object.defineProperty(navigator, "vibrate", { value: () => { signs++; return true; } });
+	`)
+	p.Open(sheet + "ready-1")
+	assert.Zero(t, browser.Eval[int](p, `locks`))
+	p.Show(sheet + "move-4")
+	p.Wait(`document.getElementById("card").dataset.card === "move-4" && locks === 1`)
+	assert.NotContains(t, p.Text("#card"), "go dark")
+	assert.Equal(t, "Signal at the end: off", p.Text("#run-sign"))
+	p.Click("#run-sign")
+	p.Wait(`document.getElementById("run-sign").textContent.endsWith("on")`)
+	p.Click("#run-next")
+	p.Wait(`document.getElementById("run-count")`)
+	assert.Zero(t, browser.Eval[int](p, `signs`))
+	browser.Eval[bool](p, `((now) => { Date.now = () => now() + 120000; return true; })(Date.now.bind(Date))`)
+	p.Wait(`signs === 1`)
+	p.Click("#run-next")
+	p.Wait(`document.getElementById("card").dataset.card === "read-4"`)
+	assert.Equal(t, 1, browser.Eval[int](p, `locks`), "it is asked for once")
+	p.Show(sheet + "result")
+	p.Wait(`document.getElementById("card").dataset.card === "result" && locks === 0`)
+
+	p = s.NewPage(t)
+	p.Before(`Object.defineProperty(navigator, "wakeLock", { value: undefined });`)
+	p.Open(sheet + "slack")
+	p.Wait(`document.getElementById("card").textContent.includes("it may go dark during a move")`)
+}
+
+// Nobody needs a finger on the screen: every card is reached and left by Tab and Enter.
+func TestRunWithoutATap(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/run/#v=1&steps=538.0&asked=80&speed=900&mark=105&rest=28.7,28.9&card=ready-1")
+	w := newWalk(t, p)
+	for _, card := range strings.Fields("ready-1 ready-2 ready-3 care slack mark-3 move-3 read-3 after-3") {
+		require.Equal(t, card, w.shown())
+		if card == "read-3" {
+			require.Equal(t, "run-entry", browser.Eval[string](p, active), "the field has the focus")
+			p.Press("28.6")
+		}
+		for range 2 {
+			for n := 0; browser.Eval[string](p, active) != "run-next"; n++ {
+				require.Less(t, n, 40, "Tab does not come to the main button of %s", card)
+				p.Press("\t")
+			}
+			if card != "slack" && card != "move-3" || !strings.Contains(p.Text("#run-next"), "sent") {
+				break
+			}
+			p.Press("\r")
+			p.Wait(`!document.getElementById("run-next").textContent.includes("sent")`)
+		}
+		p.Press("\r")
+		w.waitFor(card)
+	}
+	assert.Equal(t, "result", w.shown())
+}
+
+// A test that is being made is gone on with from the start page.
+func TestRunIsOnTheStartPage(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/")
+	assert.False(t, has(p, "#go-on-run"))
+	p.Open("/run/#v=1&steps=538.0&asked=80&speed=900&mark=105&card=mark-1")
+	p.Click("#run-next")
+	p.Wait(`document.getElementById("card").dataset.card === "move-1"`)
+	p.Open("/")
+	p.Click("#go-on-run")
+	p.Wait(`document.getElementById("card")?.dataset.card === "move-1"`)
+	assert.Contains(t, p.Address(), "steps=538.0")
 }
