@@ -14,6 +14,7 @@ import (
 type Run struct {
 	Fragment string
 	Began    float64 // by the device's clock, in ms; 0 where nothing moves
+	Sent     string  // the cards whose lines were sent, each behind a comma
 }
 
 // IsBegun reports whether there is one, beyond its first question.
@@ -28,9 +29,12 @@ func ReadRun() (r Run) {
 	}
 	texts, _ := browser.Kept(runKey())
 	for i := 0; i+1 < len(texts); i += 2 {
-		if began, fragment, ok := strings.Cut(texts[i+1], " "); ok && texts[i] == "" {
-			r.Fragment = fragment
-			r.Began, _ = strconv.ParseFloat(began, 64)
+		began, rest, _ := strings.Cut(texts[i+1], " ")
+		if sent, fragment, ok := strings.Cut(rest, " "); ok && texts[i] == "" {
+			r.Sent, r.Fragment = sent, fragment
+			if r.Began, _ = strconv.ParseFloat(began, 64); !(r.Began > 0) {
+				r.Began = 0
+			}
 		}
 	}
 	return r
@@ -43,7 +47,7 @@ func (r Run) Keep() {
 		browser.Drop(runKey())
 		return
 	}
-	browser.Keep(runKey(), strconv.FormatFloat(r.Began, 'f', -1, 64)+" "+r.Fragment)
+	browser.Keep(runKey(), strconv.FormatFloat(r.Began, 'f', -1, 64)+" "+r.Sent+" "+r.Fragment)
 }
 
 func signKey() string { return "striderule:" + app.Getenv("GOAPP_ROOT_PREFIX") + ":sign" }

@@ -51,7 +51,7 @@ func (p *Page) next() {
 // isFine looks at what was typed: what is no number is not taken, what is unlikely is asked about
 // once.
 func (p *Page) isFine() bool {
-	key, text := p.test.Key(p.card), p.test.Text(p.card)
+	key, text := p.test.Key(p.card), strings.TrimSpace(p.test.Text(p.card))
 	if text == "" {
 		text = p.test.Usual(p.card)
 		p.test.Enter(p.card, text)
@@ -86,14 +86,18 @@ func (p *Page) takeInstead() {
 // sent begins to count.
 func (p *Page) sent() {
 	browser.AllowSign()
-	p.signed = false
+	p.signed, p.since = false, browser.Clock()
+	p.sentLines += p.sentCard()
 	p.keep(browser.Milliseconds())
 	p.tick()
 }
 
+// sentCard is the card that shows, as one of those whose lines were sent.
+func (p *Page) sentCard() string { return "," + p.card.String() + "," }
+
 // left is how many seconds the move of the card still takes, with the moment to settle.
 func (p *Page) left() float64 {
-	return p.test.Seconds(p.card) + run.Settle - (browser.Milliseconds()-p.began)/1000
+	return p.test.Seconds(p.card) + run.Settle - max(0, browser.Milliseconds()-p.began)/1000
 }
 
 // isCounting reports whether a move has begun whose time is known.

@@ -64,8 +64,9 @@ func (p *Page) result(l *look) (title string) {
 	} else {
 		p.says(l, s)
 	}
-	more := p.test.NextRun(last)
-	l.act("run-other", nextRun, func() { p.goTo(more) })
+	if more := p.test.NextRun(last); more.N > last.N {
+		l.act("run-other", nextRun, func() { p.goTo(more) })
+	}
 	l.main(p.towards(p.test.Next(p.card)), p.next)
 	return s.Title
 }
@@ -78,7 +79,7 @@ func (p *Page) setting(l *look) (title string) {
 		switch part.ID {
 		case "apply":
 			for _, b := range part.Blocks {
-				if code, ok := b.(report.Code); ok {
+				if code, ok := b.(report.Code); ok && !code.Brought { // a stranger's stands on the sheet, to be accepted
 					l.block(code)
 				}
 			}

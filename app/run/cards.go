@@ -24,6 +24,8 @@ const entryID = "run-entry"
 
 // A look is what stands on a card, and what can be done, the main thing last.
 type look struct {
+	page *Page
+	with string // what it has, for the style sheet
 	body []app.UI
 	acts []app.UI
 }
@@ -38,11 +40,23 @@ func (l *look) text(class, text string) {
 
 func (l *look) block(b report.Block) { l.add(view.Block(b, nil)) }
 
-func (l *look) act(id, text string, do func()) { l.acts = append(l.acts, frame.Button(id, text, do)) }
+// twice is within what time a second tap is one that slipped, in ms.
+const twice = 250
+
+// button does nothing when the card has only just come: the tap was for the one before.
+func (l *look) button(id, text string, do func()) app.HTMLButton {
+	return frame.Button(id, text, func() {
+		if browser.Clock()-l.page.since > twice {
+			do()
+		}
+	})
+}
+
+func (l *look) act(id, text string, do func()) { l.acts = append(l.acts, l.button(id, text, do)) }
 
 func (l *look) main(text string, do func()) {
 	l.act("run-back", back, browser.GoBack)
-	l.acts = append(l.acts, frame.Button("run-next", text, do).Class("run-main"))
+	l.acts = append(l.acts, l.button("run-next", text, do).Class("run-main"))
 }
 
 func (p *Page) machine() machine.Axis { return machine.Axis(p.form.Machine()) }
@@ -51,7 +65,7 @@ func (p *Page) Render() app.UI {
 	if !app.IsClient {
 		return p.shell(p.overview())
 	}
-	var l look
+	l := look{page: p}
 	title := p.test.Says(p.card)
 	l.text("hint", p.test.Hint(p.card))
 	if says := p.content(&l); title == "" {
@@ -61,7 +75,7 @@ func (p *Page) Render() app.UI {
 	if title := p.machine().Title(); title != "" {
 		where = ofMachine.Fill("machine", title, "where", where)
 	}
-	return p.shell(app.Section().Class("run").ID("card").DataSet("card", p.card.String()).Aria("labelledby", "card-says").Body(
+	return p.shell(app.Section().Class("run").ID("card").DataSet("card", p.card.String()).DataSet("with", l.with).Aria("labelledby", "card-says").Body(
 		app.Div().Class("run-top").Body(
 			app.Span().Text(where),
 			app.A().ID("to-sheet").Href(p.toSheet()).Text(toTheSheet),
@@ -132,7 +146,7 @@ func (p *Page) content(l *look) (title string) {
 
 // picture is the drawing of the test.
 func (p *Page) picture(l *look) {
-	if d := p.form.Report().Picture; d != nil {
+	if d := p.form.Report().Picture; d != nil && !p.card.Check { // which is of the runs before
 		l.block(*d)
 	}
 }
@@ -140,9 +154,9 @@ func (p *Page) picture(l *look) {
 // options are those of a choice: a tap takes one and goes on. Before all of them stand the test that
 // is being made already, and the machines of this device.
 func (p *Page) options(l *look) {
-	var all []app.UI
+	var all, links []app.UI
 	link := func(id, fragment, text string) {
-		all = append(all, app.A().ID(id).Href(site.LinkTo(path, fragment)).Text(text))
+		links = append(links, app.A().ID(id).Href(site.LinkTo(path, fragment)).Text(text))
 	}
 	if p.form.Fragment() == "" {
 		if r := kept.ReadRun(); r.IsBegun() {
@@ -152,11 +166,16 @@ func (p *Page) options(l *look) {
 			link("run-machine-"+a.ID(), a.Fragment(), a.Title())
 		}
 	}
+	if links != nil {
+		l.add(app.Div().Class("run-options").Body(links...))
+		l.text("hint", orAnother)
+	}
 	for _, o := range p.test.Options(p.card) {
 		if o.Word != axis.OwnTool { // which asks for more
-			all = append(all, frame.Button("option-"+o.Word, view.Bound(o.Label), func() { p.choose(o.Word) }))
+			all = append(all, l.button("option-"+o.Word, view.Bound(o.Label), func() { p.choose(o.Word) }))
 		}
 	}
+	l.with = "options"
 	l.add(app.Div().Class("run-options").Body(all...))
 	l.act("run-back", back, browser.GoBack)
 }
@@ -187,11 +206,14 @@ func (p *Page) entry(l *look, key string) {
 	p.troubles(l)
 	switch usual := p.test.Usual(p.card); {
 	case p.doubt != "":
+		yes := yesItIs.Fill("reading", text)
 		l.acts = append(l.acts, app.Div().ID("run-doubt").Class("note doubt").TabIndex(-1).Attr("role", "alert").Text(view.Bound(p.doubt)))
-		if p.instead != "" {
-			l.act("run-instead", thatIsIt.Fill("reading", p.instead), p.takeInstead)
+		if p.instead == "" {
+			l.main(yes, p.next)
+			return
 		}
-		l.main(yesItIs.Fill("reading", text), p.next)
+		l.act("run-yes", yes, p.next)
+		l.main(thatIsIt.Fill("reading", p.instead), p.takeInstead)
 	case text == "" && usual != "":
 		l.main(useUsual.Fill("value", usual), p.next)
 	default:
@@ -212,6 +234,7 @@ func (p *Page) pad(l *look) {
 		all = append(all, frame.Button(id, sign, func() { p.press(sign) }))
 	}
 	all = append(all, frame.Button("pad-erase", "⌫", func() { p.press("") }).Aria("label", erase))
+	l.with = "pad"
 	l.add(app.Div().Class("pad").Attr("role", "group").Aria("label", padName).Body(all...))
 }
 
@@ -236,6 +259,7 @@ func (p *Page) troubles(l *look) {
 // move is what to send, and the time that it takes.
 func (p *Page) move(l *look) {
 	p.picture(l)
+	l.with = "lines"
 	l.block(report.Code{ID: "send", Label: linesLabel, Text: strings.Join(p.test.Lines(p.card), "\n")})
 	if p.test.Seconds(p.card) > 0 {
 		text := signOff
@@ -246,6 +270,10 @@ func (p *Page) move(l *look) {
 	}
 	left := p.left()
 	switch {
+	case p.began == 0 && strings.Contains(p.sentLines, p.sentCard()):
+		l.text("hint", sentBefore)
+		l.act("run-sent", iHaveSent, p.sent)
+		l.main(goOn, p.next)
 	case p.began == 0:
 		l.text("hint", thenTap)
 		if p.dims && p.card.N == 0 {

@@ -29,16 +29,18 @@ type Page struct {
 	whose   *whose.Sheet
 	release func() // ends what is heard of other tabs
 
-	began    float64 // when the move of this card began, by the device's clock, in ms; 0 while it has not
-	signed   bool    // that it is over was said
-	ticking  bool
-	problem  string // with what was typed
-	doubt    string // what is asked about the reading
-	instead  string // what it may have been
-	keyboard bool   // the system's own is used
-	dims     bool   // the screen may go dark
-	saveAs   string // the name of a machine that the sheet has none of
-	saved    bool
+	since     float64 // when the card came to show, by the page's clock, in ms
+	began     float64 // when the move of this card began, by the device's clock, in ms; 0 while it has not
+	signed    bool    // that it is over was said
+	sentLines string  // the cards whose lines were sent, each behind a comma
+	ticking   bool
+	problem   string // with what was typed
+	doubt     string // what is asked about the reading
+	instead   string // what it may have been
+	keyboard  bool   // the system's own is used
+	dims      bool   // the screen may go dark
+	saveAs    string // the name of a machine that the sheet has none of
+	saved     bool
 }
 
 var path = site.PathOf(calc.Run.Slug)
@@ -50,7 +52,7 @@ func (p *Page) load(fragment string) {
 	page, _ := calc.PageOf(machine.Page)
 	frame.Yield()
 	p.form = calc.Load(page, fragment)
-	p.address = fragment
+	p.address, p.sentLines = fragment, ""
 	p.test = run.Test{Form: p.form}
 	p.form.Mended(frame.MendedIn(fragment))
 	for _, l := range p.form.Brought() {
@@ -60,18 +62,26 @@ func (p *Page) load(fragment string) {
 	}
 	frame.Yield()
 	p.whose = whose.Of(p)
-	p.show(p.test.Start())
+	p.takeUp()
 	p.name = browser.TestHere()
 }
 
-// show makes a card the one that shows, and looks whether its move has begun already.
+// show makes a card the one that shows.
 func (p *Page) show(c run.Card) {
 	p.card = c
 	p.problem, p.doubt, p.instead, p.saved = "", "", "", false
-	p.began, p.signed = 0, false
+	p.began, p.signed, p.since = 0, false, browser.Clock()
 	p.form.SetCard(c.String())
-	if r := kept.ReadRun(); r.Fragment == p.form.AddressFragment() {
-		p.began = min(r.Began, browser.Milliseconds()) // or the clock was set back
+}
+
+// takeUp shows the card of the address, whose move may have begun already.
+func (p *Page) takeUp() {
+	p.show(p.test.Start())
+	switch r := kept.ReadRun(); {
+	case r.Fragment == p.form.AddressFragment():
+		p.began, p.sentLines = min(r.Began, browser.Milliseconds()), r.Sent // or the clock was set back
+	case r.Began == 0 && p.Mounted() && p.sentLines != "": // no move goes on elsewhere
+		p.keep(0)
 	}
 }
 
@@ -87,12 +97,13 @@ func (p *Page) OnNav(ctx app.Context) {
 	}
 	if p.name == "" || browser.TestHere() != p.name {
 		p.load(fragment)
+		p.nameTest()
 		p.arrived()
 		return
 	}
 	// A step of this test: what was typed since then stays.
 	p.form.SetCard(link.TextOf(link.Split(fragment), form.CardKey))
-	p.show(p.test.Start())
+	p.takeUp()
 	p.write()
 	p.arrived()
 }
@@ -102,11 +113,17 @@ func (p *Page) OnMount(ctx app.Context) {
 	p.ctx = ctx
 	ctx.PreventUpdate() // it has just been rendered
 	p.release = kept.OnMachines(func() { ctx.Dispatch(func(app.Context) { p.whose.Meet() }) })
+	p.nameTest()
+	p.tick()
+	ctx.Defer(func(app.Context) { p.refill() })
+}
+
+// nameTest gives the steps of a test that has just been opened a name.
+func (p *Page) nameTest() {
 	if p.name == "" {
 		p.name = strconv.FormatFloat(browser.Milliseconds(), 'f', 0, 64)
 		browser.NameTest(p.name)
 	}
-	p.tick()
 }
 
 // OnDismount stops listening.
@@ -120,7 +137,6 @@ func (p *Page) OnDismount() {
 
 // goTo shows a card, as a step of the history.
 func (p *Page) goTo(c run.Card) {
-	p.keep(0)
 	p.show(c)
 	p.keep(0)
 	if fragment := p.form.AddressFragment(); fragment != p.address {
@@ -133,7 +149,7 @@ func (p *Page) goTo(c run.Card) {
 // keep keeps where the test is on this device, and when the move of the card began.
 func (p *Page) keep(began float64) {
 	p.began = began
-	kept.Run{Fragment: p.form.AddressFragment(), Began: began}.Keep()
+	kept.Run{Fragment: p.form.AddressFragment(), Began: began, Sent: p.sentLines}.Keep()
 }
 
 // arrived hands the focus to the card that shows.

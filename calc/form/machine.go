@@ -116,7 +116,10 @@ func (f *Form) IsCurrent(key, text string) bool {
 
 // NumberOf is what a text would be in a field, in its base unit; false where it is no number there.
 func (f *Form) NumberOf(key, text string) (float64, bool) {
-	field, _ := f.Field(key)
+	field, known := f.Field(key)
+	if !known {
+		return 0, false
+	}
 	e, ok := field.Cells.At(0).(*unit.Entry)
 	if !ok {
 		return 0, false

@@ -67,6 +67,9 @@ func AskFor(key string) Card { return Card{N: slices.Index(askKeys, key)} }
 // inRun reports whether a card is one of a run.
 func (c Card) inRun() bool { return c.Step >= Choose && c.Step <= Gone }
 
+// moves reports whether something is commanded at a card that depends on how far, or comes of it.
+func (c Card) moves() bool { return c.Step >= Zero && c.Step <= Down }
+
 const checkMark = "check-"
 
 // String is the card as an address has it.

@@ -53,12 +53,12 @@ func TestWhereATestBegins(t *testing.T) {
 
 func TestCardsOfARun(t *testing.T) {
 	for fragment, want := range map[string]string{
-		"v=1&steps=538.0&asked=80&mark=105&card=mark-2":                         "mark-2 move-2 read-2",
-		"v=1&axis=travel&steps=80&asked=100&card=zero-2":                        "zero-2 move-2 read-2 return-2",
-		"v=1&axis=travel&steps=80&trip=lengths&card=choose-1":                   "choose-1 zero-1 move-1 read-1 return-1",
-		"v=1&axis=travel&steps=80&trip=sides&target=10&card=to-up-1":            "to-up-1 up-1 to-down-1 down-1",
-		"v=1&steps=538.0&asked=80&mark=105&rest=28,28&card=check-mark-1":        "check-mark-1 check-move-1 check-read-1",
-		"v=1&steps=538.0&trial=speeds&asked=80&mark=105&at=60,90&card=choose-3": "choose-3 mark-3 move-3 read-3",
+		"v=1&steps=538.0&asked=80&mark=105&card=mark-2":                             "mark-2 move-2 read-2",
+		"v=1&axis=travel&steps=80&asked=100&card=zero-2":                            "zero-2 move-2 read-2 return-2",
+		"v=1&axis=travel&steps=80&trip=lengths&want=20&card=choose-1":               "choose-1 zero-1 move-1 read-1 return-1",
+		"v=1&axis=travel&steps=80&trip=sides&target=10&card=to-up-1":                "to-up-1 up-1 to-down-1 down-1",
+		"v=1&steps=538.0&asked=80&mark=105&rest=28,28&card=check-mark-1":            "check-mark-1 check-move-1 check-read-1",
+		"v=1&steps=538.0&trial=speeds&asked=80&mark=105&at=60,90,120&card=choose-3": "choose-3 mark-3 move-3 read-3",
 	} {
 		assert.Equal(t, want, lineup(testOf(fragment)), fragment)
 	}
@@ -70,14 +70,14 @@ func TestLinesToSend(t *testing.T) {
 		"v=1&asked=80&speed=60&card=move-1":                                        "M83|G1 E80 F60",
 		"v=1&asked=80&card=move-1":                                                 "M83|G1 E80",
 		"v=1&asked=80&trial=speeds&at=60,120&card=move-2":                          "M83|G1 E80 F120",
-		"v=1&axis=travel&asked=100&speed=600&card=zero-1":                          "G91|G1 X5 F600",
-		"v=1&axis=travel&asked=100&speed=600&card=return-1":                        "G91|G1 X-105 F600",
-		"v=1&axis=travel&asked=100&axisname=Y&machine=Plover&card=move-1":          "G91|G1 Y100",
-		"v=1&axis=travel&asked=100&linetravel=M92%20Z%7Bvalue%7D&card=move-1":      "G91|G1 Z100",
+		"v=1&axis=travel&asked=100&speed=600&card=zero-1":                          "G91|G1 X5 F600|G90",
+		"v=1&axis=travel&asked=100&speed=600&card=return-1":                        "G91|G1 X-105 F600|G90",
+		"v=1&axis=travel&asked=100&axisname=Y&machine=Plover&card=move-1":          "G91|G1 Y100|G90",
+		"v=1&axis=travel&asked=100&linetravel=M92%20Z%7Bvalue%7D&card=move-1":      "G91|G1 Z100|G90",
 		"v=1&axis=travel&trip=sides&target=10,50&speed=600&card=to-down-2":         "G90|G1 X55 F600|G1 X50 F600",
-		"v=1&axis=rotary&askeddeg=90&card=move-1":                                  "G91|G1 A90",
+		"v=1&axis=rotary&askeddeg=90&card=move-1":                                  "G91|G1 A90|G90",
 		"v=1&asked=80&line=M302%20E%7Bvalue%7D&card=move-1":                        "M83|G1 E80",
-		"v=1&axis=travel&asked=100&linetravel=M92%20%D0%A5%7Bvalue%7D&card=move-1": "G91|G1 X100",
+		"v=1&axis=travel&asked=100&linetravel=M92%20%D0%A5%7Bvalue%7D&card=move-1": "G91|G1 X100|G90",
 		"v=1&asked=80&card=mark-1":                                                 "",
 	} {
 		c := testOf(fragment)

@@ -17,11 +17,17 @@ const (
 	misreadBy = 1   // mm or °, on top: that much a reading may be off by hand
 )
 
-// Doubts asks about a reading that is unlikely after the runs before, or the plan; instead is the
+// Doubts asks about an entry with which something would go wrong, and about a reading that is unlikely after the runs before, or the plan; instead is the
 // text that was meant, most likely, empty if none is near. It never asks about what is no number:
 // the form says what is wrong with that.
 func (t Test) Doubts(c Card, text string) (says, instead string) {
 	wanted := t.Wanted(c)
+	switch v, ok := t.Form.NumberOf(t.Key(Card{Step: c.Step, N: c.N}), text); {
+	case c == AskFor("mark") && ok && t.isInside(v):
+		return doubtMark, ""
+	case c.Step == Choose && t.isSides() && ok && v < slack:
+		return doubtRoom.Fill("low", t.show(v-slack)), ""
+	}
 	if !c.IsReading() || wanted == 0 && c.Step == Read {
 		return "", ""
 	}

@@ -29,15 +29,14 @@ func (t Test) Lines(c Card) []string {
 	case Slack:
 		return []string{relativeFeed, t.line(slack, c)}
 	case Zero:
-		return []string{relative, t.line(slack, c)}
+		return []string{relative, t.line(slack, c), absolute}
 	case Return:
-		return []string{relative, t.line(-t.Wanted(c)-slack, c)}
+		return []string{relative, t.line(-t.Wanted(c)-slack, c), absolute}
 	case Move:
-		begin := relative
 		if t.isFeed() {
-			begin = relativeFeed
+			return []string{relativeFeed, t.line(t.Wanted(c), c)}
 		}
-		return []string{begin, t.line(t.Wanted(c), c)}
+		return []string{relative, t.line(t.Wanted(c), c), absolute}
 	case ToUp:
 		return []string{absolute, t.line(t.Wanted(c)-slack, c), t.line(t.Wanted(c), c)}
 	case ToDown:
@@ -56,9 +55,6 @@ func (t Test) line(length float64, c Card) string {
 
 // number is an entry as a number; 0 if it is none, or there is no such entry.
 func (t Test) number(key string, row int) float64 {
-	if key == "" {
-		return 0
-	}
 	v, _ := t.Form.NumberOf(key, t.Form.Text(key, row))
 	return v
 }

@@ -41,8 +41,10 @@ var (
 
 func (t Test) lots() []lot {
 	switch {
+	case t.isFeed() && t.IsCold():
+		return append(feedLots[:3:3], lot{says: seeToCold, points: []string{offThePath, guardOff}})
 	case t.isFeed():
-		return feedLots
+		return append(feedLots[:3:3], lot{says: seeToHot, points: []string{heated, loaded}})
 	case t.isRotary():
 		return rotaryLots
 	}
@@ -116,8 +118,11 @@ func (t Test) sort() string {
 // saidOf is what a table has for a card: of its very entry or sort of test, else of any.
 func (t Test) saidOf(table word.Table, c Card) word.Template {
 	of := t.sort()
-	if c.Step == Ask || c.Step == Choose {
+	switch {
+	case c.Step == Ask, c.Step == Choose:
 		of = t.Key(c)
+	case c.Step == Care && !t.isFeed() && !t.isSaid(Card{}):
+		of = "later"
 	}
 	step := c.Step.String()
 	if says := table.Of(step + " " + of); says != "" {

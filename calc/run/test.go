@@ -103,7 +103,7 @@ func (t Test) isRead(n int, check bool) bool {
 	if t.isSides() {
 		c.Step = Down
 	}
-	return t.Form.Text(t.Key(c), n) != ""
+	return strings.TrimSpace(t.Form.Text(t.Key(c), n)) != ""
 }
 
 // Last is the last run that was read; -1 if none was.
@@ -166,14 +166,38 @@ func (t Test) has(c Card) bool {
 	case c.Step == Care, c.Step >= Still:
 		return true
 	}
-	return slices.Contains(t.steps(), c.Step)
+	return slices.Contains(t.steps(), c.Step) && (!c.moves() || t.isSaid(c))
 }
+
+// isSaid reports whether it is said how far the run of a card moves, and not wrongly how fast.
+func (t Test) isSaid(c Card) bool {
+	key, row := t.rowKey(), c.N
+	if key == "" || key == "at" {
+		key, row = t.firstShown("asked,askeddeg", ""), 0
+	}
+	_, ok := t.Form.NumberOf(key, t.Form.Text(key, row))
+	return ok && t.Form.ProblemAt("speed", 0) == "" && t.Form.ProblemAt("at", c.N) == ""
+}
+
+// isOpen reports whether an entry is not said yet, or not so that the test can be made with it.
+func (t Test) isOpen(key string) bool {
+	return strings.TrimSpace(t.Form.Text(key, 0)) == "" || t.Form.ProblemAt(key, 0) != "" || key == "mark" && t.isInside(t.number(key, 0))
+}
+
+// isOpenIn reports that of what a run has of its own.
+func (t Test) isOpenIn(row int) bool {
+	key := t.rowKey()
+	return strings.TrimSpace(t.Form.Text(key, row)) == "" || t.Form.ProblemAt(key, row) != ""
+}
+
+// isInside reports whether a mark would go in.
+func (t Test) isInside(mark float64) bool { return mark <= t.Wanted(Card{Step: Move}) }
 
 // nextAsk asks for the first entry from one on that is not said, or is what comes then. The sort of
 // axis counts as said: what else is known would be of no use otherwise.
 func (t Test) nextAsk(from int) Card {
 	for n, key := range askKeys {
-		if n >= max(1, from) && t.firstShown(key, "") != "" && strings.TrimSpace(t.Form.Text(key, 0)) == "" {
+		if n >= max(1, from) && t.firstShown(key, "") != "" && t.isOpen(key) {
 			return Card{N: n}
 		}
 	}
@@ -186,8 +210,18 @@ func (t Test) nextAsk(from int) Card {
 	return Card{Step: Ready}
 }
 
-// Next is the card behind another one.
+// Next is the card behind another one; or what is still to be asked before it.
 func (t Test) Next(c Card) Card {
+	switch next := t.behind(c); {
+	case t.has(next):
+		return next
+	case next.moves() && slices.Contains(t.steps(), Choose) && t.isOpenIn(next.N):
+		return Card{Step: Choose, N: next.N, Check: next.Check}
+	}
+	return t.nextAsk(0)
+}
+
+func (t Test) behind(c Card) Card {
 	switch c.Step {
 	case Ask:
 		return t.nextAsk(c.N + 1)
@@ -252,7 +286,7 @@ func (t Test) isToBeChecked() bool {
 func (t Test) firstOf(n int, check bool) Card {
 	steps := t.steps()
 	c := Card{Step: steps[0], N: min(n, maxRuns-1), Check: check}
-	if c.Step == Choose && t.Form.Text(t.rowKey(), n) != "" {
+	if c.Step == Choose && !t.isOpenIn(c.N) {
 		c.Step = steps[1]
 	}
 	return c
@@ -305,7 +339,7 @@ func (t Test) Done(c Card) {
 	switch {
 	case !t.isFeed():
 	case c.Step == Ready:
-		words = feedLots[c.N].words
+		words = t.lots()[c.N].words
 	case c.Step == Slack:
 		words = "slack"
 	case c.Step == Care && t.IsCold():
@@ -326,6 +360,9 @@ func (t Test) letter() string {
 		template, letters = t.Form.Text("linetravel", 0), "XYZUVW"
 	}
 	before, _, _ := strings.Cut(template, "{")
+	if t.Form.IsBrought("linetravel") || t.Form.IsBrought("linerotary") { // a stranger's
+		before = ""
+	}
 	for _, text := range [...]string{before, t.Form.MachineText("axisname")} {
 		if text != "" && strings.Contains(letters, text[len(text)-1:]) {
 			return text[len(text)-1:]

@@ -27,6 +27,7 @@ var sayings = word.Table{
 	{"care travel", "The axis will move up to {far} in the + direction, and back. Put it at its low end."},
 	{"care rotary", "The axis will turn by up to {far} in the + direction, and back."},
 	{"care sides", "The axis will move between {low} and {far} of its own coordinates. Home it first."},
+	{"care later", "The axis will move as far as you choose for each run, up to 5 more, and back. Put it where there is room."},
 	{"slack", "Send these lines: they take up the slack."},
 
 	{"choose at", "How fast is this run?"},
@@ -60,7 +61,7 @@ var hints = word.Table{
 	{"ask asked", "A longer move shows more."},
 	{"ask askeddeg", "A larger angle shows more."},
 	{"ask mark", "From the inlet: about 25 mm more than commanded."},
-	{"ask speed", "Slowly: a fast move tests the grip, not the setting."},
+	{"ask speed", "Slowly: a fast move may slip or lose steps."},
 	{"ask tool", "Its resolution counts in the ±."},
 	{"ask tooldeg", "Its resolution counts in the ±."},
 	{"choose", "Three different ones, three times each, make a good test."},
@@ -77,6 +78,12 @@ const (
 	seeToFilament                 = "Look at the filament."
 	seeToController               = "Look at the controller's settings."
 	seeToDriver                   = "Look at the driver."
+	seeToHot                      = "Heat the hot end."
+	heated                        = "It is at printing temperature, and steady."
+	loaded                        = "The filament is in use, and comes out when you feed a little."
+	seeToCold                     = "Take the hot end off the path."
+	offThePath                    = "The filament comes out of the extruder, or of its tube, into the open."
+	guardOff                      = "Cold-extrusion protection is off. Turn it back on after the test."
 	seeToAxis                     = "Look at the axis."
 	readyPoint      word.Template = "{check}: {hint}."
 	wayClear                      = "Nothing is in its way."
@@ -93,6 +100,8 @@ const (
 	goneTitle                  = "The mark went in"
 	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Twice as much as commanded is a common mistake after a swap: keep a hand near the stop."
 
+	doubtMark                   = "That's within the commanded length: the mark would go in. Mark it farther out."
+	doubtRoom     word.Template = "It goes to {low} on the way. Is there room, and no stop before?"
 	doubtReading  word.Template = "{reading}? It would have moved {moved}, of {asked} commanded."
 	doubtPosition word.Template = "{reading}? The target was {target}."
 )

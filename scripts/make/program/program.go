@@ -61,7 +61,16 @@ func Build(root, work, out string, o Options) error {
 	if !o.Slim {
 		return nil
 	}
-	return rewrite(root, out, slim.Program)
+	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Program(program, never...) })
+}
+
+// never are functions, by the beginnings of their names, that the app never comes to: it reads no
+// error of a number, which quotes what was read, and no number of single precision, in hexadecimal
+// or complex. Tests do.
+var never = []string{
+	"strconv.appendEscapedRune", "strconv.appendQuotedWith", "strconv.IsPrint",
+	"internal/strconv.dboxFtoa32", "internal/strconv.atof32", "internal/strconv.atofHex", "internal/strconv.eiselLemire32",
+	"internal/strconv.fmtX", "internal/strconv.fmtB", "internal/strconv.AppendComplex",
 }
 
 // Tests compiles the tests of a package, "./calc", as Build does the app: what both
@@ -71,7 +80,7 @@ func Tests(root, of, out string) error {
 	if err := compile(root, append(args, of)); err != nil {
 		return err
 	}
-	return rewrite(root, out, slim.Program)
+	return rewrite(root, out, func(program []byte) ([]byte, error) { return slim.Program(program) })
 }
 
 // flags are those of the compiler.
@@ -79,7 +88,7 @@ func flags() []string {
 	flags := []string{"-trimpath"}
 	// Pages, views, texts and codes are sentences more than sums: without inlining
 	// they are a tenth of the whole program smaller, and no slower to speak of.
-	for _, wordy := range []string{"striderule/calc", "striderule/calc/drive", "striderule/calc/form", "striderule/calc/link", "striderule/calc/lists", "striderule/calc/logbook", "striderule/calc/machine", "striderule/calc/page/...", "striderule/calc/report", "striderule/calc/sheet", "striderule/calc/unit", "striderule/calc/word", "striderule/calc/measure", "striderule/calc/distribution", "striderule/calc/simulation", "strings", "striderule/app/...", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
+	for _, wordy := range []string{"striderule/calc", "striderule/calc/drive", "striderule/calc/form", "striderule/calc/link", "striderule/calc/lists", "striderule/calc/logbook", "striderule/calc/machine", "striderule/calc/page/...", "striderule/calc/report", "striderule/calc/run", "striderule/calc/sheet", "striderule/calc/unit", "striderule/calc/word", "striderule/calc/measure", "striderule/calc/distribution", "striderule/calc/simulation", "strings", "striderule/app/...", "rsc.io/qr/...", "github.com/maxence-charriere/go-app/v10/..."} {
 		flags = append(flags, "-gcflags="+wordy+"=-l")
 	}
 	return flags

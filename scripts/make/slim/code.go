@@ -199,7 +199,7 @@ func (f *function) addLocal(typ byte) int64 {
 
 // slimCode rewrites the functions that Go's compiler wrote; those written by hand
 // in assembly may do without its conventions, and stay. What is never called is left out.
-func (m *module) slimCode(t *tables) error {
+func (m *module) slimCode(t *tables, never []string) error {
 	functions, err := m.functions()
 	if err != nil {
 		return err
@@ -216,7 +216,7 @@ func (m *module) slimCode(t *tables) error {
 	out := appendUint(nil, uint64(len(functions)))
 	for i, f := range functions {
 		if at, known := t.at[i]; known {
-			if instead, ok := needless(t.name(at)); ok {
+			if instead, ok := needless(t.name(at), never); ok {
 				f = instead
 			} else if f.compiled() && !fixed[i] {
 				if err := f.slim(i, t); err != nil {

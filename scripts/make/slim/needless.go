@@ -25,8 +25,6 @@ var neverCalled = []string{
 	// There is one thread, and no call that it waits in.
 	"runtime.newm", "runtime.startm", "runtime.handoffp", "runtime.stoplockedm", "runtime.oneNewExtraM",
 	"runtime.reentersyscall", "runtime.exitsyscall", "runtime.entersyscallHandleGCWait", "runtime.syscallingThread",
-	"strconv.appendEscapedRune", "strconv.appendQuotedWith", "strconv.IsPrint", // errors of numbers, which nobody reads
-	"internal/strconv.dboxFtoa32", "internal/strconv.atof32", "internal/strconv.fmtX", "internal/strconv.fmtB", "internal/strconv.atofHex", "internal/strconv.eiselLemire32", "internal/strconv.AppendComplex", // single precision, hexadecimal and complex numbers
 }
 
 // These ask whether there is a trace.
@@ -34,12 +32,13 @@ var called = []string{"runtime.traceLocker.ok", "runtime.traceReaderAvailable"}
 
 // What is called and has no result, and does nothing that is missed: of a panic its message is
 // printed, and no trace, in which the names would be missing; other modules than the program
-// there are none; the runtime need not try itself, nor its processor, nor note who allocates; and a program that waits for
+// there are none; the runtime need not try itself, nor its processor, nor note who allocates; nobody sets GODEBUG; and a program that waits for
 // the page is not stuck.
-var doNothing = []string{"runtime.moduledataverify1", "runtime.check", "runtime.checkdead", "runtime.mProf_Malloc", "internal/cpu.processOptions", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
+var doNothing = []string{"runtime.moduledataverify1", "runtime.check", "runtime.checkdead", "runtime.mProf_Malloc", "runtime.parsegodebug", "internal/runtime/exithook.Run", "internal/cpu.processOptions", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
 
-// needless returns what stands in the place of a function that does nothing for a page.
-func needless(name string) (instead function, ok bool) {
+// needless returns what stands in the place of a function that does nothing for a page; never are
+// the beginnings of more names, of what this program never comes to.
+func needless(name string, never []string) (instead function, ok bool) {
 	begins := func(with string) bool { return strings.HasPrefix(name, with) }
 	switch {
 	case slices.Contains(doNothing, name):
@@ -48,7 +47,7 @@ func needless(name string) (instead function, ok bool) {
 			{op: opGlobalGet, n: stackGlobal}, {op: opI32Const, n: address}, {op: opI32Add}, {op: opGlobalSet, n: stackGlobal},
 			{op: opI32Const, n: 0}, {op: opEnd}, // it is over, and need not be resumed
 		}}, true
-	case !slices.Contains(called, name) && slices.ContainsFunc(neverCalled, begins):
+	case !slices.Contains(called, name) && (slices.ContainsFunc(neverCalled, begins) || slices.ContainsFunc(never, begins)):
 		return function{code: []instr{{op: opUnreachable}, {op: opEnd}}}, true
 	}
 	return function{}, false

@@ -44,8 +44,9 @@ func Knows(version string) error {
 	return fmt.Errorf("scripts/make/slim knows the programs of %s, and this is one of %s: build with GOTOOLCHAIN=%s, or with -slim=0; slim.Toolchain says how to raise it", Toolchain, version, Toolchain)
 }
 
-// Program returns the WebAssembly program, slimmed.
-func Program(program []byte) ([]byte, error) {
+// Program returns the WebAssembly program, slimmed. Of functions whose names begin as one in never
+// the caller says that this program never comes to them: they end it.
+func Program(program []byte, never ...string) ([]byte, error) {
 	m, err := parse(program)
 	if err != nil {
 		return nil, fmt.Errorf("slim: %w", err)
@@ -58,7 +59,7 @@ func Program(program []byte) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("slim: tables of functions: %w", err)
 	}
-	if err := m.slimCode(tables); err != nil {
+	if err := m.slimCode(tables, never); err != nil {
 		return nil, fmt.Errorf("slim: code: %w", err)
 	}
 	tables.strip()

@@ -44,7 +44,7 @@ func TestPlanATest(t *testing.T) {
 
 	p.Choose("as", "turn")
 	p.Fill("turn", "5,95")
-	browser.Eval[bool](p, `(document.querySelector("#part-after .links a").click(), true)`)
+	browser.Eval[bool](p, `(document.querySelector("#part-after .links a[href*=measure]").click(), true)`)
 	p.Wait(`location.hash === "#v=1&as=turn&turn=5.95&asked=80&speed=90&mark=105&tool=caliper-0.05&planned=3"`)
 	p.Settle()
 	assert.Equal(t, "105", p.Field("mark"))

@@ -221,7 +221,7 @@ func TestBadLinkShowsItsProblemsAndKeepsTheRest(t *testing.T) {
 		"Commanded length: “Omm” in “8Omm” isn't a unit",
 		"Remaining in run 2: “120 mm” isn't less than the mark",
 		"“colour” in the link isn't a field of this page.",
-		"Feed speed: “<img src=x onerror=alert(1)>” isn't a number.",
+		"Speed: “<img src=x onerror=alert(1)>” isn't a number.",
 	} {
 		assert.Contains(t, problems, says)
 	}

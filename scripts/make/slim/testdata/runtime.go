@@ -9,7 +9,6 @@ import (
 	"runtime"
 	"slices"
 	"sort"
-	"strconv"
 	"strings"
 	"sync"
 	"time"
@@ -225,8 +224,6 @@ func main() {
 		runtime.AddCleanup(t, func(c chan bool) { c <- true }, cleaned)
 	}()
 	runtime.GC()
-	number, err := strconv.ParseFloat("1.25", 64)
-	fmt.Println(number, err)
 	fmt.Println("cleaned", <-cleaned)
 	fmt.Fprintln(os.Stderr, "all done")
 }
