@@ -9,6 +9,7 @@ import (
 	"striderule/app/kept"
 	"striderule/app/site"
 	"striderule/calc"
+	"striderule/calc/lists"
 	"striderule/calc/machine"
 	"striderule/calc/sheet"
 )
@@ -54,7 +55,7 @@ func (p *startPage) Render() app.UI {
 	body := []app.UI{app.P().Class("intro").Text(startIntro), p.machines()}
 	for occasion, title := range occasions {
 		var cards []app.UI
-		for _, page := range append([]sheet.Page{calc.Run}, calc.Pages...) {
+		for _, page := range lists.Concat(calc.Pages, []sheet.Page{calc.Run}) {
 			for _, t := range page.Tasks {
 				if t.Occasion == sheet.Occasion(occasion) {
 					cards = append(cards, &cardView{Address: site.LinkTo(site.PathOf(page.Slug), t.Fragment), Situation: t.Situation, Help: t.Help})

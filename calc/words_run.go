@@ -11,5 +11,5 @@ const (
 )
 
 var runTasks = []sheet.Task{
-	{Occasion: sheet.Changed, Situation: "I'm at the machine: guide me", Help: "One step at a time: mark, send, wait, read.", Fragment: ""},
+	{Occasion: sheet.Changed, Situation: "Guide me through the test", Help: "At the machine, one step at a time: mark, send, wait, read.", Fragment: ""},
 }

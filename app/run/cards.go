@@ -203,7 +203,9 @@ func (p *Page) entry(l *look, key string) {
 	if !p.keyboard {
 		p.pad(l)
 	}
-	p.troubles(l)
+	if p.doubt == "" {
+		p.troubles(l)
+	}
 	switch usual := p.test.Usual(p.card); {
 	case p.doubt != "":
 		yes := yesItIs.Fill("reading", text)

@@ -67,8 +67,6 @@ func (t Test) Points(c Card) []string {
 func (t Test) Cautions(c Card) []report.Note {
 	ids := ""
 	switch {
-	case c.Step == Still:
-		ids = "wiring"
 	case c.Step != Care:
 	case !t.isFeed():
 		ids = "stay,range,rollers"
