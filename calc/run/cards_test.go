@@ -115,6 +115,37 @@ func TestUnlikelyReadings(t *testing.T) {
 	}
 }
 
+// Entries with which an axis would leave its range, or a mark go in, are asked about; those that
+// cannot be read let nothing move, and nobody else's template names the axis.
+func TestWhatCouldGoWrongIsAsked(t *testing.T) {
+	sides := testOf("v=1&axis=travel&steps=400&trip=sides&speed=600&card=choose-1")
+	for text, want := range map[string]string{"0": "-5 mm", "2": "-3 mm", "-20": "-25 mm", "5": "", "100": ""} {
+		says, _ := sides.Doubts(sides.Start(), text)
+		if want == "" {
+			assert.Empty(t, says, text)
+		} else {
+			assert.Equal(t, "It goes to "+want+" on the way. Is there room, and no stop before?", says)
+		}
+	}
+	mark := testOf("v=1&steps=538.0&asked=80&card=ask-mark")
+	says, _ := mark.Doubts(mark.Start(), "70")
+	assert.Contains(t, says, "the mark would go in")
+	for fragment, want := range map[string]string{
+		"v=1&steps=538.0&asked=80in&mark=105&speed=60&tool=rule":                "ask-mark",
+		"v=1&steps=538.0&asked=-80&mark=105&speed=60&card=move-1":               "ask-asked",
+		"v=1&steps=538.0&asked=80&mark=105&speed=-60&card=move-1":               "ask-speed",
+		"v=1&axis=travel&steps=80&trip=sides&speed=600&tool=rule&card=to-up-4":  "ready-1",
+		"v=1&axis=travel&steps=80&trip=lengths&speed=600&tool=rule&card=move-7": "ready-1",
+		"v=1&axis=travel&steps=80&trip=sides&target=1e9&speed=600&card=to-up-1": "ask-tool",
+		"v=1&steps=538.0&asked=80&mark=105&rest=28.7&speed=60&card=set":         "after-1", // there is nothing to set yet
+	} {
+		assert.Equal(t, want, testOf(fragment).Start().String(), fragment)
+	}
+	theirs := testOf("v=1&axis=travel&steps=80&asked=100&speed=600&linetravel=G1%20Z%7Bvalue%7D&card=move-1")
+	assert.Equal(t, []string{"G91", "G1 X100 F600", "G90"}, theirs.Lines(theirs.Start()))
+	assert.Contains(t, testOf("v=1&axis=travel&steps=80&trip=lengths").Says(run.Card{Step: run.Care}), "as far as you choose")
+}
+
 // Where two reasons to go on meet, the test's own runs come first; without room for more it ends.
 func TestWhatIsNextAfterARun(t *testing.T) {
 	for fragment, want := range map[string]string{

@@ -17,9 +17,9 @@ const (
 	misreadBy = 1   // mm or °, on top: that much a reading may be off by hand
 )
 
-// Doubts asks about an entry with which something would go wrong, and about a reading that is unlikely after the runs before, or the plan; instead is the
-// text that was meant, most likely, empty if none is near. It never asks about what is no number:
-// the form says what is wrong with that.
+// Doubts asks about an entry with which something would go wrong, and about a reading that is unlikely
+// after the runs before, or the plan; instead is the text that was meant, most likely, empty if none
+// is near. It never asks about what is no number: the form says what is wrong with that.
 func (t Test) Doubts(c Card, text string) (says, instead string) {
 	wanted := t.Wanted(c)
 	switch v, ok := t.Form.NumberOf(t.Key(Card{Step: c.Step, N: c.N}), text); {

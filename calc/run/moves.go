@@ -8,7 +8,8 @@ import (
 	"striderule/calc/unit"
 )
 
-// UsualLine is that line; empty where the setting is none that a line takes.
+// UsualLine sets what was found, where the sheet has no line of the person's own; empty where the
+// setting is none that a line takes.
 func (t Test) UsualLine() string {
 	r := t.Form.Report()
 	if !strings.HasPrefix(r.SetKey, "steps") {

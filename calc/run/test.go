@@ -115,8 +115,8 @@ func (t Test) Last(check bool) int {
 	return n
 }
 
-// Runs is how many runs are planned: those that were, or for which something stands in the sheet;
-// 0 if that is not known.
+// Runs is how many runs the sheet has in mind: those planned, or those that have something of their
+// own in it; 0 if that is not known.
 func (t Test) Runs() int {
 	n, ok := t.Form.NumberOf("planned", t.Form.Text("planned", 0))
 	runs := 0

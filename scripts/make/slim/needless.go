@@ -32,9 +32,12 @@ var called = []string{"runtime.traceLocker.ok", "runtime.traceReaderAvailable"}
 
 // What is called and has no result, and does nothing that is missed: of a panic its message is
 // printed, and no trace, in which the names would be missing; other modules than the program
-// there are none; the runtime need not try itself, nor its processor, nor note who allocates; nobody sets GODEBUG; and a program that waits for
-// the page is not stuck.
-var doNothing = []string{"runtime.moduledataverify1", "runtime.check", "runtime.checkdead", "runtime.mProf_Malloc", "runtime.parsegodebug", "internal/runtime/exithook.Run", "internal/cpu.processOptions", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit"}
+// there are none; the runtime need not try itself, nor its processor, nor note who allocates, nor
+// read GODEBUG, which nobody sets; and a program that waits for the page is not stuck.
+var doNothing = []string{
+	"runtime.moduledataverify1", "runtime.check", "runtime.checkdead", "runtime.mProf_Malloc", "runtime.parsegodebug", "internal/runtime/exithook.Run",
+	"internal/cpu.processOptions", "runtime.traceback1", "runtime.tracebacksomeothers", "runtime.goroutineheader", "runtime.typelinksinit",
+}
 
 // needless returns what stands in the place of a function that does nothing for a page; never are
 // the beginnings of more names, of what this program never comes to.

@@ -571,3 +571,46 @@ func TestRunIsOnTheStartPage(t *testing.T) {
 	p.Wait(`document.getElementById("card")?.dataset.card === "move-1"`)
 	assert.Contains(t, p.Address(), "steps=538.0")
 }
+
+// A second tap that slipped does nothing: the card has only just come.
+func TestRunTakesNoTapTwice(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/run/#v=1&steps=538.0&asked=80&speed=60&mark=105&tool=caliper-0.05&card=ready-1")
+	for _, want := range []string{"ready-2", "ready-3"} {
+		browser.Eval[bool](p, `new Promise((done) => setTimeout(() => {
+			const tap = () => document.getElementById("run-next").click();
+			tap();
+			setTimeout(tap, 60);
+			setTimeout(tap, 120);
+			setTimeout(() => done(true), 400);
+		}, 260))`)
+		assert.Equal(t, want, browser.Eval[string](p, `document.getElementById("card").dataset.card`))
+	}
+}
+
+// A test that was gone on with is one like any other: Back changes the card, and nothing is lost.
+func TestRunThatWasTakenUpGoesBackAndForward(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/run/#v=1&steps=538&asked=80&speed=60&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&card=read-3")
+	tap(p, "#run-next")
+	p.Wait(`document.getElementById("card").dataset.card === "after-3"`)
+	p.Open("/run/")
+	p.Click("#run-again")
+	w := newWalk(t, p)
+	p.Wait(`document.getElementById("card").dataset.card === "after-3"`)
+	for range 2 {
+		w.step()
+	}
+	for range 2 {
+		before := w.shown()
+		p.Back()
+		w.waitFor(before)
+	}
+	tap(p, "#run-aside")
+	p.Wait(`location.hash.includes("aside=,,yes")`)
+	p.Forward()
+	w.waitFor("after-3")
+	assert.Contains(t, p.Address(), "aside=,,yes")
+}
