@@ -19,14 +19,14 @@ import (
 
 // A machine moves as it is told, and errs.
 type machine struct {
-	ratio    float64 // of what it does to what it is told
-	scatter  float64 // of a move, in mm or °
-	low, far float64 // its range
+	ratio   float64 // of what it does to what it is told
+	scatter float64 // of a move, in mm or °
+
 	relative bool
 	told     float64 // where it should be
 	is       float64 // where it is
-	low0     float64 // the lowest and the highest that it was
-	far0     float64
+	lowest   float64 // that it was told to be
+	highest  float64
 }
 
 // send takes a line as a card shows it.
@@ -51,7 +51,7 @@ func (m *machine) send(t require.TestingT, rng *rand.Rand, line string) {
 	if by != 0 {
 		m.is += m.scatter * rng.NormFloat64()
 	}
-	m.low0, m.far0 = min(m.low0, m.told), max(m.far0, m.told)
+	m.lowest, m.highest = min(m.lowest, m.told), max(m.highest, m.told)
 }
 
 // A person goes from card to card as each of them says.
@@ -261,8 +261,8 @@ func TestWholeRuns(t *testing.T) {
 		feed := p.test.Lines(run.Card{Step: run.Slack})[0] == "M83" && strings.HasPrefix(p.test.Lines(run.Card{Step: run.Move})[1], "G1 E")
 		if !feed {
 			low, far := 0.0, p.most+5
-			assert.GreaterOrEqual(t, p.machine.low0, low-1e-9, "seed %d: %v", seed, p.visited)
-			assert.LessOrEqual(t, p.machine.far0, far+1e-9, "seed %d: %v", seed, p.visited)
+			assert.GreaterOrEqual(t, p.machine.lowest, low-1e-9, "seed %d: %v", seed, p.visited)
+			assert.LessOrEqual(t, p.machine.highest, far+1e-9, "seed %d: %v", seed, p.visited)
 		}
 		end := "a reason: " + p.reason
 		if p.settled != nil {
