@@ -66,8 +66,9 @@ func Build(root, work, out string, o Options) error {
 
 // never are functions, by the beginnings of their names, that the app never comes to: it reads no
 // error of a number, which quotes what was read, and no number of single precision, in hexadecimal
-// or complex. Tests do.
+// or complex; and nobody asks who called. Tests do.
 var never = []string{
+	"runtime.fpunwindExpand", "runtime.tracebackPCs", "runtime.expandCgoFrames", "runtime.showfuncinfo", "runtime.funcline1", "reflect.valueMethodName",
 	"strconv.appendEscapedRune", "strconv.appendQuotedWith", "strconv.IsPrint",
 	"internal/strconv.dboxFtoa32", "internal/strconv.atof32", "internal/strconv.atofHex", "internal/strconv.eiselLemire32",
 	"internal/strconv.fmtX", "internal/strconv.fmtB", "internal/strconv.AppendComplex",

@@ -18,10 +18,10 @@ var neverCalled = []string{
 	"runtime.hexdump", "runtime.(*hexdumper)", "runtime.gcDumpObject", "runtime.(*mspan).reportZombies", "runtime.badPointer",
 	"runtime.traceback2", "runtime.tracebackHexdump", "runtime.printArgs", "runtime.printFuncName", "runtime.printcreatedby", "runtime.printAncestor", "runtime.printCgo", "runtime.printOneCgo",
 	"runtime.typesEqual", "runtime.panicwrap", "runtime.printanycustomtype", "runtime.printquoted",
-	"runtime.stkbucket", "runtime.saveblockevent", "runtime.fpunwindExpand", "runtime.tracebackPCs", "runtime.mexit", "runtime.(*p).destroy",
-	"runtime.testAtomic64", "runtime.findGoroutineLeaks", "runtime.expandCgoFrames", "runtime.showfuncinfo", "runtime.funcline1",
+	"runtime.stkbucket", "runtime.saveblockevent", "runtime.mexit", "runtime.(*p).destroy",
+	"runtime.testAtomic64", "runtime.findGoroutineLeaks",
 	"runtime.traceback1.func1", "runtime.tracebacksomeothers.func1", "runtime.traceStopReadCPU", "runtime.saveBlockEventStack",
-	"runtime.getOrSetBubbleSpecial", "runtime.(*synctestBubble)", "runtime.(*mspan).setUserArenaChunkToFault", "reflect.valueMethodName",
+	"runtime.getOrSetBubbleSpecial", "runtime.(*synctestBubble)", "runtime.(*mspan).setUserArenaChunkToFault",
 	// There is one thread, and no call that it waits in.
 	"runtime.newm", "runtime.startm", "runtime.handoffp", "runtime.stoplockedm", "runtime.oneNewExtraM",
 	"runtime.reentersyscall", "runtime.exitsyscall", "runtime.entersyscallHandleGCWait", "runtime.syscallingThread",
