@@ -6,8 +6,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// StayAwake keeps the screen from going dark, or gives that back. Where it can't be had, the page
-// says so once.
+// StayAwake keeps the screen from going dark, or gives that back. Where it can't be had, Offers.Dim
+// hears of it.
 func StayAwake(on bool) { stayAwake.call(on) }
 
 // AllowSign readies the sign for the end of a move, within a tap; Sign gives it.

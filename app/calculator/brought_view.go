@@ -55,15 +55,6 @@ func (c *calculator) decided(said, next string) {
 	c.ctx.Defer(func(app.Context) { browser.Focus(next) })
 }
 
-// acceptKnown offers what is made of templates that were accepted before.
-func (c *calculator) acceptKnown() {
-	for _, l := range c.form.Brought() {
-		if kept.IsAccepted(l) {
-			c.form.Accept(l.Key, l.Text)
-		}
-	}
-}
-
 // keepOwn keeps what was typed here, once that is done.
 func (c *calculator) keepOwn() {
 	for _, l := range c.form.Own() {

@@ -91,7 +91,7 @@ func (c *calculator) load(fragment string) {
 	}
 	c.form = read(c.page, fragment)
 	c.whose = whose.Of(c)
-	c.acceptKnown()
+	kept.AcceptKnown(c.form)
 	frame.Yield()
 	c.form.Mended(frame.MendedIn(fragment)) // nothing yet where the untouched go-app makes the page
 	c.follow()
@@ -371,7 +371,6 @@ func (c *calculator) chips() app.UI {
 	offer, label, _ := c.offer()
 	return app.Div().Class("chips").Body(append(c.whose.Chips(),
 		app.If(c.page.Slug == machine.Page, func() app.UI {
-			// Made anew with each key: the address of what is typed goes with it.
 			return app.A().Class("chip").ID("run-it").Href(site.LinkTo(site.PathOf(calc.Run.Slug), c.form.AddressFragment())).Text(runIt)
 		}),
 		app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {

@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"striderule/app/browser"
+	"striderule/calc/form"
 	"striderule/calc/report"
 )
 
@@ -36,6 +37,15 @@ func OwnLine(field string) string {
 // IsAccepted reports whether this text is accepted for its field.
 func IsAccepted(l report.TemplateText) bool {
 	return accepted[acceptedKey(l)] || browser.IsKept(acceptedKey(l))
+}
+
+// AcceptKnown offers what is made of templates of a sheet that were accepted before.
+func AcceptKnown(f *form.Form) {
+	for _, l := range f.Brought() {
+		if IsAccepted(l) {
+			f.Accept(l.Key, l.Text)
+		}
+	}
 }
 
 // Accept keeps that it is.

@@ -87,13 +87,21 @@ func (p *Page) takeInstead() {
 func (p *Page) sent() {
 	browser.AllowSign()
 	p.signed, p.since = false, browser.Clock()
-	p.sentLines += p.sentCard()
+	p.sentLines += sent(p.card)
 	p.keep(browser.Milliseconds())
 	p.tick()
 }
 
-// sentCard is the card that shows, as one of those whose lines were sent.
-func (p *Page) sentCard() string { return "," + p.card.String() + "," }
+// sent is a card as one of those whose lines were sent.
+func sent(c run.Card) string { return "," + c.String() + "," }
+
+// again makes the run of a card again, from another one on: its lines are to be sent again.
+func (p *Page) again(of, from run.Card) {
+	for of.Step = run.Zero; of.Step <= run.Down; of.Step++ {
+		p.sentLines = strings.ReplaceAll(p.sentLines, sent(of), "")
+	}
+	p.goTo(from)
+}
 
 // left is how many seconds the move of the card still takes, with the moment to settle.
 func (p *Page) left() float64 {
@@ -151,11 +159,14 @@ func (p *Page) saveIt() {
 		p.Focus("run-name")
 		return
 	}
-	if e, ok := logbook.Of(p.form, browser.Now(), name, axis, ""); ok {
-		if refused := whose.KeepOnce(e); refused != "" {
-			p.problem = word.Together(notSaved, refused.Says())
-			return
-		}
+	e, ok := logbook.Of(p.form, browser.Now(), name, axis, "")
+	if !ok {
+		p.problem = notSaved // there is nothing in the sheet, or more than a link holds
+		return
+	}
+	if refused := whose.KeepOnce(e); refused != "" {
+		p.problem = word.Together(notSaved, refused.Says())
+		return
 	}
 	p.problem, p.saved = "", true
 	kept.Run{}.Keep()

@@ -22,7 +22,7 @@ func (p *Page) says(l *look, s run.State) {
 func (p *Page) after(l *look) (title string) {
 	s := p.test.State(p.card)
 	p.says(l, s)
-	l.act("run-redo", redo, func() { p.goTo(p.test.Redo(p.card)) })
+	l.act("run-redo", redo, func() { p.again(p.card, p.test.Redo(p.card)) })
 	if p.test.CanLeaveOut(p.card) {
 		text := leaveOut
 		if p.test.IsLeftOut(p.card) {

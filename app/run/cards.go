@@ -139,7 +139,7 @@ func (p *Page) content(l *look) (title string) {
 		for _, b := range blocks {
 			l.block(b)
 		}
-		l.main(tryAgain, p.next)
+		l.main(tryAgain, func() { p.again(c, p.test.Next(c)) })
 	}
 	return ""
 }
@@ -272,7 +272,7 @@ func (p *Page) move(l *look) {
 	}
 	left := p.left()
 	switch {
-	case p.began == 0 && strings.Contains(p.sentLines, p.sentCard()):
+	case p.began == 0 && strings.Contains(p.sentLines, sent(p.card)):
 		l.text("hint", sentBefore)
 		l.act("run-sent", iHaveSent, p.sent)
 		l.main(goOn, p.next)

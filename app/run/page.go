@@ -55,11 +55,7 @@ func (p *Page) load(fragment string) {
 	p.address, p.sentLines = fragment, ""
 	p.test = run.Test{Form: p.form}
 	p.form.Mended(frame.MendedIn(fragment))
-	for _, l := range p.form.Brought() {
-		if kept.IsAccepted(l) {
-			p.form.Accept(l.Key, l.Text)
-		}
-	}
+	kept.AcceptKnown(p.form)
 	frame.Yield()
 	p.whose = whose.Of(p)
 	p.takeUp()

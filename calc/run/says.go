@@ -1,6 +1,7 @@
 package run
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -56,7 +57,7 @@ func (t Test) Points(c Card) []string {
 	l := t.lots()[c.N]
 	points := lists.Concat(l.points)
 	for _, o := range trial.Readiness {
-		if strings.Contains(l.words, o.Word) {
+		if slices.Contains(listed(l.words), o.Word) {
 			points = append(points, readyPoint.Fill("check", o.Label, "hint", o.Hint))
 		}
 	}

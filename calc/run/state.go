@@ -8,25 +8,26 @@ import (
 
 // A State is what is known after a run.
 type State struct {
-	Title   string
-	Says    report.Line
-	Hint    report.Line // what would settle it
-	Next    Card        // what to do: another run, or what comes when there is an answer
-	Other   Card        // what else can be done
-	Verdict *report.Verdict
+	Title string
+	Says  report.Line
+	Hint  report.Line // what would settle it
+	Next  Card        // what to do: another run, or what comes when there is an answer
+	Other Card        // what else can be done
 }
 
 // State is what the report says after the run of a card. Whether that is enough is the verdict's to
 // say alone, which allows for being asked after every run.
 func (t Test) State(c Card) State {
 	r := t.Form.Report()
-	s := State{Next: t.afterRuns(c.Check), Other: t.NextRun(c)}
+	s := State{Next: Card{Step: Result}, Other: t.NextRun(c)}
+	if c.Check {
+		s.Next.Step = Save
+	}
 	more := false
 	if a := r.Answer; a == nil {
 		s.Title, s.Says = t.whyNone(&r)
 		more = true
 	} else {
-		s.Verdict = a.Verdict
 		s.Title, s.Says = a.Verdict.Title, a.Verdict.Says
 		more = a.Verdict.Kind == report.MeasureMore
 		if more && c.N > 0 && !c.Check {
@@ -40,14 +41,6 @@ func (t Test) State(c Card) State {
 		s.Next, s.Other = s.Other, s.Next
 	}
 	return s
-}
-
-// afterRuns is where runs end.
-func (t Test) afterRuns(check bool) Card {
-	if check {
-		return Card{Step: Save}
-	}
-	return Card{Step: Result}
 }
 
 // NextRun is the first run behind that of a card which was not read; the last one again where there

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"striderule/calc/form"
+	"striderule/calc/page/trial"
 	"striderule/calc/sheet"
 )
 
@@ -53,7 +54,7 @@ func (t Test) steps() []Step {
 }
 
 // rowKey is the entry that each run has of its own; empty if all are alike.
-func (t Test) rowKey() string { return t.firstShown("at,want,wantdeg,target,targetdeg", "") }
+func (t Test) rowKey() string { return t.firstShown(typedAt[Choose], "") }
 
 // typedAt are the entries that are typed at a step.
 var typedAt = [Save + 1]string{Choose: "at,want,wantdeg,target,targetdeg", Mark: "eachmark", Read: "rest,fed,moved,turned", Up: "up,updeg", Down: "down,downdeg"}
@@ -61,7 +62,7 @@ var typedAt = [Save + 1]string{Choose: "at,want,wantdeg,target,targetdeg", Mark:
 // suffix ends the keys of check runs.
 func (c Card) suffix() string {
 	if c.Check {
-		return "again"
+		return trial.Again
 	}
 	return ""
 }

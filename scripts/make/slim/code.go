@@ -228,6 +228,11 @@ func (m *module) slimCode(t *tables, never []string) error {
 		out = append(appendUint(out, uint64(len(body))), body...)
 	}
 	m.set(codeSection, out)
+	for _, begin := range never {
+		if !t.has(begin) {
+			return fmt.Errorf("no function's name begins as %s, which is to be left out", begin)
+		}
+	}
 	return nil
 }
 

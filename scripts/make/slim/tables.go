@@ -256,6 +256,16 @@ func (t *tables) name(at int) string {
 	return string(name[:bytes.IndexByte(name, 0)])
 }
 
+// has reports whether there is a function whose name begins so.
+func (t *tables) has(begin string) bool {
+	for _, at := range t.at {
+		if strings.HasPrefix(t.name(at), begin) {
+			return true
+		}
+	}
+	return false
+}
+
 // shortName returns what is kept of a name.
 func shortName(name string) string {
 	if slices.Contains(asTheyAre, name) {

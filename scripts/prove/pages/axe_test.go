@@ -53,19 +53,14 @@ func schemes(t *testing.T) []string {
 // check, by axe-core, which scripts/test fetches and names in AXE_CORE.
 func TestAccessibilityRules(t *testing.T) {
 	browser.Alongside(t)
-	file := os.Getenv("AXE_CORE")
-	if file == "" {
-		t.Skip("AXE_CORE does not name axe.min.js: run scripts/test, or npm install axe-core")
-	}
-	rules, err := os.ReadFile(filepath.Clean(file))
-	require.NoError(t, err)
+	rules := axeRules(t)
 	s := browser.NewSite(t)
 	p := s.NewPage(t)
 	checked := 0
 	check := func(name string) {
 		browser.Eval[bool](p, `(document.getElementById("demo")?.click(), true)`)
 		p.Unfold()
-		checked += axeFinds(t, p, string(rules), name)
+		checked += axeFinds(t, p, rules, name)
 	}
 	for name, path := range states() {
 		p.Show(path)
@@ -75,6 +70,18 @@ func TestAccessibilityRules(t *testing.T) {
 	p.Wait(`!document.getElementById("pages").hidden`)
 	check("lost")
 	t.Logf("%d states checked", checked)
+}
+
+// axeRules is the script with the rules; a test without it is skipped.
+func axeRules(t *testing.T) string {
+	t.Helper()
+	file := os.Getenv("AXE_CORE")
+	if file == "" {
+		t.Skip("AXE_CORE does not name axe.min.js: run scripts/test, or npm install axe-core")
+	}
+	rules, err := os.ReadFile(filepath.Clean(file))
+	require.NoError(t, err)
+	return string(rules)
 }
 
 // axeFinds holds what a page shows against the rules, in each scheme of colours, and returns how many

@@ -1,9 +1,6 @@
 package pages
 
 import (
-	"encoding/json"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -172,31 +169,11 @@ func TestMachinesByKeyboard(t *testing.T) {
 // The rules of axe-core, and narrow screens, in each state of the page.
 func TestMachinesAreAccessible(t *testing.T) {
 	browser.Alongside(t)
-	file := os.Getenv("AXE_CORE")
-	if file == "" {
-		t.Skip("AXE_CORE does not name axe.min.js: run scripts/test, or npm install axe-core")
-	}
-	rules, err := os.ReadFile(filepath.Clean(file))
-	require.NoError(t, err)
+	rules := axeRules(t)
 	p := browser.NewSite(t).NewPage(t)
 	check := func(state string) {
 		t.Helper()
-		if !browser.Eval[bool](p, `Boolean(window.axe)`) {
-			browser.Eval[bool](p, `(() => {`+string(rules)+`; return true; })()`)
-		}
-		for _, scheme := range schemes(t) {
-			p.Prefers("prefers-color-scheme", scheme)
-			var found struct {
-				Passes     int
-				Violations []string
-			}
-			require.NoError(t, json.Unmarshal([]byte(browser.Eval[string](p, `axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"], resultTypes: ["violations"]}).then((r) => JSON.stringify({
-				passes: r.passes.length,
-				violations: r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 150))),
-			}))`)), &found))
-			assert.Empty(t, found.Violations, "%s, %s", state, scheme)
-			assert.Greater(t, found.Passes, 5, "%s: the rules ran", state)
-		}
+		axeFinds(t, p, rules, state)
 		for _, width := range []int64{320, browser.Width} {
 			p.Viewport(width, browser.Height)
 			p.NoSidewaysScrolling()
