@@ -89,7 +89,7 @@ func (p *Page) shell(content app.UI) app.UI { return frame.Shell(path, calc.Run.
 
 // overview is the page before the program is there.
 func (p *Page) overview() app.UI {
-	return app.Section().Class("run part").Body(
+	return app.Section().Class("part").Body(
 		app.P().Class("ask").Text(beforeStart),
 		view.Block(report.StepsOf(steps...), nil),
 		app.A().Class("to-machines").Href(site.LinkTo(site.PathOf(machine.Page), "")).Text(toTheSheet),
