@@ -94,6 +94,22 @@ window.striderule = window.striderule || {};
   for (const type of ["focusin", "scroll"]) addEventListener(type, hold, { passive: true });
   new MutationObserver(() => { if (held) hold(); }).observe(document.body, { subtree: true, childList: true });
 
+  // ---- What is said of a field when it is left waits for the click that leaves it: it would push
+  // the button from under the mouse.
+  let pressed = false, left = [];
+  function letGo() {
+    pressed = false;
+    for (const field of left.splice(0)) field.dispatchEvent(new Event("change", { bubbles: true }));
+  }
+  addEventListener("pointerdown", () => { pressed = true; }, { capture: true, passive: true });
+  for (const type of ["pointerup", "pointercancel"]) addEventListener(type, () => setTimeout(letGo), { capture: true, passive: true });
+  addEventListener("change", (e) => {
+    if (!pressed || !e.isTrusted || !e.target.matches(".typed")) return;
+    e.stopImmediatePropagation();
+    left.push(e.target);
+    setTimeout(letGo, 1000); // a pointer that left the window is never let go
+  }, true);
+
   // ---- The menu closes when it has led somewhere, or is left.
   const menu = () => document.getElementById("menu");
   addEventListener("click", (e) => {

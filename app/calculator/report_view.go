@@ -192,7 +192,11 @@ func (c *calculator) parts(folded bool) app.UI {
 	if len(parts) == 0 {
 		return app.Text("")
 	}
-	return app.Div().Class("parts").Body(parts...)
+	class := "parts"
+	if folded {
+		class += " folds"
+	}
+	return app.Div().Class(class).Body(parts...)
 }
 
 // liveBlock is a block that is rendered again only when it has changed, unless

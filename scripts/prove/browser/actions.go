@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/chromedp/chromedp/kb"
 )
@@ -67,34 +68,46 @@ func middle(selector string) string {
 func clickOn(t interface {
 	eval(expression string) ([]byte, error)
 	perform(actions []sequence) error
-}, selector string) error {
+}, selector string, held time.Duration) error {
 	place, err := t.eval(middle(selector))
 	if err != nil {
 		return err
 	}
-	actions, err := clicking(place)
+	actions, err := clicking(place, held)
 	if err != nil {
 		return err
 	}
 	return t.perform(actions)
 }
 
-// clicking clicks where a script has said that the middle is.
-func clicking(place []byte) ([]sequence, error) {
-	var at [2]int
+// placeOf is where a script has said that the middle is.
+func placeOf(place []byte) (at [2]float64, err error) {
 	if err := json.Unmarshal(place, &at); err != nil {
-		return nil, fmt.Errorf("no place to click: %w", err)
+		return at, fmt.Errorf("no place to click: %w", err)
+	}
+	return at, nil
+}
+
+// clicking clicks at a place, with the button held down for a while.
+func clicking(place []byte, held time.Duration) ([]sequence, error) {
+	at, err := placeOf(place)
+	if err != nil {
+		return nil, err
 	}
 	type move struct {
-		Type string `json:"type"`
-		X    int    `json:"x"`
-		Y    int    `json:"y"`
+		Type string  `json:"type"`
+		X    float64 `json:"x"`
+		Y    float64 `json:"y"`
+	}
+	type pause struct {
+		Type     string `json:"type"`
+		Duration int64  `json:"duration"`
 	}
 	type button struct {
 		Type   string `json:"type"`
 		Button int    `json:"button"`
 	}
 	return []sequence{{Type: "pointer", ID: "mouse", Actions: []any{
-		move{"pointerMove", at[0], at[1]}, button{"pointerDown", 0}, button{"pointerUp", 0},
+		move{"pointerMove", at[0], at[1]}, button{"pointerDown", 0}, pause{"pause", held.Milliseconds()}, button{"pointerUp", 0},
 	}}}, nil
 }

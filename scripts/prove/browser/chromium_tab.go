@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 	"sync/atomic"
+	"time"
 
 	cdpbrowser "github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/emulation"
@@ -154,8 +155,25 @@ func (c *chromiumTab) chord(key string) error {
 	return nil
 }
 
-func (c *chromiumTab) click(selector string) error {
-	return c.do(chromedp.Click(chromedp.CSS(selector)))
+func (c *chromiumTab) click(selector string, held time.Duration) error {
+	if held == 0 {
+		return c.do(chromedp.Click(chromedp.CSS(selector)))
+	}
+	place, err := c.eval(middle(selector))
+	if err != nil {
+		return err
+	}
+	at, err := placeOf(place)
+	if err != nil {
+		return err
+	}
+	for _, kind := range []input.DispatchMouseEventType{input.DispatchMouseEventTypeMousePressed, input.DispatchMouseEventTypeMouseReleased} {
+		if err := c.do(chromedp.MouseEvent(kind, at[0], at[1], chromedp.ButtonLeft, chromedp.ClickCount(1))); err != nil {
+			return err
+		}
+		time.Sleep(held)
+	}
+	return nil
 }
 
 func (c *chromiumTab) prefer(feature, value string) error {

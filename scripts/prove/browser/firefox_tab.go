@@ -3,6 +3,7 @@ package browser
 import (
 	"encoding/base64"
 	"errors"
+	"time"
 )
 
 type firefoxTab struct {
@@ -81,7 +82,9 @@ func (t *firefoxTab) perform(actions []sequence) error {
 func (t *firefoxTab) keys(keys string) error { return t.perform(typing(keys)) }
 func (t *firefoxTab) chord(key string) error { return t.perform(chord(key)) }
 
-func (t *firefoxTab) click(selector string) error { return clickOn(t, selector) }
+func (t *firefoxTab) click(selector string, held time.Duration) error {
+	return clickOn(t, selector, held)
+}
 
 func (t *firefoxTab) prefer(feature, value string) error { return preferred(t, feature, value) }
 

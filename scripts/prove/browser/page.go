@@ -350,19 +350,26 @@ func (p *Page) Click(selector string) {
 	}
 	p.unfoldFor(allFolds, "document.querySelector("+strconv.Quote(selector)+")")
 	p.WaitFor(Patience, "document.querySelector("+strconv.Quote(selector)+")")
-	p.Must(p.tab.click(selector))
+	p.Must(p.tab.click(selector, 0))
 	p.Settle()
 }
 
 // OpenMenu opens the menu of the pages.
 func (p *Page) OpenMenu() {
 	p.t.Helper()
-	p.Must(p.tab.click("#menu > summary"))
+	p.Must(p.tab.click("#menu > summary", 0))
 	p.Wait(`document.getElementById("menu").open`)
 }
 
 // Tap is Click for a place that may go away by it: it waits for nothing.
-func (p *Page) Tap(selector string) { p.t.Helper(); p.Must(p.tab.click(selector)) }
+func (p *Page) Tap(selector string) { p.t.Helper(); p.Must(p.tab.click(selector, 0)) }
+
+// Hold is Click by a mouse whose button is held down for a while, as people do.
+func (p *Page) Hold(selector string, held time.Duration) {
+	p.t.Helper()
+	p.Must(p.tab.click(selector, held))
+	p.Settle()
+}
 
 // Text returns the text of the first element of the selector; of a fold, with what it holds.
 func (p *Page) Text(selector string) string {

@@ -55,8 +55,8 @@ type tab interface {
 	reload() error
 	eval(expression string) ([]byte, error) // as JSON, of a promise what it resolves to
 	keys(keys string) error
-	chord(key string) error // with Ctrl: "c" copies, "v" pastes
-	click(selector string) error
+	chord(key string) error                          // with Ctrl: "c" copies, "v" pastes
+	click(selector string, held time.Duration) error // held down for so long
 	prefer(feature, value string) error
 	screenshot(full bool) ([]byte, error)
 	saveTo(dir string) (string, error) // the folder that it really goes to

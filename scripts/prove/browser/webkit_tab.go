@@ -162,7 +162,9 @@ func (t *webkitTab) perform(actions []sequence) error {
 func (t *webkitTab) keys(keys string) error { return t.perform(typing(keys)) }
 func (t *webkitTab) chord(key string) error { return t.perform(chord(key)) }
 
-func (t *webkitTab) click(selector string) error { return clickOn(t, selector) }
+func (t *webkitTab) click(selector string, held time.Duration) error {
+	return clickOn(t, selector, held)
+}
 
 func (t *webkitTab) prefer(feature, value string) error { return preferred(t, feature, value) }
 

@@ -206,8 +206,8 @@ func TestMachineIsNotTakenForItsNeighbour(t *testing.T) {
 	p := withMachines(t, keptHeron, keptPlover)
 	p.Open("/measure/")
 	const place = `document.getElementById("machine-p7").getBoundingClientRect().left`
-	before := browser.Eval[float64](p, place)
 	browser.Eval[bool](p, `(document.getElementById("machine-p7").focus(), true)`)
+	before := browser.Eval[float64](p, place)
 	for range 2 {
 		p.Press(kb.Enter)
 		assert.Equal(t, "88.9", p.Field("steps"))

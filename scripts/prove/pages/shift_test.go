@@ -18,7 +18,9 @@ import (
 // watchShifts notes what moves on the page. The browser takes what moves in the first half
 // second for the person's doing (hadRecentInput), who has done nothing here yet.
 const watchShifts = `window.shifts = []; new PerformanceObserver((list) => {
-	for (const e of list.getEntries()) window.shifts.push(e.value.toFixed(4) + " " + e.sources.map((s) => s.node && (s.node.id || s.node.className || s.node.nodeName)).join(","));
+	const box = (r) => [r.x, r.y, r.width, r.height].map(Math.round).join(" ");
+	const moved = (s) => (s.node && (s.node.id || s.node.className || s.node.nodeName)) + " from " + box(s.previousRect) + " to " + box(s.currentRect);
+	for (const e of list.getEntries()) window.shifts.push(e.value.toFixed(4) + " " + e.sources.map(moved).join(", "));
 }).observe({type: "layout-shift", buffered: true})`
 
 // tellPaint asks for a file named painted when the first of the page shows, and when all does.

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -63,4 +64,24 @@ func TestNothingMovesWhileTyping(t *testing.T) {
 			assert.Empty(t, browser.Eval[string](p, about))
 		})
 	}
+}
+
+// What is said of a field when it is left comes after the click that leaves it: it would push the
+// button from under the mouse, which then clicks on nothing.
+func TestClickThatLeavesAFieldIsHeard(t *testing.T) {
+	browser.Alongside(t)
+	p := browser.NewSite(t).NewPage(t)
+	p.Open("/convert/#v=1&name=Heron&steps=538.0&angle=1.8&micro=16")
+	p.FillNth("ratio", 0, "54:12")
+	const said = `Boolean(document.getElementById("f-ratio-1-read")?.textContent.includes("ratio 4.5"))`
+	assert.False(t, browser.Eval[bool](p, said), "it is said before the field is left: this shows nothing")
+	p.Hold("#add-axis", 150*time.Millisecond)
+	p.Wait(`document.activeElement.id === "f-name-2"`)
+	p.OpenFolds("#row-axis-1")
+	p.Wait(said)
+	// A button that was pressed and never let go holds nothing back for long.
+	p.FillNth("ratio", 1, "0")
+	browser.Eval[bool](p, `(dispatchEvent(new PointerEvent("pointerdown")), true)`)
+	p.Press(kb.Tab)
+	p.WaitFor(1300*time.Millisecond, `document.getElementById("f-ratio-2-problem")`)
 }
