@@ -32,7 +32,7 @@ var lookStates = []struct{ title, slug, fragment string }{
 // style sheet, which it holds. It is no part of the site.
 func lookHTML(sheet string) (string, error) {
 	var b strings.Builder
-	b.WriteString("<!DOCTYPE html><html lang=\"en\" data-bar=\"shown\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Look</title><style>" + sheet + "</style><div class=\"page\">")
+	b.WriteString("<!DOCTYPE html><html data-bar=\"shown\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Look</title><style>" + sheet + "</style><div class=\"page\">")
 	add := func(title string, typed *form.Form, pieces ...app.UI) error {
 		markup, err := markup.Clean(app.HTMLString(app.Section().Body(append([]app.UI{app.H2().Text(title)}, pieces...)...)), "./")
 		if err != nil {

@@ -88,6 +88,7 @@ func HTML(p site.Page, address string) (string, error) {
 		Page:     p,
 		Up:       up,
 		Body:     template.HTML(body),
+		Language: site.Language,
 		Site:     site.Name,
 		Picture:  cmp.Or(address, up) + previewFile(p),
 		Alt:      previewSays.Fill("page", headingOf(body)),
@@ -103,9 +104,9 @@ func HTML(p site.Page, address string) (string, error) {
 // A document is what is put into the skeleton of a page.
 type document struct {
 	site.Page
-	Up, Site, Picture, Alt, Address, Path, NoScript string
-	Body                                            template.HTML
-	Wide, High                                      int
+	Up, Language, Site, Picture, Alt, Address, Path, NoScript string
+	Body                                                      template.HTML
+	Wide, High                                                int
 }
 
 // The policy lets nothing in from elsewhere and nothing run that is written in
@@ -118,7 +119,7 @@ type document struct {
 // names that change with their content, so that neither a cache of the browser
 // nor one of the host can mix two versions.
 var skeleton = template.Must(template.New("page").Parse(`<!DOCTYPE html>
-<html lang="en">
+<html lang="{{.Language}}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">

@@ -27,7 +27,7 @@ func LostHTML(pages []site.Page, address string) (string, error) {
 	sum := sha256.Sum256([]byte(lostScript))
 	var b strings.Builder
 	err := lost.Execute(&b, lostDocument{
-		Title: site.TitleOf(lostTitle), Heading: lostHeading, Advice: lostAdvice,
+		Language: site.Language, Title: site.TitleOf(lostTitle), Heading: lostHeading, Advice: lostAdvice,
 		Address: address,
 		Pages:   pages,
 		Hash:    template.HTML(base64.StdEncoding.EncodeToString(sum[:])),
@@ -38,15 +38,15 @@ func LostHTML(pages []site.Page, address string) (string, error) {
 
 // A lostDocument is what is put into the skeleton of lostFile.
 type lostDocument struct {
-	Title, Heading, Advice, Address string
-	Pages                           []site.Page
-	Hash, Script                    template.HTML
+	Language, Title, Heading, Advice, Address string
+	Pages                                     []site.Page
+	Hash, Script                              template.HTML
 }
 
 // Nothing in it has a relative address but for what the script resolves; the empty
 // icon keeps browsers from asking for one at the root of the host.
 var lost = template.Must(template.New("lost").Parse(`<!DOCTYPE html>
-<html lang="en">
+<html lang="{{.Language}}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">

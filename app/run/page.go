@@ -154,6 +154,7 @@ func (p *Page) arrived() {
 	browser.ToTheTop()
 	p.tick()
 	p.ctx.Defer(func(app.Context) {
+		p.since = browser.Clock() // the card shows only now
 		p.refill()
 		id := "card-says"
 		if browser.Has(entryID) && !p.keyboard {

@@ -1,7 +1,7 @@
 // Command site builds the whole site with Go alone: pages, program, worker,
 // icons, and the zip to unpack on a web host.
 //
-//	go run ./scripts/make/site [-serving] [-plain] [-trim=0] [-slim=0] [-anew] [-out dist] [-address https://club.example/tools/striderule/]
+//	go run ./scripts/make/site [-serving] [-plain] [-trim=0] [-slim=0] [-anew] [-out dist] [-language de] [-address https://club.example/tools/striderule/]
 //
 // With -serving it makes what serving on this machine needs: nothing is compressed, and
 // there is no zip. -trim=0 and -slim=0 leave a step of the program out each
@@ -25,6 +25,7 @@ import (
 	"strings"
 	"time"
 
+	"striderule/scripts/make/language"
 	"striderule/scripts/make/program"
 	"striderule/scripts/make/serving"
 	"striderule/scripts/make/squeeze"
@@ -39,17 +40,18 @@ func main() {
 	anew := flag.Bool("anew", false, "compress anew, whatever is kept of earlier builds")
 	out := flag.String("out", "dist", "`folder` to write, wiped first")
 	address := flag.String("address", "", "`address` that the site will have")
+	tag := flag.String("language", "", "`tag` of another language than English, which languages/ has a folder for; xx is made up, to try it")
 	flag.Parse()
 	if *plain {
 		o = program.Options{}
 	}
-	if err := run(*out, *address, o, *serving, *anew); err != nil {
+	if err := run(*out, *address, *tag, o, *serving, *anew); err != nil {
 		fmt.Fprintln(os.Stderr, "build:", err)
 		os.Exit(1)
 	}
 }
 
-func run(out, address string, o program.Options, serving, anew bool) error {
+func run(out, address, tag string, o program.Options, serving, anew bool) error {
 	root, err := moduleRoot()
 	if err != nil {
 		return err
@@ -80,6 +82,12 @@ func run(out, address string, o program.Options, serving, anew bool) error {
 	kept, err := squeeze.Keep(squeezed)
 	if err != nil {
 		return err
+	}
+	if tag != "" {
+		if root, err = language.Write(root, tag); err != nil {
+			return err
+		}
+		work = filepath.Join(root, ".build")
 	}
 	b := builder{root: root, work: work, site: fresh, address: address, options: o, kept: kept}
 	steps := []step{

@@ -572,11 +572,17 @@ func TestRunTakesNoTapTwice(t *testing.T) {
 	p.Open("/run/#v=1&steps=538.0&asked=80&speed=60&mark=105&tool=caliper-0.05&card=ready-1")
 	for _, want := range []string{"ready-2", "ready-3"} {
 		browser.Eval[bool](p, `new Promise((done) => setTimeout(() => {
+			const card = document.getElementById("card"), before = card.dataset.card;
 			const tap = () => document.getElementById("run-next").click();
 			tap();
 			setTimeout(tap, 60);
-			setTimeout(tap, 120);
-			setTimeout(() => done(true), 400);
+			new MutationObserver((_, its) => {
+				if (document.getElementById("card").dataset.card === before) return;
+				its.disconnect();
+				tap(); // as soon as the next card shows
+				setTimeout(tap, 60);
+				setTimeout(() => done(true), 400);
+			}).observe(document.body, { subtree: true, childList: true, attributes: true });
 		}, 260))`)
 		assert.Equal(t, want, browser.Eval[string](p, `document.getElementById("card").dataset.card`))
 	}

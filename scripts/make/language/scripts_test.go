@@ -1,4 +1,4 @@
-package main
+package language
 
 import (
 	"fmt"
@@ -25,29 +25,16 @@ var technical = []string{
 // asking are calls whose strings are selectors, queries and rules of style.
 var asking = []string{"querySelector", "querySelectorAll", "matches", "closest", "matchMedia", "replaceSync"}
 
-// A scriptText is a string of a script.
-type scriptText struct {
-	at    int    // where it begins
-	text  string // without its quotes; of a template string with its parts
-	call  string // what it is handed to
-	glued bool   // by + to something else
-}
-
 var (
 	plainPart = regexp.MustCompile(`^[a-z]+$`)
-	wordsFrom = regexp.MustCompile(`\b(?:const|var) words = {`)
 	gluedWord = regexp.MustCompile(`\bwords\.\w+(?:\([^()]*\))?\s*\+|\+\s*words\.`)
-	partOf    = regexp.MustCompile(`\${([^}]*)}`)
 )
 
 // faultsOfScript holds a script to what the words files are held to: its texts stand together
 // at the top, as words, each whole. It returns those texts as well.
 func faultsOfScript(name, script string) (faults, words []string) {
 	texts := textsOfScript(script)
-	from, to := 0, 0
-	if at := wordsFrom.FindStringIndex(script); at != nil {
-		from, to = at[0], at[1]+closing(script[at[1]:], texts, at[1])
-	}
+	from, to := wordsOfScript(script, texts)
 	say := func(at int, format string, args ...any) {
 		faults = append(faults, fmt.Sprintf("%s:%d: ", name, 1+strings.Count(script[:at], "\n"))+fmt.Sprintf(format, args...))
 	}
@@ -79,26 +66,6 @@ func faultsOfScript(name, script string) (faults, words []string) {
 	return faults, words
 }
 
-// closing is where the brace ends that a script begins behind.
-func closing(script string, texts []scriptText, offset int) int {
-	depth := 1
-	for i := 0; i < len(script); i++ {
-		if k := slices.IndexFunc(texts, func(t scriptText) bool { return t.at == offset+i }); k >= 0 {
-			i += len(texts[k].text) + 1
-			continue
-		}
-		switch script[i] {
-		case '{':
-			depth++
-		case '}':
-			if depth--; depth == 0 {
-				return i
-			}
-		}
-	}
-	return len(script)
-}
-
 func codeLines(script string) (n int) {
 	for line := range strings.Lines(script) {
 		if line = strings.TrimSpace(line); line != "" && !strings.HasPrefix(line, "//") {
@@ -108,75 +75,15 @@ func codeLines(script string) (n int) {
 	return n
 }
 
-// textsOfScript finds the strings of a script, past its remarks and patterns.
-func textsOfScript(script string) (texts []scriptText) {
-	var calls []string // that are open, by name
-	name, last := "", byte('(')
-	for i := 0; i < len(script); i++ {
-		c := script[i]
-		switch {
-		case strings.HasPrefix(script[i:], "//"):
-			i += strings.IndexByte(script[i:]+"\n", '\n')
-			continue
-		case strings.HasPrefix(script[i:], "/*"):
-			i += strings.Index(script[i:]+"*/", "*/") + 1
-			continue
-		case c == '/' && strings.IndexByte("(,=:[!&|?{};", last) >= 0: // a pattern
-			for i++; i < len(script) && script[i] != '/'; i++ {
-				switch script[i] {
-				case '\\':
-					i++
-				case '[':
-					for ; script[i] != ']'; i++ {
-						if script[i] == '\\' {
-							i++
-						}
-					}
-				}
-			}
-		case c == '"' || c == '\'' || c == '`':
-			from := i
-			for i++; i < len(script) && script[i] != c; i++ {
-				if script[i] == '\\' {
-					i++
-				}
-			}
-			t := scriptText{at: from, text: script[from+1 : min(i, len(script))]}
-			if len(calls) > 0 {
-				t.call = calls[len(calls)-1]
-			}
-			t.glued = last == '+' || strings.HasPrefix(strings.TrimLeft(script[min(i+1, len(script)):], " \n"), "+")
-			texts = append(texts, t)
-		case c == '(':
-			calls = append(calls, name)
-		case c == ')' && len(calls) > 0:
-			calls = calls[:len(calls)-1]
-		}
-		switch isName := c == '_' || c == '$' || 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || '0' <= c && c <= '9'; {
-		case isName:
-			name += string(c)
-		case c != '(':
-			name = ""
-		}
-		if c == '(' {
-			name = ""
-		}
-		if c != ' ' && c != '\n' {
-			last = c
-		}
-	}
-	return texts
-}
-
 // TestWordsOfScripts is TestWords for the scripts of the page.
 func TestWordsOfScripts(t *testing.T) {
-	files, err := filepath.Glob("../web/*.js")
+	files, err := filepath.Glob(root + "web/*.js")
 	require.NoError(t, err)
 	list := &strings.Builder{}
-	for _, file := range append(files, "pages/lost.js") {
+	for _, file := range append(files, root+"app/pages/lost.js") {
 		script, err := os.ReadFile(file)
 		require.NoError(t, err)
-		name := strings.TrimPrefix(filepath.ToSlash(file), "../")
+		name := strings.TrimPrefix(filepath.ToSlash(file), root)
 		faults, words := faultsOfScript(name, string(script))
 		assert.Empty(t, faults)
 		for _, text := range words {
@@ -184,8 +91,8 @@ func TestWordsOfScripts(t *testing.T) {
 		}
 	}
 	assert.Greater(t, strings.Count(list.String(), "\n"), 35)
-	require.NoError(t, os.MkdirAll("../.build", 0o755))
-	require.NoError(t, os.WriteFile("../.build/words-scripts.txt", []byte(list.String()), 0o644))
+	require.NoError(t, os.MkdirAll(root+".build", 0o755))
+	require.NoError(t, os.WriteFile(root+".build/words-scripts.txt", []byte(list.String()), 0o644))
 }
 
 func TestWordsOfScriptsFaults(t *testing.T) {

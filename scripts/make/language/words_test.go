@@ -1,4 +1,4 @@
-package main
+package language
 
 import (
 	"fmt"
@@ -19,6 +19,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// root is that of the module.
+const root = "../../../"
+
 // goErrors are packages whose errors no person reads: who shows one has words of its own for
 // it, by which error it is (errors.Is). What a typed text is refused with is a unit.Error,
 // whose words are held like all others.
@@ -34,7 +37,7 @@ var noWords = []string{
 
 // samples are files whose texts are nobody's words.
 var samples = []string{
-	"../app/calculator/look.go", "../app/view/specimens.go", // a page for who works on the style sheet, no part of the site
+	root + "app/calculator/look.go", root + "app/view/specimens.go", // a page for who works on the style sheet, no part of the site
 }
 
 // said are literals that people read: two words, a word with a space at its end, a word that
@@ -57,7 +60,7 @@ func isSaid(text string) bool {
 var unstyled = []string{"counted", "found", "same", "trend"}
 
 var styleClasses = sync.OnceValue(func() []string {
-	sheet, err := os.ReadFile("../web/style.css")
+	sheet, err := os.ReadFile(root + "web/style.css")
 	if err != nil {
 		panic(err)
 	}
@@ -84,7 +87,7 @@ func areClasses(text string) bool {
 // sentence whole: not put together by code, and with parts that are no sentences. It writes
 // the list of all strings with their places to .build/words.txt.
 //
-//	go test ./app -run TestWords -v
+//	go test ./scripts/make/language -run TestWords -v
 func TestWords(t *testing.T) {
 	var packages []wordPackage
 	for _, dir := range packageDirs(t) {
@@ -103,8 +106,8 @@ func TestWords(t *testing.T) {
 			fmt.Fprintf(list, "%s\t%s\n", l.place, l.text)
 		}
 	}
-	require.NoError(t, os.MkdirAll("../.build", 0o755))
-	require.NoError(t, os.WriteFile("../.build/words.txt", []byte(list.String()), 0o644))
+	require.NoError(t, os.MkdirAll(root+".build", 0o755))
+	require.NoError(t, os.WriteFile(root+".build/words.txt", []byte(list.String()), 0o644))
 	t.Logf("%d texts in words files: .build/words.txt", n)
 	for _, p := range packages {
 		for _, f := range p.faults(declared) {
@@ -139,7 +142,7 @@ func isWordsFile(path string) bool {
 
 func readWords(t *testing.T, dir string) wordPackage {
 	p := wordPackage{dir: dir, fset: token.NewFileSet(), files: map[string]*ast.File{}, declared: map[string]string{}}
-	paths, err := filepath.Glob(filepath.Join("..", dir, "*.go"))
+	paths, err := filepath.Glob(filepath.Join(root, dir, "*.go"))
 	require.NoError(t, err)
 	for _, path := range paths {
 		if strings.HasSuffix(path, "_test.go") {
@@ -180,7 +183,7 @@ func readWords(t *testing.T, dir string) wordPackage {
 
 func (p wordPackage) place(n ast.Node) string {
 	at := p.fset.Position(n.Pos())
-	return strings.TrimPrefix(filepath.ToSlash(at.Filename), "../") + ":" + strconv.Itoa(at.Line)
+	return strings.TrimPrefix(filepath.ToSlash(at.Filename), root) + ":" + strconv.Itoa(at.Line)
 }
 
 func text(l *ast.BasicLit) string {
@@ -373,13 +376,10 @@ func f() {
 	} {
 		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(source), 0o644))
 	}
-	rel, err := filepath.Rel("..", dir)
-	if err != nil {
-		cwd, err := os.Getwd()
-		require.NoError(t, err)
-		rel, err = filepath.Rel(filepath.Dir(cwd), dir)
-		require.NoError(t, err)
-	}
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	rel, err := filepath.Rel(filepath.Join(here, root), dir)
+	require.NoError(t, err)
 	p := readWords(t, rel)
 	var without []string
 	for _, f := range p.faults(nil) {
