@@ -18,13 +18,13 @@ func init() { frame.Use(sitePages()) }
 
 // sheetPage is a page over the sheets of calc.
 func sheetPage(p sheet.Page, make func() app.Composer) site.Page {
-	return site.Page{Path: site.PathOf(p.Slug), Menu: p.Menu, Title: site.TitleOf(p.Title), Description: p.About, New: make}
+	return site.Page{Path: site.PathOf(p.Slug), Menu: p.Menu, Title: site.TitleOf(p.Title), Description: about.Of(p.Slug), New: make}
 }
 
 // sitePages returns all pages: the start page, the calculators, the log, and the method.
 func sitePages() []site.Page {
 	pages := []site.Page{{
-		Path: "/", Menu: startMenu, Title: siteTitle, Description: siteAbout,
+		Path: "/", Menu: startMenu, Title: siteTitle, Description: about.Of(""),
 		New: func() app.Composer { return &startPage{} },
 	}}
 	for i, p := range calc.Pages {
@@ -34,13 +34,13 @@ func sitePages() []site.Page {
 		}
 	}
 	return append(pages, site.Page{
-		Path: site.MachinesPath, Menu: machines.Name, Title: site.TitleOf(machines.Name), Description: machines.About,
+		Path: site.MachinesPath, Menu: machines.Name, Title: site.TitleOf(machines.Name), Description: about.Of("machines"),
 		New: func() app.Composer { return &machines.Page{} },
 	}, site.Page{
-		Path: site.LogPath, Menu: logMenu, Title: site.TitleOf(logName), Description: logAbout,
+		Path: site.LogPath, Menu: logMenu, Title: site.TitleOf(logName), Description: about.Of("log"),
 		New: func() app.Composer { return &log.Page{} },
 	}, site.Page{
-		Path: site.MethodPath, Menu: method.Name, Title: site.TitleOf(method.Name), Description: method.About,
+		Path: site.MethodPath, Menu: method.Name, Title: site.TitleOf(method.Name), Description: about.Of("method"),
 		New: func() app.Composer { return &method.Page{} },
 	})
 }

@@ -6,10 +6,8 @@ import "striderule/calc/sheet"
 const (
 	startMenu = "Start"
 	siteTitle = "Striderule: calibrate steps/mm after a hardware change"
-	siteAbout = "Free calculators for 3D printers and small CNC machines: calibrate steps/mm from a test, convert it to travel per motor turn and back, and see what a new part changes."
 	logMenu   = "Log"
 	logName   = "Machine log"
-	logAbout  = "The calibrations you saved, on this device only, and how each result changes over time."
 )
 
 // The start page.

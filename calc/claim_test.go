@@ -71,9 +71,9 @@ func TestClaimsOfOtherEditions(t *testing.T) {
 		assert.Equal(t, want, got, saw)
 	}
 	_, says := check(value + "2.62:2026-11")
-	assert.Equal(t, "Same value; the ± is worked out differently since 2026-12.", says)
+	assert.Equal(t, "Same value; the ± has been worked out differently since 2026-12.", says)
 	_, says = check(value + "2.62:2027-05")
-	assert.Equal(t, "Same value; the ± is worked out differently since 2027-05.", says, "a site that's older than the link")
+	assert.Equal(t, "Same value; the ± has been worked out differently since 2027-05.", says, "a site that's older than the link")
 	_, says = check("steps:566:2.84:2026-11")
 	assert.Equal(t, "Differs: the link said 566.0 ± 2.8 steps/mm; these entries give 564.3 ± 2.8 steps/mm. The link was made by edition 2026-11 of the calculations; this is edition "+form.Edition+".", says)
 	_, says = check("steps:566:2.84:" + form.Edition + ":680nu9u")
@@ -102,7 +102,7 @@ func TestForgedEditions(t *testing.T) {
 		f := calc.Load(calibrate.Page, heron+"&tool=caliper-0.05&saw="+claim+edition)
 		check, says := f.Check()
 		require.Equal(t, form.Reworked, check)
-		require.Equal(t, "Same value; the ± is worked out differently since "+max(edition, form.Edition)+".", says)
+		require.Equal(t, "Same value; the ± has been worked out differently since "+max(edition, form.Edition)+".", says)
 		require.Empty(t, problems(f))
 	})
 }

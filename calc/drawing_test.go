@@ -379,7 +379,7 @@ func TestDrivetrainShowsItsTeeth(t *testing.T) {
 func TestTravelIsDrawnToScale(t *testing.T) {
 	d := drawn(t, "plan", "v=1&axis=travel&trip=lengths&tool=tape&from=20&to=320", "test")
 	assert.InDelta(t, 300, length(dimOf(t, d, "free")), 1e-12)
-	assert.InDelta(t, 5, length(dimOf(t, d, "slack")), 1e-12)
+	assert.InDelta(t, 5, length(dimOf(t, d, "backlash")), 1e-12)
 	var runs []float64
 	for _, s := range d.Shapes {
 		if dim, ok := s.(report.Dim); ok && dim.Role == report.Motion {

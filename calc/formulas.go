@@ -7,5 +7,5 @@ type Formula struct {
 
 // A Term is a word of the glossary.
 type Term struct {
-	Word, Meaning string
+	Name, Meaning string
 }

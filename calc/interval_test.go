@@ -173,17 +173,17 @@ func TestBlankAccuracyIsTheUsualOne(t *testing.T) {
 		const test = "axis=travel&steps=80&asked=100&moved=99.1,99.2,98.9&tool="
 		blank, typed := calctest.Open(t, "measure", "v=1&"+test+tool), calctest.Open(t, "measure", "v=1&"+test+tool+"&limits="+usual)
 		assert.Equal(t, calctest.Out(t, typed, "half"), calctest.Out(t, blank, "half"), tool)
-		assert.Contains(t, blank.Report().String(), "within its usual ± "+usual+" mm", tool)
-		assert.NotContains(t, typed.Report().String(), "its usual", tool)
+		assert.Contains(t, blank.Report().String(), "is accurate to the usual ± "+usual+" mm", tool)
+		assert.NotContains(t, typed.Report().String(), "the usual ±", tool)
 	}
 	angle := says(t, "measure", "axis=rotary&stepsdeg=80&askeddeg=360&turned=360,360,360&tooldeg=gauge-0.1")
-	assert.Contains(t, angle, "This holds for a digital angle gauge within its usual ± 0.2°.")
+	assert.Contains(t, angle, "This assumes that a digital angle gauge is accurate to the usual ± 0.2°.")
 	own := says(t, "measure", strings.TrimPrefix(heron, "v=1&")+"&tool=own&step=0.05")
 	assert.Contains(t, own, "Only your tool's resolution counts here")
 	both := says(t, "measure", strings.TrimPrefix(heron, "v=1&")+"&tool=caliper-0.05&marktool=rule")
-	assert.Contains(t, both, "a 0.05 mm caliper within its usual ± 0.05 mm")
-	assert.Contains(t, both, "a steel ruler within its usual ± 0.2 mm", "what the mark is read with as well")
-	assert.NotContains(t, says(t, "measure", "steps=538.0&asked=80&mark=105&rest=28.7&tool=caliper-0.05"), "its usual", "where nothing is claimed")
+	assert.Contains(t, both, "a 0.05 mm caliper is accurate to the usual ± 0.05 mm")
+	assert.Contains(t, both, "a steel ruler is accurate to the usual ± 0.2 mm", "what the mark is read with as well")
+	assert.NotContains(t, says(t, "measure", "steps=538.0&asked=80&mark=105&rest=28.7&tool=caliper-0.05"), "the usual ±", "where nothing is claimed")
 }
 
 func TestOneReadingOfFlowClaimsNothing(t *testing.T) {

@@ -31,7 +31,7 @@ var Run = runPage()
 
 func runPage() sheet.Page {
 	p := calibrate.Page
-	p.Slug, p.Menu, p.Title, p.Question, p.About, p.Tasks = "run", runMenu, runTitle, runQuestion, runAbout, runTasks
+	p.Slug, p.Menu, p.Title, p.Question, p.Tasks = "run", runMenu, runTitle, runQuestion, runTasks
 	return p
 }
 

@@ -104,7 +104,7 @@ func TestPostsAreReadBack(t *testing.T) {
 	_, fragment, _, _ = calc.ReadPost(strings.Replace(text, "105 mm", "105 furlongs", 1))
 	assert.Contains(t, fragment, "mark=105%20furlongs", "a problem of that field, as if it were typed")
 	_, _, said, _ = calc.ReadPost(strings.Replace(text, "105 mm", "106 mm", 1))
-	assert.Contains(t, said, "It names another result than these entries give.")
+	assert.Contains(t, said, "It gives a different result from these entries.")
 	for _, none := range []string{"", "Calibrate from a measurement", "- Mark at: 105 mm", "Calibrate from a measurement\nMark at: 105 mm"} {
 		_, _, _, ok = calc.ReadPost(none)
 		assert.False(t, ok, none)

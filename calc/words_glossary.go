@@ -43,7 +43,7 @@ var Glossary = []Term{
 	{"fixed offset", "an error that is the same at every length, as from a thick mark; keep it out of steps per mm"},
 	{"retraction", "pulling filament back a little, so that nothing oozes while the head travels"},
 	{"correction", "commanded / measured: what steps per mm is multiplied by"},
-	{"hot, cold", "an extruder test through the hot end, or with the hot end off the path"},
+	{"hot, cold", "an extruder test through the hot end, or with the extruder disconnected from it"},
 	{"slicer", "the program that turns a model into moves"},
 	{"flow", "the slicer's factor for the amount of plastic; 100% (1.00) is as calculated"},
 	{"line, bead", "one printed strand of plastic: flat above and below, round at the sides"},

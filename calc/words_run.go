@@ -7,7 +7,6 @@ const (
 	runMenu     = "Run the test"
 	runTitle    = "Run the test, one step at a time"
 	runQuestion = "You stand at the machine: what do I do next?"
-	runAbout    = "Calibrate at the machine, one step at a time: mark, send, wait, read. It counts down each move, keeps the screen awake, and says when it is enough."
 )
 
 var runTasks = []sheet.Task{

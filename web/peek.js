@@ -77,8 +77,8 @@
     const v = number(value), wide = number(u);
     if (v !== false) {
       const text = wide > 0 ? striderule.link.measured(v, wide) : String(Number(v.toPrecision(6)));
-      // "steps/mm or steps/°"
-      const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(" or ");
+      // "steps/mm, steps/°"
+      const units = (/^[a-z-]+$/.test(id) && check.getAttribute("data-" + id) || "").split(", ");
       const unit = /=rotary/.test(link) && units[1] || units[0];
       add(words.saw(text + (unit && unit !== "1" && " " + unit || "")), "");
       add(words.checking, "checking");

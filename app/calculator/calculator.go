@@ -4,6 +4,7 @@ package calculator
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -321,7 +322,7 @@ func (c *calculator) summary() string {
 	if a := c.form.Report().Answer; a != nil {
 		verdict := ""
 		if v := a.Verdict; v != nil {
-			verdict = verdictAloud.Fill("verdict", v.Title, "why", v.Says.String())
+			verdict = strings.Replace(verdictAloud.Fill("verdict", v.Title, "why", v.Says.String()), "?.", "?", 1) // a title may ask
 		}
 		if a.Instead != nil {
 			return word.Together(verdict, a.Aloud())

@@ -7,7 +7,7 @@ var refusals = word.Table{
 	{string(Full), "The browser's storage for this site is full."},
 	{string(NoRoom), "This browser won't let the site store anything (some private windows don't)."},
 	{string(Blocked), "This browser doesn't let the site store anything: site data is turned off, or this window forgets everything when it's closed."},
-	{string(Overtaken), "Another tab has changed or deleted this meanwhile: nothing was changed here. Look at it anew."},
+	{string(Overtaken), "Another tab has changed or deleted this meanwhile: nothing was changed here. Reload the page to see it."},
 }
 
 // otherID is what is wrong with an entry under another one's key.

@@ -46,8 +46,8 @@ const notAllRestored = "Not everything could be restored."
 const (
 	cantRead                  = "The log can't be read."
 	worksAlone                = "The calculators still work, and you can save a sheet as a file."
-	untouched                 = "They've been left untouched. Save them as a file to keep the raw text."
-	saveThem                  = "Save them as a file"
+	untouched                 = "What can't be read was left untouched. Save it as a file to keep the raw text."
+	saveThem                  = "Save it as a file"
 	deleteThem                = "Delete what can't be read"
 	unreadEntry word.Template = "{id}: {why}"
 )

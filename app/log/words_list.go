@@ -63,8 +63,8 @@ const (
 
 var (
 	sortingHeading = word.Counted{
-		One:   "“{name}” in the log is none of your machines yet",
-		Other: "{n} names in the log are none of your machines yet",
+		One:   "“{name}” in the log isn't one of your machines yet",
+		Other: "{n} names in the log aren't machines of yours yet",
 	}
 	entriesNamed = word.Counted{
 		One:   "{name}, 1 entry.",

@@ -107,7 +107,7 @@ func (p *Page) onScreen(class string) string {
 func (p *Page) troubles() app.UI {
 	says := p.kept.Refused.Says()
 	if n := p.kept.Unread(); n > 0 {
-		says = word.Together(says, unread.Fill("n", strconv.Itoa(n)))
+		says = word.Together(says, unread.Fill(n))
 	}
 	if says == "" {
 		return app.Text("")

@@ -5,13 +5,17 @@ import "striderule/calc/word"
 // The page.
 const (
 	Name         = "Machines"
-	About        = "The axes of your machines with their settings: typed once, used on every page, and a label with a QR code for each."
 	pageQuestion = "What are my machines set to, and where do I go on?"
 	whereTheyAre = "Saved in this browser only, beside the log. Save a file of the log now and then: it has the machines too."
 	empty        = "No machine yet. Add one here, or use “Save as a machine” on Calibrate."
 	notYet       = "Your machines appear here once the page has loaded."
 	noneInLink   = "There is no machine in this link. Its list may be cut short: ask for it again."
 )
+
+var unread = word.Counted{
+	One:   "1 axis saved here can't be read, perhaps from a newer version of this site. Nothing was changed.",
+	Other: "{n} axes saved here can't be read, perhaps from a newer version of this site. Nothing was changed.",
+}
 
 // An axis.
 const (
@@ -31,7 +35,6 @@ const (
 	undo                       = "Undo"
 	showMore                   = "Show more"
 	notSaved                   = "Not saved."
-	unread       word.Template = "{n} saved here can't be read: a newer version of this site may have written them. They stay as they are."
 	copyName     word.Template = "{axis} copy"
 	addMachine                 = "Add an axis"
 	save                       = "Save"

@@ -13,35 +13,69 @@ import (
 	"striderule/calc/logbook"
 	"striderule/calc/report"
 	"striderule/calc/sheet"
+	"striderule/calc/unit"
 )
 
 // chapters are the content of the method's page, from the same declarations that the
 // calculators use.
+// slips is a feed test at three speeds, where it feeds less the faster it is asked to.
+const slips = "v=1&trial=speeds&steps=538.0&asked=80&mark=105&at=60,60,60,120,120,120,240,240,240&rest=28.7,28.9,28.6,29.2,29.5,29.3,30.7,30.9,30.6&tool=caliper-0.05"
+
+// chapters are first what a person at the machine asks, in words and pictures. What is for who
+// checks it or builds on it is folded.
 func chapters() []app.UI {
 	return []app.UI{
-		contents(),
+		chapter("measure", measureTitle, app.P().Text(measureSays), app.P().Text(markSays), picture[report.Drawing]("", "how")),
+		chapter("doubt", doubtTitle, app.P().Text(doubtSays), picture[report.Chart](example().Example, "runs"), app.P().Text(verdictSays)),
+		chapter("blame", blameTitle, app.P().Text(slipSays), picture[report.Chart](slips, "speeds"), app.P().Text(otherSays)),
+		chapter("trust", trustTitle, trust()),
 		chapter("cautions", cautionsTitle, cautions()...),
-		chapter("formulas", formulasTitle, formulas()...),
-		chapter("coverage", coverageTitle, coverage()...),
-		chapter("example", exampleTitle, workedExample()...),
-		chapter("links", linksTitle, linkKeys()...),
-		chapter("sheet-file", sheetFileTitle, sheetFileKeys()...),
-		chapter("log-file", logFileTitle, logFile()...),
-		chapter("glossary", glossaryTitle, glossary()),
+		folded("formulas", formulasTitle, formulasBrief, formulas),
+		folded("coverage", coverageTitle, coverageBrief, coverage),
+		folded("example", exampleTitle, exampleBrief, workedExample),
+		folded("glossary", glossaryTitle, glossaryBrief, glossary),
+		folded("links", linksTitle, forDevelopers, linkKeys),
+		folded("sheet-file", sheetFileTitle, forDevelopers, sheetFileKeys),
+		folded("log-file", logFileTitle, forDevelopers, logFile),
 	}
-}
-
-// contents leads to the chapters.
-func contents() app.UI {
-	var items []app.UI
-	for _, c := range [][2]string{{"cautions", cautionsTitle}, {"formulas", formulasTitle}, {"coverage", coverageTitle}, {"example", exampleTitle}, {"links", linksTitle}, {"sheet-file", sheetFileTitle}, {"log-file", logFileTitle}, {"glossary", glossaryTitle}} {
-		items = append(items, app.Li().Body(app.A().Href("#"+c[0]).DataSet("jump", c[0]).Text(c[1])))
-	}
-	return app.Ul().Class("links contents").Body(items...)
 }
 
 func chapter(id, title string, body ...app.UI) app.UI {
 	return app.Section().Class("part").ID(id).Body(append([]app.UI{app.H2().Text(title)}, body...)...)
+}
+
+func folded(id, title, brief string, body func() []app.UI) app.UI {
+	return (*view.Folds)(nil).View(view.Fold{ID: id, Class: "part", Heading: app.H2().Text(title), Brief: brief, Body: body})
+}
+
+// example is the page whose example the chapters show.
+func example() sheet.Page {
+	page, _ := calc.PageOf("measure")
+	return page
+}
+
+// picture is the first chart, or drawing, in a part of what a sheet answers.
+func picture[T report.Block](fragment, part string) app.UI {
+	for _, p := range calc.Load(example(), fragment).Report().Parts {
+		for _, b := range p.Blocks {
+			if _, ok := b.(T); ok && p.ID == part {
+				return view.Block(b, nil)
+			}
+		}
+	}
+	panic("no picture in " + part)
+}
+
+func trust() app.UI {
+	least := calc.Coverages[0].Shown
+	for _, c := range calc.Coverages {
+		least = min(least, c.Shown)
+	}
+	var items []app.UI
+	for _, says := range []string{heldSays.Fill("least", unit.Trim(least, 3)), verdictHeld, partsShown, checkIt, noUncertainty} {
+		items = append(items, app.Li().Text(says))
+	}
+	return app.Ul().Body(items...)
 }
 
 func cautions() []app.UI {
@@ -73,13 +107,12 @@ func coverage() []app.UI {
 		t.Row(coverageRow.Fill("n", strconv.Itoa(c.Runs)),
 			&report.Figure{Value: c.Shown, Digits: 3, Unit: "%"}, &report.Figure{Value: c.Guide, Digits: 3, Unit: "%"}, &report.Figure{Value: c.Width, Digits: 2, Keep: true})
 	}
-	return []app.UI{app.P().Text(coverageSays), view.Table(t), app.P().Text(coverageWhy), app.P().Text(coverageLevel), app.P().Text(coverageLimits)}
+	return []app.UI{app.P().Text(coverageSays), view.Table(t), app.P().Text(coverageWhy), app.P().Text(coverageLevel)}
 }
 
 // workedExample is worked out here and now, by the page that it is about.
 func workedExample() []app.UI {
-	page, _ := calc.PageOf("measure")
-	r := calc.Load(page, page.Example).Report()
+	r := calc.Load(example(), example().Example).Report()
 	body := []app.UI{
 		app.P().Text(exampleStory),
 	}
@@ -97,7 +130,7 @@ func workedExample() []app.UI {
 	figure := unnamed(r.Answer.Figure)
 	return append(body,
 		app.P().Body(view.Line(report.Say(exampleAnswer, "label", r.Answer.Label, "figure", &figure, "says", r.Answer.Says))...),
-		app.P().Body(app.A().Href(site.LinkTo("/measure/", page.Example)).Text(openExample)),
+		app.P().Body(app.A().Href(site.LinkTo("/measure/", example().Example)).Text(openExample)),
 	)
 }
 
@@ -140,14 +173,13 @@ func linkKeys() []app.UI {
 // sheetFileKeys tells what a file of one sheet holds, from the table that writes
 // it.
 func sheetFileKeys() []app.UI {
-	page, _ := calc.PageOf("measure")
 	var rows [][]app.UI
 	for _, f := range logbook.SheetFields() {
 		rows = append(rows, []app.UI{app.Code().Text(f.Key), plain(f.Holds)})
 	}
 	return []app.UI{
 		app.P().Text(sheetFileAbout),
-		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteSheet(calc.Load(page, page.Example)))),
+		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteSheet(calc.Load(example(), example().Example)))),
 		keysTable(sheetFileCaption, []string{headKey, headHolds}, rows),
 		app.P().Text(sheetFileRead),
 	}
@@ -155,7 +187,7 @@ func sheetFileKeys() []app.UI {
 
 // logFile tells what a file of the log holds, from the table that writes it.
 func logFile() []app.UI {
-	example := logbook.Example()
+	entries := logbook.Example()
 	var rows [][]app.UI
 	for _, f := range logbook.Fields {
 		takes := isText
@@ -166,7 +198,7 @@ func logFile() []app.UI {
 	}
 	return []app.UI{
 		app.P().Text(logFileAbout),
-		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteFile(example[:1]))),
+		app.Pre().Class("sample").Body(app.Code().Text(logbook.WriteFile(entries[:1]))),
 		keysTable(logFileCaption, []string{headKey, headHolds, headIs}, rows),
 		app.P().Text(logFileRead),
 		app.P().Text(logFileStored),
@@ -195,10 +227,10 @@ func keysTable(caption string, head []string, rows [][]app.UI) app.UI {
 	return view.TableOf(caption, "scroll cards-if-narrow keys", head, rows)
 }
 
-func glossary() app.UI {
+func glossary() []app.UI {
 	var rows []app.UI
 	for _, t := range calc.Glossary {
-		rows = append(rows, app.Div().Body(app.Dt().Text(t.Word), app.Dd().Text(t.Meaning)))
+		rows = append(rows, app.Div().Body(app.Dt().Text(t.Name), app.Dd().Text(t.Meaning)))
 	}
-	return app.Dl().Class("terms").Body(rows...)
+	return []app.UI{app.Dl().Class("terms").Body(rows...)}
 }

@@ -42,7 +42,7 @@ const (
 const (
 	ofMachine  word.Template = "{machine} · {where}"
 	linesLabel               = "Send"
-	thenTap                  = "Send them once, on the controller's console: this page sends nothing. Stay, with a hand near the stop."
+	thenTap                  = "Send them once, on the controller's console: this page sends nothing. Stay with the machine, a hand near the off switch."
 	sentBefore               = "You have sent these lines. Once more would move it once more."
 	orAnother                = "Or begin another test:"
 	mayDim                   = "This browser can't keep the screen awake: it may go dark during a move."
@@ -63,7 +63,7 @@ const (
 const beforeStart = "These are the steps. The program, which is starting, leads through them one at a time."
 
 var steps = []string{
-	"See to the machine: the hot end burns. Stay with it, a hand near the stop.",
+	"See to the machine: the hot end burns. Stay with it, a hand near the off switch.",
 	"Mark the filament, farther from the inlet than it will feed; or set the tool to zero.",
 	"Send one slow move, and wait until nothing moves.",
 	"Measure what remains to the mark, or how far it moved.",

@@ -30,11 +30,11 @@ const (
 	iHaveSet        word.Template = "I have set it on {machine}"
 	hasItSince      word.Template = "✓ This is set: {machine} has {setting}. Check it with a run or two."
 	setInBar                      = "✓ Set: check it"
-	countBefore                   = "Count that in"
-	countedBefore   word.Template = "A scatter of {scatter} from earlier tests counts in. It stands under “From a plan or earlier tests”."
+	countBefore                   = "Include it"
+	countedBefore   word.Template = "A scatter of {scatter} from earlier tests is included: see “From a plan or earlier tests”."
 )
 
 var scatteredBefore = word.Counted{
-	One:   "Few runs show little of their scatter. An earlier test like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
-	Other: "Few runs show little of their scatter. {n} earlier tests like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
+	One:   "A few runs say little about the scatter. An earlier test like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
+	Other: "A few runs say little about the scatter. {n} earlier tests like this one on {machine}, in the log, scattered by {scatter} (standard deviation).",
 }

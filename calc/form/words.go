@@ -7,7 +7,7 @@ const ofField word.Template = "{field}: {problem}"
 
 // These ask about a machine's setting of now, and the sheet's; one with the day of that.
 const (
-	whichSetting     word.Template = "Which setting did the machine have for this? It has {current} since {date}; this sheet says {sheet}."
+	whichSetting     word.Template = "Which setting did the machine have for this? It has had {current} since {date}; this sheet says {sheet}."
 	whichSettingOnce word.Template = "Which setting did the machine have for this? It has {current} now; this sheet says {sheet}."
 )
 
@@ -29,7 +29,7 @@ const (
 // {other} their names.
 const (
 	sameResult                  = "Same result as when this sheet was sent or saved."
-	otherInterval word.Template = "Same value; the ± is worked out differently since {since}."
+	otherInterval word.Template = "Same value; the ± has been worked out differently since {since}."
 	otherValue    word.Template = "Differs: the link said {theirs}; these entries give {ours}."
 	otherOutput   word.Template = "Differs: the link said {theirs} ({output}); these entries give {ours} ({other})."
 	noResult      word.Template = "Differs: the link said {theirs}; these entries give no result."
@@ -37,7 +37,7 @@ const (
 )
 
 // eitherUnit stands between the units of an output that may have one of two.
-const eitherUnit = " or "
+const eitherUnit = ", "
 
 // What became of a link's entries on the way; {last} names the last one that came.
 const (
@@ -87,7 +87,7 @@ const (
 	postChange  word.Template = "{entry}: {before} → {after}"
 	postMoved   word.Template = "{before} → {after}"
 	postUnread  word.Template = "“{line}” in it wasn't understood."
-	postOther                 = "It names another result than these entries give."
+	postOther                 = "It gives a different result from these entries."
 )
 
 // What fields hold, in few words: {rows} are the rows of a group, {n} how many.

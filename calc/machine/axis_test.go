@@ -211,7 +211,7 @@ func TestWhichSettingIsAsked(t *testing.T) {
 	f.SetCurrent(form.Current{Key: "steps", Text: "471.6", Shown: "471.6 steps/mm", Date: "2026-11-29"})
 	assert.True(t, f.IsSettingAsked())
 	assert.Nil(t, f.Report().Answer)
-	assert.Equal(t, "Which setting did the machine have for this? It has 471.6 steps/mm since 2026-11-29; this sheet says 538.0 steps/mm.", f.ProblemAt("steps", 0))
+	assert.Equal(t, "Which setting did the machine have for this? It has had 471.6 steps/mm since 2026-11-29; this sheet says 538.0 steps/mm.", f.ProblemAt("steps", 0))
 	f.Agree()
 	assert.NotNil(t, f.Report().Answer)
 	f.Set("rest", 0, "28.8")

@@ -5,12 +5,13 @@ import "striderule/calc/word"
 // Hazards are the suite's cautions, in full on the method page.
 var Hazards = []Hazard{
 	{"maker", always, "Your machine's manual comes first. If it disagrees with this page, follow the manual."},
-	{"stay", whileMoving, "Stay with the machine while it moves, with a hand near the stop."},
+	{"stay", whileMoving, "Stay with the machine while it moves, with a hand near the off switch."},
 	{"hot", "Hot test", "The hot end and the molten plastic from it will burn you: touch neither. Keep the room ventilated: hot plastic gives off fumes."},
 	{"rollers", whileMoving, "Keep fingers, hair, sleeves and tools away from drive gears, pulleys, belts and screws."},
-	{"cold", coldTest, "Never push filament into a cold hot end: the drive gear will grind it down or strain the extruder. Feed cold only with the hot end off the path."},
+	{"cold", coldTest, "Never push filament into a cold hot end: the drive gear will grind it down or strain the extruder. Feed cold only with the extruder disconnected from the hot end."},
 	{"guard", coldTest, "Turn cold-extrusion protection off for the cold test only, and back on afterwards."},
 	{"range", "Test of a linear axis", "Keep every move inside the machine's range, and Z well away from the bed."},
+	{"turn", "Test of a rotary axis", "Keep every move inside the machine's range. Nothing on the table may hit anything, and no cable may wind up or snag."},
 	{"wiring", "Motors and drivers", "Switch off and wait before you touch wiring or jumpers. Never connect or disconnect a motor under power."},
 	{"mains", "Mains side", "Work on the mains side is for qualified people, to local codes."},
 	{"swap", "After a motor swap", "Set the driver current for the new motor before you run it, and check its direction with a short, slow move."},

@@ -124,7 +124,7 @@ func TestWhatCouldGoWrongIsAsked(t *testing.T) {
 		if want == "" {
 			assert.Empty(t, says, text)
 		} else {
-			assert.Equal(t, "It goes to "+want+" on the way. Is there room, and no stop before?", says)
+			assert.Equal(t, "On the way it goes to "+want+". Is there room, with no endstop in between?", says)
 		}
 	}
 	mark := testOf("v=1&steps=538.0&asked=80&card=ask-mark")

@@ -69,6 +69,8 @@ func (t Test) Cautions(c Card) []report.Note {
 	ids := ""
 	switch {
 	case c.Step != Care:
+	case t.isRotary():
+		ids = "stay,turn,rollers"
 	case !t.isFeed():
 		ids = "stay,range,rollers"
 	case t.IsCold():
@@ -140,7 +142,7 @@ func (t Test) Says(c Card) string {
 		return title
 	}
 	low, far := t.reach()
-	return t.saidOf(sayings, c).Fill("wanted", t.show(t.Wanted(c)), "mark", t.show(t.mark(c)), "low", t.show(low), "far", t.show(far))
+	return t.saidOf(sayings, c).Fill("wanted", t.show(t.Wanted(c)), "mark", t.show(t.mark(c)), "low", t.show(low), "far", t.show(far), "more", t.show(slack))
 }
 
 // reach is between which positions the axis will move: of an extruder, how far it feeds.

@@ -12,22 +12,22 @@ const (
 )
 
 // sayings are what to do, by the step, and by the sort of test or the entry where they differ. Their
-// parts: {wanted} is commanded, {mark} is its place, {low} and {far} is the way.
+// parts: {wanted} is commanded, {mark} is its place, {low} and {far} is the way, {more} takes up the backlash.
 var sayings = word.Table{
 	{"ask", "Which setting does the controller have now?"},
-	{"ask axis", "What do you calibrate?"},
+	{"ask axis", "What are you calibrating?"},
 	{"ask asked", "How far should it move in one run?"},
 	{"ask askeddeg", "How far should it turn in one run?"},
 	{"ask mark", "Where will you mark the filament?"},
 	{"ask speed", "How fast should it move?"},
-	{"ask tool", "What do you measure with?"},
-	{"ask tooldeg", "What do you measure with?"},
+	{"ask tool", "What are you measuring with?"},
+	{"ask tooldeg", "What are you measuring with?"},
 
 	{"care", "The extruder will feed {far} of filament in each run, when you send it."},
 	{"care travel", "The axis will move up to {far} in the + direction, and back. Put it at its low end."},
 	{"care rotary", "The axis will turn by up to {far} in the + direction, and back."},
-	{"care sides", "The axis will move between {low} and {far} of its own coordinates. Home it first."},
-	{"care later", "The axis will move as far as you choose for each run, up to 5 more, and back. Put it where there is room."},
+	{"care sides", "The axis will move between {low} and {far} in machine coordinates. Home it first."},
+	{"care later", "The axis will move as far as you choose for each run, plus up to {more}, and back. Put it where there is room."},
 	{"slack", "Send these lines: they take up the slack."},
 
 	{"choose at", "How fast is this run?"},
@@ -49,10 +49,10 @@ var sayings = word.Table{
 	{"read travel", "How far did it move?"},
 	{"read rotary", "How far did it turn?"},
 	{"return", "Send these lines: it goes back to where it began."},
-	{"to-up", "Send these lines: it comes to {wanted} moving +."},
-	{"to-down", "Send these lines: it comes to {wanted} moving −."},
-	{"up", "Where does it stand?"},
-	{"down", "Where does it stand?"},
+	{"to-up", "Send these lines: it moves to {wanted} in the + direction."},
+	{"to-down", "Send these lines: it moves to {wanted} in the − direction."},
+	{"up", "What position do you read?"},
+	{"down", "What position do you read?"},
 	{"save", "Keep the record."},
 }
 
@@ -81,13 +81,13 @@ const (
 	seeToHot                      = "Heat the hot end."
 	heated                        = "It is at printing temperature, and steady."
 	loaded                        = "The filament is in use, and comes out when you feed a little."
-	seeToCold                     = "Take the hot end off the path."
+	seeToCold                     = "Disconnect the extruder from the hot end (Bowden: take the tube off)."
 	offThePath                    = "The filament comes out of the extruder, or of its tube, into the open."
 	guardOff                      = "Cold-extrusion protection is off. Turn it back on after the test."
 	seeToAxis                     = "Look at the axis."
 	readyPoint      word.Template = "{check}: {hint}."
 	wayClear                      = "Nothing is in its way."
-	cablesClear                   = "Cables are clear of the turn."
+	cablesClear                   = "No cable can wind up or snag as it turns."
 	usualTension                  = "Belts, screws and gears are as tight as you normally use them."
 	toolAlong                     = "The ruler, caliper or dial gauge lies along the axis and can't move."
 	discFixed                     = "The scale or dial is centred and can't slip."
@@ -98,10 +98,10 @@ const (
 	about        word.Template = "About {about} if all is right."
 	aboutAndLast word.Template = "About {about} if all is right; {last} last time."
 	goneTitle                  = "The mark went in"
-	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Twice as much as commanded is a common mistake after a swap: keep a hand near the stop."
+	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Twice as much as commanded is a common mistake after a swap: keep a hand near the off switch."
 
 	doubtMark                   = "That's within the commanded length: the mark would go in. Mark it farther out."
-	doubtRoom     word.Template = "It goes to {low} on the way. Is there room, and no stop before?"
+	doubtRoom     word.Template = "On the way it goes to {low}. Is there room, with no endstop in between?"
 	doubtReading  word.Template = "{reading}? It would have moved {moved}, of {asked} commanded."
 	doubtPosition word.Template = "{reading}? The target was {target}."
 )

@@ -16,7 +16,6 @@ type Page struct {
 	Menu     string // its name where there is little room: "Measure"
 	Title    string
 	Question string       // that it answers, in the person's words
-	About    string       // one sentence for search engines and link previews
 	New      func() Sheet // a sheet with nothing typed
 	Example  string       // a link's fragment that fills in the demo scenario
 	Outputs  []Output     // every figure it can show

@@ -46,5 +46,5 @@ func TestNoPartOfAHandfulOfTeeth(t *testing.T) {
 	assert.Equal(t, "A pulley with 5 teeth gives exactly this setting.", says(10))
 	assert.Contains(t, says(15.9), "The nearest real part is a pulley with 8 teeth.")
 	assert.Contains(t, ImpliedGear(0.1, 20).Says(), "No such gear exists: its tooth count would be 2. Check")
-	assert.Contains(t, ImpliedGear(90.1125, 1).Says(), "a gear pair of 1 → 90 teeth. Your setting works out 0.12% larger. That's close enough")
+	assert.Contains(t, ImpliedGear(90.1125, 1).Says(), "a gear pair of 1 → 90 teeth. Your setting calls for a part 0.12% larger. That's close enough")
 }

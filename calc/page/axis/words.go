@@ -95,8 +95,8 @@ const (
 	effectiveDiameter = "Effective diameter of the drive gear"
 	drumDiameter      = "Diameter of the drum plus the cable"
 
-	settingLarger  word.Template = "Your setting works out {off}% larger."
-	settingSmaller word.Template = "Your setting works out {off}% smaller."
+	settingLarger  word.Template = "Your setting calls for a part {off}% larger."
+	settingSmaller word.Template = "Your setting calls for a part {off}% smaller."
 	closeEnough    word.Template = "That's close enough: the part fits, and the rest is rounding or an earlier correction."
 	notClose       word.Template = "That's not close."
 )

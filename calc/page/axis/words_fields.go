@@ -108,7 +108,7 @@ const (
 // What an answer takes for granted of a tool whose accuracy was left blank.
 const (
 	resolutionOnly               = "Only your tool's resolution counts here. Enter its accuracy too, if you know it."
-	usualAccuracy  word.Template = "This holds for {tool} within its usual ± {accuracy}."
+	usualAccuracy  word.Template = "This assumes that {tool} is accurate to the usual ± {accuracy}."
 )
 
 // Why a text is no list of teeth; see unit.Error.

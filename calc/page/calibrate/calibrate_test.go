@@ -388,7 +388,7 @@ func TestMeasureHowTo(t *testing.T) {
 	assert.Contains(t, how("axis=rotary"), "graduated disc")
 	for _, all := range []string{hot, tube, travel} {
 		assert.Contains(t, all, "manual comes first")
-		assert.Contains(t, all, "hand near the stop")
+		assert.Contains(t, all, "hand near the off switch")
 		assert.Contains(t, all, "at least three runs")
 	}
 }
@@ -449,7 +449,7 @@ func TestMeasureSaysHowSureItIs(t *testing.T) {
 	assert.Regexp(t, `^It fed between 6\.1% too little and 0\.5\d?% too much \(95% confidence\)\. These readings can't tell`, a.Verdict.Says.String())
 	a = calctest.Open(t, "measure", test+"&planned=3").Report().Answer
 	assert.Equal(t, report.Change, a.Verdict.Kind)
-	assert.Regexp(t, `^It fed between 6\.1% too little and 0\.5\d?% too much \(95% confidence\)\. Not all of that is more than your acceptable error of ± 0\.5%, but the error itself most likely is \(9[5-7]\.\d% confidence\)\.$`, a.Verdict.Says.String())
+	assert.Regexp(t, `^It fed between 6\.1% too little and 0\.5\d?% too much \(95% confidence\)\. One end of that is within your acceptable error of ± 0\.5%, but the error itself is most likely beyond it \(9[5-7]\.\d% confidence\)\.$`, a.Verdict.Says.String())
 	a = calctest.Open(t, "measure", "v=1&steps=538&asked=80&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05").Report().Answer
 	assert.Contains(t, a.Verdict.Says.String(), "That's more than your acceptable error")
 }

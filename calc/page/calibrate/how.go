@@ -36,17 +36,20 @@ func (s *entries) feedTest() []report.Block {
 		steps.Say(hotEndOffStep)
 	}
 	marked := s.Read.Word != "fed"
-	length, speed, repeat := markStep, slowStep, markAgainStep
+	length, runs := markStep, []string{slowStep, markAgainStep}
 	if !marked {
-		length, repeat = wentInStep, repeatStep
+		length, runs[1] = wentInStep, repeatStep
 		if open {
 			length = cutStep
 		}
 	}
 	if s.Method() == trial.SeveralSpeeds {
-		speed = speedsStep
+		runs = []string{speedsStep}
+		if marked {
+			runs = append(runs, markEachStep)
+		}
 	}
-	for _, step := range []string{slackStep, length, speed, repeat} {
+	for _, step := range append([]string{slackStep, length}, runs...) {
 		steps.Say(word.Template(step))
 	}
 	blocks = append(blocks, report.Steps{Items: steps})
@@ -73,13 +76,16 @@ func (s *entries) speedBlocks() []report.Block {
 }
 
 func (s *entries) travelTest() []report.Block {
-	read := []string{rulerStep}
+	care, read, moves := "range", []string{rulerStep}, []string{longStep, goBackStep}
 	if s.rotary() {
-		read = []string{discStep, dialStep}
+		care, read = "turn", []string{discStep, dialStep}
 	}
-	steps := report.StepsOf(lists.Concat([]string{approachStep}, read, []string{longStep, goBackStep})...)
+	if s.Method() == trial.SeveralLengths {
+		moves = []string{movesStep}
+	}
+	steps := report.StepsOf(lists.Concat([]string{approachStep}, read, moves)...)
 	if s.Method() == trial.BothSides {
 		steps = report.StepsOf(append(read, targetsStep)...)
 	}
-	return []report.Block{report.CautionOf("range"), report.CautionOf("rollers"), steps}
+	return []report.Block{report.CautionOf(care), report.CautionOf("rollers"), steps}
 }

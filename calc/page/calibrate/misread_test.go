@@ -21,7 +21,7 @@ func TestReadingsMeantOtherwise(t *testing.T) {
 		"readings in inches":                {"axis=travel&steps=200&asked=100&moved=3.92,3.921,3.919", "Were the readings in inches?", "200.87 steps/mm"},
 		"commanded in inches":               {"axis=travel&steps=200&asked=4&moved=99.6,99.5,99.6&tool=caliper-0.02", "Was the commanded length in inches?", "204.08 steps/mm"},
 		"an angle commanded in turns":       {"axis=rotary&stepsdeg=88.8889&askeddeg=10&turned=3592,3591,3592", "Is the commanded angle in turns?", "89.095 steps/°"},
-		"a dial that starts with each turn": {"axis=rotary&stepsdeg=88.8889&askeddeg=1080&turned=355,356,355", "Does the dial start anew", "89.275 steps/°"},
+		"a dial that starts with each turn": {"axis=rotary&stepsdeg=88.8889&askeddeg=1080&turned=355,356,355", "Does the dial start again at 0", "89.275 steps/°"},
 	} {
 		f := calctest.Open(t, "measure", "v=1&"+c.entries)
 		a := f.Report().Answer
@@ -45,7 +45,7 @@ func TestReadingsMeantOtherwise(t *testing.T) {
 func TestDoubtsAtTheAnswer(t *testing.T) {
 	for entries, says := range map[string]string{
 		"steps=415&asked=100&mark=200&rest=96.9,97.1,97&tool=caliper-0.02":                 "what was fed and what remained look alike",
-		"steps=415&asked=100&speed=100mm/s&mark=120&rest=28.4,28.2,28.5&tool=caliper-0.02": "Did you mean mm/min?",
+		"steps=415&asked=100&speed=100mm/s&mark=120&rest=28.4,28.2,28.5&tool=caliper-0.02": "the drive gear may slip",
 		"axis=travel&steps=92.6&asked=100&moved=99.31,99.28,99.30&tool=caliper-0.01":       "how far the carriage moved",
 		"steps=1.234&asked=100&mark=120&rest=21.5,21.6,21.5":                               "“1.234” was read as 1.234 steps/mm. Did you mean 1234 steps/mm?",
 	} {

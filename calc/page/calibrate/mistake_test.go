@@ -23,9 +23,9 @@ func TestMeasureMistakeWithAnErrorOfItsOwn(t *testing.T) {
 	f := calctest.Open(t, "measure", fineMotor+"&angle=0.9&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D")
 	a := f.Report().Answer
 	assert.Equal(t, "Look for a mistake first", a.Verdict.Title)
-	assert.Contains(t, a.Verdict.Says.String(), "That calls for 2 times the setting, and 3.2% more")
+	assert.Contains(t, a.Verdict.Says.String(), "That calls for 2 times the setting, plus 3.2%")
 	require.NotNil(t, a.Keep, "the plain correction is not the headline")
-	assert.Equal(t, "First set steps per mm to: 1076 steps/mm", a.Keep.Label+": "+a.Keep.String())
+	assert.Equal(t, "Mistake found? Set steps per mm to: 1076 steps/mm", a.Keep.Label+": "+a.Keep.String())
 	assert.Contains(t, a.Says.String(), "set 1076 steps/mm and calibrate")
 	assert.InEpsilon(t, 538*80/(105-66.2333333333), a.Value, 1e-9, "the check value of the link stays that of the readings")
 
@@ -50,7 +50,7 @@ func TestMeasureMistakeWithAnErrorOfItsOwn(t *testing.T) {
 
 	// The other way round: the driver does half of what is set up, and the axis a little less.
 	f = calctest.Open(t, "measure", "v=1&steps=538.0&asked=20&read=fed&fed=41.2,41.3,41.2&tool=caliper-0.05&angle=1.8")
-	assert.Contains(t, calctest.Verdict(f).Says.String(), "That calls for 0.5 times the setting, less 3")
+	assert.Contains(t, calctest.Verdict(f).Says.String(), "That calls for 0.5 times the setting, minus 3")
 	assert.Equal(t, "269 steps/mm", f.Report().Answer.Keep.String())
 	assert.Contains(t, calctest.Part(f, "ratio"), "The setting is for a 0.9° motor, and yours has 1.8°.")
 }

@@ -14,7 +14,6 @@ var Page = sheet.Page{
 	Menu:     pageMenu,
 	Title:    pageTitle,
 	Question: pageQuestion,
-	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&steps=538.0&asked=80&speed=90&mark=105&rest=28.7,28.9,28.6&tool=caliper-0.05&angle=1.8&micro=16&gears=pairs&driving=12&driven=54&line=M92%20E%7Bvalue%7D",
 	Outputs:  lists.Concat(outputs, trial.WhyOutputs, axis.TunedOutputs, axis.PulseOutputs),

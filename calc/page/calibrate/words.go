@@ -11,7 +11,7 @@ import (
 var (
 	extruderWords = wording{
 		verdict: trial.Wording{
-			Exactly:    "It fed exactly what was commanded.",
+			Exactly:    "By these readings it fed exactly what was commanded.",
 			Little:     "It fed {size} too little.",
 			Much:       "It fed {size} too much.",
 			LittleFrom: "It fed {low} to {high} too little (95% confidence).",
@@ -24,7 +24,7 @@ var (
 	}
 	axisWords = wording{
 		verdict: trial.Wording{
-			Exactly:    "It moved exactly what was commanded.",
+			Exactly:    "By these readings it moved exactly what was commanded.",
 			Little:     "It moved {size} too little.",
 			Much:       "It moved {size} too much.",
 			LittleFrom: "It moved {low} to {high} too little (95% confidence).",
@@ -37,7 +37,7 @@ var (
 	}
 	rotaryWords = wording{
 		verdict: trial.Wording{
-			Exactly:    "It turned exactly what was commanded.",
+			Exactly:    "By these readings it turned exactly what was commanded.",
 			Little:     "It turned {size} too little.",
 			Much:       "It turned {size} too much.",
 			LittleFrom: "It turned {low} to {high} too little (95% confidence).",
@@ -55,13 +55,13 @@ const (
 	mistakeTitle               = "Look for a mistake first"
 	mistakeSays                = "A common mistake would give that: check below before you enter anything."
 	interimTitle               = "Set it for now, and measure better"
-	interimSays                = "The setting in use is worse by far than the new one is uncertain: set the new one for now, then measure better."
-	timesOnly    word.Template = "That calls for {times} times the setting: a common mistake makes just that."
-	timesAndMore word.Template = "That calls for {times} times the setting, and {rest} more: a common mistake, and an error of its own."
-	timesAndLess word.Template = "That calls for {times} times the setting, less {rest}: a common mistake, and an error of its own."
+	interimSays                = "The setting in use is off by far more than the new one is uncertain: set the new one for now, then measure better."
+	timesOnly    word.Template = "That calls for {times} times the setting, just what a common mistake causes."
+	timesAndMore word.Template = "That calls for {times} times the setting, plus {rest}: probably a common mistake with an error on top."
+	timesAndLess word.Template = "That calls for {times} times the setting, minus {rest}: probably a common mistake with an error on top."
 	partsTitle                 = "Keep it: the parts say so"
-	partsSay     word.Template = "But {setting} is what whole teeth or a usual lead give: {travel} per turn. For belts and screws that's worth more than a reading."
-	partsSuppose word.Template = "But {setting} is what whole teeth or a usual lead give, {travel} per turn, if motor and gears are the usual ones (1.8°, 16 microsteps, no gears): fill in “{section}” to be sure. For belts and screws that's worth more than a reading."
+	partsSay     word.Template = "But {setting} is what a whole number of teeth or a standard lead gives: {travel} per turn. For belts and screws, trust that over a reading."
+	partsSuppose word.Template = "But {setting} is what a whole number of teeth or a standard lead gives, {travel} per turn, if motor and gears are the usual ones (1.8°, 16 microsteps, no gears): fill in “{section}” to be sure. For belts and screws, trust that over a reading."
 	partsUnless                = "Change it only if you find a part that explains the difference."
 	slipLeftOut                = "Slip isn't included."
 	oneRunSays                 = "One run can't show the scatter: make at least three."
@@ -94,7 +94,7 @@ var checkTitles = [...]string{
 const (
 	newLabel       word.Template = "New {setting}"
 	doubtfulLabel  word.Template = "New {setting}, if there is no mistake"
-	mendLabel      word.Template = "First set {setting} to"
+	mendLabel      word.Template = "Mistake found? Set {setting} to"
 	aloneLabel     word.Template = "{name} by the readings alone"
 	interimLabel   word.Template = "For now, set {setting} to"
 	holdLabel      word.Template = "For now, keep {setting} at"
@@ -144,4 +144,4 @@ var basisSays = [...]string{
 }
 
 // slowestToo says how far the ± of that reaches.
-const slowestToo = "Its ± takes in what the slowest runs alone say."
+const slowestToo = "Its ± includes the result of the slowest runs alone."

@@ -6,7 +6,6 @@ const (
 	pageMenu     = "Calibrate"
 	pageTitle    = "Calibrate from a measurement"
 	pageQuestion = "I commanded one length and measured another. What should the setting be?"
-	pageAbout    = "Enter the commanded and the measured length; get the corrected steps per mm or travel per motor turn, the command to set it, and what to do next."
 )
 
 var tasks = []sheet.Task{
@@ -19,9 +18,9 @@ var tasks = []sheet.Task{
 
 // Units of figures of more than one sort of axis.
 const (
-	stepsUnits  = "steps/mm or steps/°"
-	turnUnits   = "mm/rev or °/rev"
-	lengthUnits = "mm or °"
+	stepsUnits  = "steps/mm, steps/°"
+	turnUnits   = "mm/rev, °/rev"
+	lengthUnits = "mm, °"
 )
 
 var outputs = []sheet.Output{

@@ -23,7 +23,7 @@ const (
 
 // What makes the answer doubtful, each with its cure.
 const (
-	markInsideDoubt               = "The mark is within the commanded length, so it would go into the extruder. Mark about 20 mm farther out."
+	markInsideDoubt               = "The mark is within the commanded length, so it would go into the extruder. Put it at least 25 mm beyond that."
 	alikeDoubt                    = "The mark was at about twice the length, where what was fed and what remained look alike. Be sure that you entered what remained."
 	carriageDoubt                 = "This holds for how far the carriage moved. A printed part has shrinkage and line width in it too."
 	handMadeDoubt                 = "Hand-made marks are rarely that consistent."

@@ -17,6 +17,7 @@ const (
 	slowStep                    = "Feed slowly: 60 to 90 mm/min (1 to 1.5 mm/s). Any faster and the drive gear may slip."
 	speedsStep                  = "Feed at three speeds or more, the slowest at about 60 mm/min (1 mm/s), each of them at least twice."
 	markAgainStep               = "Mark again and repeat: at least three runs, five is better."
+	markEachStep                = "Mark again before each run."
 	repeatStep                  = "Repeat: at least three runs, five is better."
 
 	approachStep = "Approach the start in the direction of the test move, to take up backlash."
@@ -25,10 +26,11 @@ const (
 	dialStep     = "For backlash, or a turn of up to 3°, a dial indicator on an arm reads finest: the angle is its reading ÷ radius × 57.3."
 	longStep     = "Use the longest move that the axis and your measuring tool allow: reading errors matter less."
 	targetsStep  = "Approach each target at least twice from each side, always from well beyond it."
+	movesStep    = "Use at least three different moves, the longest that the axis and your measuring tool allow, each at least twice."
 	goBackStep   = "Go back past the start, approach it from the same side, and repeat: at least three runs."
 
 	fValueLabel = "Feed speed as an F value"
-	fastDoubt   = "That's fast for a test: slip may creep in. Did you mean mm/min?"
+	fastDoubt   = "That's fast for a test: the drive gear may slip."
 )
 
 // How to set the value.

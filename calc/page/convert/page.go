@@ -17,7 +17,6 @@ var Page = sheet.Page{
 	Menu:     pageMenu,
 	Title:    pageTitle,
 	Question: pageQuestion,
-	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&name=Heron%20extruder,Plover%20X,Plover%20Z&as=,turn&steps=538.0,,800&turn=,36&angle=1.8,1.8,1.8&micro=16,16,16&ratio=54:12,1,1",
 	Outputs:  lists.Concat(axis.SettingOutputs(), axis.Outputs),

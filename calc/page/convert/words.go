@@ -10,7 +10,6 @@ const (
 	pageMenu     = "Convert"
 	pageTitle    = "Convert a setting"
 	pageQuestion = "My new controller stores the setting differently: what do I enter there?"
-	pageAbout    = "Turn steps per mm or per degree into travel per motor turn or per output turn, and back, for one axis or a whole table of them."
 )
 
 var task = sheet.Task{

@@ -162,7 +162,7 @@ func TestFlowVerdicts(t *testing.T) {
 	assert.Contains(t, calctest.Verdict(f).Says.String(), "There's 4.84% too much plastic.")
 	assert.Contains(t, calctest.Verdict(wall("thick=1.6,1.6")).Says.String(), "% too little plastic.")
 	exact := calctest.Open(t, "flow", verified+"by=diameter&set=1.75&across=1.75,1.75")
-	assert.Contains(t, calctest.Verdict(exact).Says.String(), "There's exactly as much plastic as there should be.")
+	assert.Contains(t, calctest.Verdict(exact).Says.String(), "By these readings there's exactly as much plastic as there should be.")
 	f = wall("thick=1.71,1.70,1.71,1.70,1.71,1.70,1.71,1.70&tool=caliper-0.01&limits=0.01")
 	assert.Equal(t, report.Either, calctest.Verdict(f).Kind)
 	assert.Contains(t, wall("thick=2.2,2.2,2.21&tool=caliper-0.01").Report().String(), "more than 20% off")

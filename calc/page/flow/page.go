@@ -19,7 +19,6 @@ var Page = sheet.Page{
 	Menu:     pageMenu,
 	Title:    pageTitle,
 	Question: pageQuestion,
-	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&scale=verified&flow=1.05&width=0.45&layer=0.2&walls=4&printed=after&thick=1.74,1.76,1.74,1.76,1.74,1.76&tool=caliper-0.02",
 	Outputs:  lists.Concat(outputs, trial.WhyOutputs),

@@ -12,7 +12,6 @@ const (
 	pageMenu     = "Flow"
 	pageTitle    = "Tune the flow"
 	pageQuestion = "Steps/mm is right. Are walls the right thickness? What should the flow be?"
-	pageAbout    = "Once the extruder is calibrated: find the right flow from wall thickness, the weight of a print or the filament's diameter."
 )
 
 var task = sheet.Task{
@@ -27,15 +26,15 @@ var outputs = []sheet.Output{
 	{ID: "percent", Label: "New flow in percent", Unit: "%"},
 	{ID: "was", Label: "Flow used", Unit: "1"},
 	{ID: "plastic", Label: "Extrusion error (measured / expected − 1)", Unit: "%"},
-	{ID: "mean", Label: "Mean of the readings", Unit: "mm or g"},
-	{ID: "wanted", Label: "Target", Unit: "mm or g"},
-	{ID: "spread", Label: "Scatter (standard deviation)", Unit: "mm or g"},
+	{ID: "mean", Label: "Mean of the readings", Unit: "mm, g"},
+	{ID: "wanted", Label: "Target", Unit: "mm, g"},
+	{ID: "spread", Label: "Scatter (standard deviation)", Unit: "mm, g"},
 	{ID: "bead", Label: "Target cross-section of one line", Unit: "mm²"},
-	{ID: "read", Label: "One reading", Unit: "mm or g"},
+	{ID: "read", Label: "One reading", Unit: "mm, g"},
 	{ID: "off", Label: "Extrusion error of a reading", Unit: "%"},
 	{ID: "diameter", Label: "Filament diameter to enter instead of a new flow", Unit: "mm"},
-	{ID: "low", Label: "Smallest mean of new readings that is fine", Unit: "mm or g"},
-	{ID: "high", Label: "Largest mean of new readings that is fine", Unit: "mm or g"},
+	{ID: "low", Label: "Smallest mean of new readings that is fine", Unit: "mm, g"},
+	{ID: "high", Label: "Largest mean of new readings that is fine", Unit: "mm, g"},
 	{ID: "sideflow", Label: sideFlowLabel, Unit: "1"},
 	{ID: "walls", Label: "Lines in the wall that would settle it", Unit: "1"},
 }
@@ -96,7 +95,7 @@ var (
 
 // verdicts are of the plastic in a wall, in a print, or that a filament gives.
 var verdicts = trial.Wording{
-	Exactly:    "There's exactly as much plastic as there should be.",
+	Exactly:    "By these readings there's exactly as much plastic as there should be.",
 	Little:     "There's {size} too little plastic.",
 	Much:       "There's {size} too much plastic.",
 	LittleFrom: "There's {low} to {high} too little plastic (95% confidence).",

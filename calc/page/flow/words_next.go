@@ -24,8 +24,7 @@ var (
 		"Use the material, temperature, speed and layer height that you're tuning the flow for.",
 		"Let it cool, and scrape off burrs and blobs.",
 		zeroCaliper,
-		"Measure in the middle of each flat side, at least twice: not at corners, the seam or the first layers. Squeeze lightly: the wall flexes.",
-		"Take six readings or more.",
+		"Measure in the middle of the four flat sides, twice each (eight readings): not at corners, the seam or the first layers. Squeeze lightly: the wall flexes.",
 	}
 )
 

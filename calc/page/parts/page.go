@@ -12,7 +12,6 @@ var Page = sheet.Page{
 	Menu:     pageMenu,
 	Title:    pageTitle,
 	Question: pageQuestion,
-	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example: "v=1&name=Heron%20extruder,Plover%20X,Plover%20Y,Plover%20Z&out=roller,,,screw&angle=1.8,1.8,1.8,1.8&micro=16,16,16,16" +
 		"&gears=pairs&driving=12&driven=54&pitch=,2,2&teeth=,18,18&screw=,,,Tr10x4%28P2%29&roller=8.5",

@@ -32,7 +32,7 @@ func TestPartsOfAMachine(t *testing.T) {
 	assert.Contains(t, calctest.Part(f, "all"), "Plover X | 88.88889 steps/mm | 36 mm/rev")
 	assert.Contains(t, calctest.Part(f, "axis-4"), "Motor: 200 full steps per turn, 16 microsteps. Gear ratio: 1. Screw: 4 mm lead.")
 	assert.Contains(t, calctest.Part(f, "axis-4"), "Trust this value over a measurement")
-	assert.Contains(t, calctest.Part(f, "first"), "hand near the stop")
+	assert.Contains(t, calctest.Part(f, "first"), "hand near the off switch")
 }
 
 func TestPartsOfEverySort(t *testing.T) {
@@ -203,7 +203,7 @@ func TestPartsTheWayBack(t *testing.T) {
 	assert.Contains(t, calctest.Answer(f), "pitch or module")
 	near("find=element&as=output&output=40&pitch=2", "Axis 1, pulley teeth", 20, 20, 0, "A pulley with 20 teeth gives exactly this setting.")
 	near("out=rack&find=element&steps=50.9&angle=1.8&micro=16&module=1", "Axis 1, pinion teeth", 3200/50.9/math.Pi, 20, 100*(3200/50.9/math.Pi/20-1), fits)
-	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, screw lead", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead. Your setting works out 0.25% smaller.")
+	near("out=screw&find=element&steps=401&angle=1.8&micro=16", "Axis 1, screw lead", 3200/401., 8, 100*(400/401.-1), "a screw of 8 mm lead. Your setting calls for a part 0.25% smaller.")
 	near("out=screw&find=element&as=turn&turn=0.5in", "Axis 1, screw lead", 12.7, 13, 100*(12.7/13-1), "and inches")
 	f = near("find=gears&steps=160.4&angle=1.8&micro=16&beside=20&pitch=5&teeth=12", "Axis 1, gear ratio", 3.0075, 60, 0.25, "a gear pair of 20 → 60 teeth")
 	assert.InEpsilon(t, 60.15, calctest.Out(t, f, "driven-1"), 1e-14)

@@ -6,7 +6,6 @@ const (
 	pageMenu     = "Parts"
 	pageTitle    = "From the parts"
 	pageQuestion = "Which setting do I start with, and what does a setting say about the parts?"
-	pageAbout    = "Steps per mm and travel per motor turn for every axis of a machine, from its motors, gears, pulleys, screws and drive gears; and back, from the setting to a part."
 )
 
 var pageTasks = []sheet.Task{
@@ -20,7 +19,7 @@ var pageOutputs = []sheet.Output{
 	{ID: "lead", Label: "Lead of the screw", Unit: "mm"},
 	{ID: "diameter", Label: "Effective diameter of the drive gear, or of the drum plus the cable", Unit: "mm"},
 	{ID: "driven", Label: "Teeth on the driven side", Unit: "1"},
-	{ID: "nearest", Label: "Nearest real part", Unit: "1 or mm"},
+	{ID: "nearest", Label: "Nearest real part", Unit: "1, mm"},
 	{ID: "off", Label: "Difference from the nearest part", Unit: "%"},
 	{ID: "fitting", Label: "Setting for the nearest part", Unit: "as the setting"},
 }

@@ -14,7 +14,6 @@ var Page = sheet.Page{
 	Menu:     menu,
 	Title:    title,
 	Question: question,
-	About:    about,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&wanted=0.3&tool=caliper-0.05&scatter=0.15&speed=90&filament=1.75&melt=10&steps=538.0",
 	Tasks:    tasks,

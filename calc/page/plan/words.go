@@ -61,7 +61,7 @@ const (
 	// Problems with an entry, behind the name of its field.
 	rangeReversed word.Template = "“{to}” isn't above the lowest position, {from}. Enter the highest one here."
 	rangeTooShort word.Template = "Only {free} mm is free. A test needs at least {least} mm."
-	tooLong       word.Template = "“{length}” doesn't fit: {free} mm is free, and {slack} mm of that takes up slack. Enter {most} mm at most."
+	tooLong       word.Template = "“{length}” doesn't fit: {free} mm is free, and {slack} mm of that takes up backlash. Enter {most} mm at most."
 	tooManyRuns   word.Template = "That makes {all} runs, and the limit is {most}. Enter {n} at most."
 	oneSpeedOnly  word.Template = "All runs are at one speed. Enter at least two that differ, or choose “{choice}”."
 )
@@ -96,7 +96,7 @@ const (
 
 	beyondReach word.Template = "Your measuring tool usually reaches {reach}; here you'd have to measure {longest}."
 	nearMark                  = "The mark is less than 10% beyond the commanded length: it may go into the extruder."
-	fastTest                  = "That's fast for a test: slip may creep in. Did you mean mm/min?"
+	fastTest                  = "That's fast for a test: the drive gear may slip."
 	meltsLess   word.Template = "At {speed} the hot end has to melt {rate} but can only melt {limit}: the extruder would slip. Feed no faster than {most}."
 )
 
@@ -142,7 +142,7 @@ const (
 	freeDim      = "free"
 	runDim       = "run"
 	backDim      = "back"
-	slackDim     = "slack"
+	slackDim     = "backlash"
 	turnDim      = "to turn round"
 	movingPlus   = "moving +"
 	movingMinus  = "moving −"
@@ -150,7 +150,7 @@ const (
 
 	endAt word.Template = "{axis} {position}"
 
-	runAlt     word.Template = "{axis} is free from {from} to {to}, which is {free}. The first {slack} takes up slack. From there a run is {lengths}, and the way back {back}."
-	lengthsAlt word.Template = "{axis} is free from {from} to {to}, which is {free}. The first {slack} takes up slack. From there the runs are {lengths}, and the way back is {back} at most."
+	runAlt     word.Template = "{axis} is free from {from} to {to}, which is {free}. The first {slack} takes up backlash. From there a run is {lengths}, and the way back {back}."
+	lengthsAlt word.Template = "{axis} is free from {from} to {to}, which is {free}. The first {slack} takes up backlash. From there the runs are {lengths}, and the way back is {back} at most."
 	sidesAlt   word.Template = "{axis} is free from {from} to {to}, which is {free}. Targets at {targets}, reached from below moving + and from above moving −. At least {slack} at each end is for turning round."
 )

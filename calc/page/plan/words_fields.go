@@ -7,7 +7,6 @@ const (
 	menu     = "Plan"
 	title    = "Plan a test"
 	question = "How far, how slow and how many runs for a good enough answer?"
-	about    = "Length, runs, speed and mark of a test that is as certain as you want, with the moves as G-code and a checklist."
 )
 
 var tasks = []sheet.Task{{

@@ -12,7 +12,7 @@ const (
 	normalTension  = "Belts and screws are at the tension you normally use."
 	toolAlong      = "The ruler, caliper or dial gauge lies along the axis and can't move."
 	carriageAtLow  = "The carriage is at the lower end of the range."
-	comeFromBelow  = "Come in from below, so that slack is taken up, and read the position."
+	comeFromBelow  = "Come in from below, to take up backlash, and read the position."
 	moveAndRead    = "Move the length, wait until nothing moves, read again, and write down the difference."
 	goToEachTarget = "Go to each target moving +, then to each moving −, and turn round well beyond the last."
 
@@ -40,14 +40,14 @@ const (
 
 	movesSay word.Template = "Relative moves, in mm and mm/min. Read the lines before you send them, and send them one at a time if you can't make the controller wait in between. Lines of your own go under “{section}”."
 
-	stayFeeding                = "Stay with the machine, a hand near the stop; keep fingers away from the drive gear, idler and gears"
-	stayMoving                 = "Stay with the machine, a hand near the stop; keep fingers away from belts, screws and gears"
+	stayFeeding                = "Stay with the machine, a hand near the off switch; keep fingers away from the drive gear, idler and gears"
+	stayMoving                 = "Stay with the machine, a hand near the off switch; keep fingers away from belts, screws and gears"
 	hotFirst                   = "Before: hot end at printing temperature and steady; it burns, and molten plastic gives off fumes"
-	coldFirst                  = "Before: hot end off the path, no filament in a cold hot end; turn cold-extrusion protection back on afterwards"
+	coldFirst                  = "Before: extruder disconnected from the hot end, no filament in a cold hot end; turn cold-extrusion protection back on afterwards"
 	startAt      word.Template = "Before: go to {axis} = {from}; all moves stay between there and {axis} = {to}"
 	awayFromBed                = "Nothing may be in the way: keep well away from the bed"
 	takeUpSlack                = "take up the slack"
-	slackToRun                 = "take up the slack in the direction of the run"
+	slackToRun                 = "take up the backlash in the direction of the run"
 	runRemark    word.Template = "run {n} of {all}"
 	markRemark   word.Template = "mark the filament at {mark} mm from the extruder's inlet"
 	readRemark                 = "measure what remains to the mark, write it down"

@@ -17,7 +17,6 @@ var Page = sheet.Page{
 	Menu:     menu,
 	Title:    title,
 	Question: question,
-	About:    about,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example: "v=1&name=Heron%20extruder,Plover%20X,Plover%20Z&moves=feed&steps=564.3,88.8889,800&angle=1.8,1.8,1.8&micro=16,16,16" +
 		"&work=3,50,5&fast=,200,12&back=45&accel=,1500,100&limit=40kHz",

@@ -7,7 +7,6 @@ const (
 	menu     = "Step rate"
 	title    = "Step rate"
 	question = "What step rate do my speeds need, and can the controller keep up?"
-	about    = "The step rate (pulses per second) that your speeds need, the top speed that a controller's limit allows, and what a swap changes about them."
 )
 
 var tasks = []sheet.Task{{
@@ -22,17 +21,17 @@ var outputs = []sheet.Output{
 	{ID: "fast", Label: "Step rate at travel speed", Unit: "pulses/s"},
 	{ID: "back", Label: "Step rate at retraction speed", Unit: "pulses/s"},
 	{ID: "accel", Label: accelLabel, Unit: "pulses/s²"},
-	{ID: "microstep", Label: "Travel per microstep", Unit: "mm or °"},
-	{ID: "fullstep", Label: "Travel per full step", Unit: "mm or °"},
+	{ID: "microstep", Label: "Travel per microstep", Unit: "mm, °"},
+	{ID: "fullstep", Label: "Travel per full step", Unit: "mm, °"},
 	{ID: "allwork", Label: "Step rate of all axes together, each at its working speed", Unit: "pulses/s"},
 	{ID: "allfast", Label: "Step rate of all axes together, each at its travel speed", Unit: "pulses/s"},
-	{ID: "top", Label: "Top speed", Unit: "mm/s or °/s"},
+	{ID: "top", Label: "Top speed", Unit: "mm/s, °/s"},
 	{ID: "slower", Label: "Share of the speeds that the limit allows, all axes together", Unit: "%"},
 	{ID: "new-work", Label: "Step rate at working speed, after the swap", Unit: "pulses/s"},
 	{ID: "new-fast", Label: "Step rate at travel speed, after the swap", Unit: "pulses/s"},
 	{ID: "new-back", Label: "Step rate at retraction speed, after the swap", Unit: "pulses/s"},
-	{ID: "new-top", Label: "Top speed, after the swap", Unit: "mm/s or °/s"},
-	{ID: "new-microstep", Label: "Travel per microstep, after the swap", Unit: "mm or °"},
+	{ID: "new-top", Label: "Top speed, after the swap", Unit: "mm/s, °/s"},
+	{ID: "new-microstep", Label: "Travel per microstep, after the swap", Unit: "mm, °"},
 	{ID: "torque", Label: "Torque behind one microstep, as a share of the holding torque", Unit: "%"},
 	{ID: "holds", Label: "Torque behind one microstep", Unit: "N·m"},
 	{ID: "new-torque", Label: "Torque behind one microstep, as a share of the holding torque, after the swap", Unit: "%"},
@@ -41,7 +40,7 @@ var outputs = []sheet.Output{
 	{ID: "fullrate", Label: "Full steps per second where torque starts to fall", Unit: "steps/s"},
 	{ID: "corner", Label: "Motor speed where torque starts to fall", Unit: "rev/s"},
 	{ID: "rpm", Label: "Motor speed where torque starts to fall", Unit: "rev/min"},
-	{ID: "follow", Label: "Axis speed where torque starts to fall", Unit: "mm/s or °/s"},
+	{ID: "follow", Label: "Axis speed where torque starts to fall", Unit: "mm/s, °/s"},
 }
 
 // Sections of the form.

@@ -12,7 +12,6 @@ var Page = sheet.Page{
 	Menu:     pageMenu,
 	Title:    pageTitle,
 	Question: pageQuestion,
-	About:    pageAbout,
 	New:      func() sheet.Sheet { return newEntries() },
 	Example:  "v=1&changed=angle&moves=feed&steps=564.3&angle=1.8&anglenew=0.9&microkept=16&gearskept=pairs&drivingkept=12&drivenkept=54",
 	Outputs:  lists.Concat(pageOutputs, axis.PulseOutputs),

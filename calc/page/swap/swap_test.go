@@ -97,7 +97,7 @@ func TestSwapEntries(t *testing.T) {
 		"Full steps per turn: change to 400.",
 		"Microsteps (if set in firmware): change to 32.",
 		"Travel per motor turn: multiply by 0.333333.",
-		"Travel per output turn: leave as it is.",
+		"Travel per output turn: no change.",
 		"Gear ratio: change to 3.",
 	} {
 		assert.Contains(t, others, says)
@@ -114,9 +114,9 @@ func TestSwapOfTheSame(t *testing.T) {
 	assert.NotRegexp(t, "change to|multiply by|stored with it become", f.Report().String())
 	assert.Contains(t, calctest.Part(f, "effects"), "Microsteps 16 before and after: no setting changes for it.")
 	for _, entry := range []string{"Full steps per turn", "Microsteps (if set in firmware)"} {
-		assert.Contains(t, calctest.Part(f, "entries"), entry+": leave as it is.")
+		assert.Contains(t, calctest.Part(f, "entries"), entry+": no change.")
 	}
-	assert.Contains(t, calctest.Part(f, "others"), "Gear ratio: leave as it is.")
+	assert.Contains(t, calctest.Part(f, "others"), "Gear ratio: no change.")
 }
 
 func TestSwapInEitherConvention(t *testing.T) {

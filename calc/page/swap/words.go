@@ -9,7 +9,6 @@ const (
 	pageMenu     = "Swap"
 	pageTitle    = "Swap a part"
 	pageQuestion = "I fitted a new motor, driver or other part. Which settings change?"
-	pageAbout    = "Compare the old part with the new one: which settings change, which stay, and their new values."
 )
 
 var pageTasks = []sheet.Task{
@@ -20,12 +19,12 @@ var pageTasks = []sheet.Task{
 }
 
 var pageOutputs = []sheet.Output{
-	{ID: "steps", Label: "Steps per mm after the swap", Unit: "steps/mm or steps/°"},
-	{ID: "turn", Label: "Travel per motor turn after the swap", Unit: "mm/rev or °/rev"},
-	{ID: "output", Label: "Travel per output turn after the swap", Unit: "mm/rev or °/rev"},
-	{ID: "was-steps", Label: "Steps per mm before the swap", Unit: "steps/mm or steps/°"},
-	{ID: "was-turn", Label: "Travel per motor turn before the swap", Unit: "mm/rev or °/rev"},
-	{ID: "was-output", Label: "Travel per output turn before the swap", Unit: "mm/rev or °/rev"},
+	{ID: "steps", Label: "Steps per mm after the swap", Unit: "steps/mm, steps/°"},
+	{ID: "turn", Label: "Travel per motor turn after the swap", Unit: "mm/rev, °/rev"},
+	{ID: "output", Label: "Travel per output turn after the swap", Unit: "mm/rev, °/rev"},
+	{ID: "was-steps", Label: "Steps per mm before the swap", Unit: "steps/mm, steps/°"},
+	{ID: "was-turn", Label: "Travel per motor turn before the swap", Unit: "mm/rev, °/rev"},
+	{ID: "was-output", Label: "Travel per output turn before the swap", Unit: "mm/rev, °/rev"},
 	{ID: "x-steps", Label: "Factor of steps per mm", Unit: "1"},
 	{ID: "x-turn", Label: "Factor of travel per motor turn", Unit: "1"},
 	{ID: "x-output", Label: "Factor of travel per output turn", Unit: "1"},

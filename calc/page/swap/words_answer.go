@@ -82,7 +82,7 @@ var (
 
 // What to do with a setting of the controller.
 const (
-	leaveEntry    word.Template = "{setting}: leave as it is."
+	leaveEntry    word.Template = "{setting}: no change."
 	multiplyEntry word.Template = "{setting}: multiply by {factor}."
 	changeEntry   word.Template = "{setting}: change to {new}."
 

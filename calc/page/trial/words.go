@@ -12,7 +12,7 @@ var warnings = word.Table{
 	{string(measure.WarnTwoRuns), "Two runs give only a rough idea of the scatter. A third run cuts the ± to about a third."},
 	{string(measure.WarnAllEqual), "All results are the same: the scatter is below your tool's resolution. A finer tool would show it."},
 	{string(measure.WarnNothingKnown), "Nothing shows yet how good these readings are."},
-	{string(measure.WarnWilder), "These runs scatter more than the scatter you know from before: only theirs counts. Look for what has changed."},
+	{string(measure.WarnWilder), "These runs scatter more than the scatter you know from before: only their own scatter counts. Look for what has changed."},
 	{string(measure.WarnOverRange), "A reading is longer than this tool usually reaches. Use a longer one: measuring in two parts adds errors."},
 	{string(measure.WarnTwoLengths), "Two lengths always lie on a straight line: add a third."},
 	{string(measure.WarnNoRepeats), "With one reading at each, scatter can't be told from a bend in the line. Read each at least twice."},
@@ -38,11 +38,11 @@ const (
 	within       word.Template = "That's within your acceptable error of ± {tolerance}."
 	withinSure   word.Template = "One end of that is beyond your acceptable error of ± {tolerance}, but the error itself is most likely within it ({sure} confidence)."
 	beyond       word.Template = "That's more than your acceptable error of ± {tolerance}."
-	beyondSure   word.Template = "Not all of that is more than your acceptable error of ± {tolerance}, but the error itself most likely is ({sure} confidence)."
+	beyondSure   word.Template = "One end of that is within your acceptable error of ± {tolerance}, but the error itself is most likely beyond it ({sure} confidence)."
 	eitherSays   word.Template = "That's right at your acceptable error of ± {tolerance}, and measuring more won't settle it. Change it or leave it: either is fine."
 	tooCoarse    word.Template = "It's off, but your measurement is too coarse to correct it to ± {tolerance}."
 	cannotSettle word.Template = "More of the same won't settle it: your measurement is too coarse for ± {tolerance}."
-	cannotTell   word.Template = "These readings can't tell whether that's within your acceptable error of ± {tolerance}."
+	cannotTell   word.Template = "These readings can't tell yet whether the true error is within your acceptable ± {tolerance}."
 
 	notClearlyBeyond word.Template = "That's probably more than your acceptable error of ± {tolerance}, but it isn't clear enough yet."
 	notClearlyWithin word.Template = "That's probably within your acceptable error of ± {tolerance}, but it isn't clear enough yet."
@@ -77,8 +77,8 @@ const (
 
 	guideLabel    = "k times the combined standard uncertainty"
 	halfLabel     = "Half-width of the interval shown"
-	intervalMeans = "± is the half-width of an interval that holds the true value in 95 of 100 such tests. Where few runs scatter, it's wider than k times the standard uncertainty, because the scatter itself is poorly known. “How it works” has the formula, and how often it holds."
-	levelMeans    = "The verdict needs a clearer case the more often you look: you may look after every run, so that one lucky run must not settle it."
+	intervalMeans = "± is the half-width of an interval that holds the true value in 95 of 100 such tests. With only a few readings that differ, it's wider than k times the standard uncertainty, because the scatter itself is poorly known. “How it works” has the formula, and how often it holds."
+	levelMeans    = "You may look after every reading, so the verdict asks for more each time: one lucky reading mustn't settle it."
 )
 
 // A TestWords is what a drawing of a test says beside its dimension lines, and in words.

@@ -15,7 +15,7 @@ var (
 // The sorts of tests.
 var (
 	hotTest  = sheet.Option{Word: "hot", Label: "Hot", Hint: "through the heated hot end", Brief: "hot"}
-	coldTest = sheet.Option{Word: "open", Label: "Cold", Hint: "hot end off the path", Brief: "cold"}
+	coldTest = sheet.Option{Word: "open", Label: "Cold", Hint: "extruder disconnected from the hot end", Brief: "cold"}
 
 	oneSpeed      = sheet.Option{Word: "one", Label: "One speed", Brief: "one speed", Hint: "all runs at the same slow speed"}
 	severalSpeeds = sheet.Option{Word: "speeds", Label: "Several speeds", Brief: "several speeds", Hint: "shows slip; repeat each speed a few times"}

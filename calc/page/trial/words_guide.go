@@ -4,10 +4,10 @@ import "striderule/calc/word"
 
 // The caution in sight, by the sort of test.
 const (
-	CareHot    = "Hot end burns. Stay, hand near the stop."
-	careCold   = "Fingers off the gears. Stay, hand near the stop."
-	careLinear = "In range, Z off the bed, hand near the stop."
-	careRotary = "Cables clear of the turn, hand near the stop."
+	CareHot    = "Hot end burns. Stay with the machine, hand near the off switch."
+	careCold   = "Fingers off the gears. Stay with the machine, hand near the off switch."
+	careLinear = "In range, Z off the bed, hand near the off switch."
+	careRotary = "Nothing in the way, no cable can snag, hand near the off switch."
 )
 
 // What the guides say in words; {asked}, {mark} and {read} are lengths or angles.

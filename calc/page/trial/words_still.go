@@ -44,7 +44,7 @@ const (
 	inchesAsked word.Template = "Was the commanded length in inches? Then write the unit with it, like 4 in."
 	turnsRead   word.Template = "Are the readings in turns? Then multiply them by 360."
 	turnsAsked  word.Template = "Is the commanded angle in turns? Then multiply it by 360."
-	turnsLost   word.Template = "Does the dial start anew with each turn? Then add 360° to the readings for each turn before."
+	turnsLost   word.Template = "Does the dial start again at 0 on each turn? Then add 360° for each full turn already made."
 
 	markGone word.Template = "“{remaining}”: the mark went in, so nobody knows how much was fed. Mark farther out, and repeat the run."
 )

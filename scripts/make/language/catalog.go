@@ -23,6 +23,9 @@ const wordsFile = "words.po"
 // A catalog has the texts of a language.
 type catalog struct{ *gotext.Po }
 
+// nothing has none: all stays in English.
+var nothing = catalog{gotext.NewPo()}
+
 // open reads the texts of a language of the module at root.
 func open(root, tag string) (catalog, error) {
 	file := filepath.Join(root, Folder, tag, wordsFile)

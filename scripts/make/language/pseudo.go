@@ -17,6 +17,9 @@ var (
 
 // pseudo is a text in it: in brackets, its vowels with accents, and longer by a third.
 func pseudo(says string) string {
+	if says == "." { // the decimal mark
+		return ","
+	}
 	var b strings.Builder
 	b.WriteString("«")
 	rest := says

@@ -17,7 +17,6 @@ import (
 var technical = []string{
 	"use strict",
 	"striderule ",                   // the beginning of a cache's name
-	" or ",                          // between the units that an output may have
 	".headline data", ".bar strong", // selectors with a name
 	"Error", "Files", "Enter", "Escape", // names of the browser's own
 }

@@ -42,7 +42,12 @@ var folders = []string{"app", "calc", "web"}
 
 // no are names of what stands in words files beside the texts: keys of links, IDs, units, numbers,
 // and titles that older versions stored.
-var no = []string{"ID", "Key", "Word", "Fragment", "Unit", "units", "usual", "verdictsOnce"}
+var no = []string{"ID", "Key", "Word", "Fragment", "units", "usual", "verdictsOnce", "Language"}
+
+// isUnit reports whether a text is a unit, or several, and no word.
+func isUnit(t Text) bool { return t.Name == "Unit" && !twoWords.MatchString(t.Says) }
+
+var twoWords = regexp.MustCompile(`[a-z] [a-z]`)
 
 // same is what every language writes alike: what has no letters, G-code, names of files, clauses.
 var same = regexp.MustCompile(`^\P{L}*$|^[GM]\d+\b|^[\w-]+\.\w+$|^(ISO|JCGM|IEC) [\d.,\- H]+$`)
@@ -159,7 +164,9 @@ func ofWords(root string) ([]Text, error) {
 			})
 		}
 	}
-	return slices.DeleteFunc(all, func(t Text) bool { return slices.Contains(no, t.Name) || same.MatchString(t.Says) }), nil
+	return slices.DeleteFunc(all, func(t Text) bool {
+		return slices.Contains(no, t.Name) || isUnit(t) || same.MatchString(t.Says) && t.Name != "decimalMark"
+	}), nil
 }
 
 // A walk knows the types of what it goes through.

@@ -15,6 +15,10 @@ import (
 // folder. What is not translated stays in English, and is counted. It writes .build/words.pot too,
 // which has all texts and no translation: where a new language begins.
 func Write(root, tag string) (copied string, err error) {
+	return writeTo(root, tag, filepath.Join(root, ".build"))
+}
+
+func writeTo(root, tag, build string) (copied string, err error) {
 	byWords, err := ofWords(root)
 	if err != nil {
 		return "", err
@@ -27,7 +31,6 @@ func Write(root, tag string) (copied string, err error) {
 	for _, s := range sources {
 		all = append(all, s.texts...)
 	}
-	build := filepath.Join(root, ".build")
 	if err := writeFile(filepath.Join(build, "words.pot"), writeCatalog("", all, func(string) string { return "" })); err != nil {
 		return "", err
 	}
@@ -78,6 +81,7 @@ func (s source) in(words catalog) (said []byte, missing int, err error) {
 		says, ok := words.of(t)
 		if !ok {
 			missing++
+			continue
 		}
 		if wrong := differs(t.Says, says); wrong != "" {
 			faults = append(faults, fmt.Errorf("%s: %s", t.File, wrong))

@@ -80,7 +80,7 @@ func (s shot) take(chromium context.Context, url, scheme string) ([]byte, error)
 	ctx, end := chromedp.NewContext(chromium, chromedp.WithNewBrowserContext())
 	defer end()
 	// The tab belongs to the context that it is opened by.
-	if err := chromedp.Do(ctx, chromedp.EmulateViewport(s.width, s.height, chromedp.EmulateMobile, chromedp.EmulateScale(s.scale))); err != nil {
+	if err := chromedp.Do(ctx, chromedp.EmulateViewport(360, 740, chromedp.EmulateMobile, chromedp.EmulateScale(2))); err != nil {
 		return nil, err
 	}
 	ctx, cancel := context.WithTimeout(ctx, time.Minute)
@@ -96,28 +96,17 @@ func (s shot) take(chromium context.Context, url, scheme string) ([]byte, error)
 	// The place, once the program is there and has painted.
 	const looks = `new Promise((r) => {
 		const look = () => {
-			const ready = document.documentElement.dataset.app === "ready", e = ready && document.querySelector(%q);
-			if (!e) {
-				if (ready) for (const fold of document.querySelectorAll("details.part:not([open])")) fold.open = true; // it may lie in one
-				return setTimeout(look, 20);
-			}
+			const e = document.documentElement.dataset.app === "ready" && document.querySelector(%q);
+			if (!e) return setTimeout(look, 20);
 			scrollTo(0, 0);
-			const box = e.getBoundingClientRect(), gap = %v, top = Math.max(0, box.top - gap);
-			scrollTo(0, top);
-			setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => r([Math.max(0, box.left - gap), top, box.width + 2 * gap, box.height + 2 * gap]))), 200);
+			scrollTo(0, e.getBoundingClientRect().top - %v);
+			setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => r(true))), 200);
 		};
 		look();
 	})`
-	box, err := chromedp.Run(ctx, chromedp.Evaluate[[]float64](fmt.Sprintf(looks, s.at, s.gap), chromedp.EvalAwaitPromise))
-	if err != nil {
+	if _, err := chromedp.Run(ctx, chromedp.Evaluate[bool](fmt.Sprintf(looks, s.at, s.gap), chromedp.EvalAwaitPromise)); err != nil {
 		return nil, err
 	}
-	picture := cdppage.CaptureScreenshotParams{}
-	if s.whole {
-		beyond := true
-		picture.CaptureBeyondViewport = &beyond
-		picture.Clip = &cdppage.Viewport{X: box[0], Y: box[1], Width: box[2], Height: box[3], Scale: 1}
-	}
-	taken, err := chromedp.Call(ctx, cdppage.CaptureScreenshot, picture)
+	taken, err := chromedp.Call(ctx, cdppage.CaptureScreenshot, cdppage.CaptureScreenshotParams{})
 	return taken.Data, err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -11,7 +12,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"striderule/calc"
-	"striderule/calc/sheet"
 )
 
 const root = "../../.."
@@ -51,14 +51,12 @@ func TestReadme(t *testing.T) {
 	said, _, _ := strings.Cut(answer.Verdict.Says.String(), ". ")
 	assert.Contains(t, alts["measure-phone"], answer.String())
 	assert.Contains(t, alts["measure-phone"], answer.Verdict.Title+": "+strings.ToLower(said[:1])+said[1:])
-	moves := regexp.MustCompile(`[\d.]+ mm that one motor turn moves`).FindString(alts["drawing"])
-	require.NotEmpty(t, moves)
-	assert.Contains(t, calc.Load(page("parts"), page("parts").Example).Report().String(), strings.TrimSuffix(moves, " that one motor turn moves"))
-	for _, p := range calc.Pages[:2] {
-		for _, task := range p.Tasks {
-			if task.Occasion == sheet.Changed { // the first on the page
-				assert.Contains(t, alts["start-phone"], task.Situation)
-			}
-		}
+	for _, c := range calc.Coverages {
+		assert.Contains(t, readme, fmt.Sprintf("| %d | %.1f%% | %.1f%% |\n", c.Runs, c.Shown, c.Guide))
+	}
+	run, _ := calc.PageOf(calc.Run.Slug)
+	assert.Contains(t, readme, "| "+run.Menu+" |")
+	for _, p := range calc.Pages {
+		assert.Contains(t, readme, "| "+p.Menu+" |")
 	}
 }

@@ -72,7 +72,7 @@ func TestHosts(t *testing.T) {
 	}
 }
 
-// The feed test of README.md, and the setting that it leads to.
+// A feed test, and the setting that it leads to.
 const (
 	entries = "#v=1&steps=538.0&asked=80&mark=105&rest=28.7,28.9,28.6"
 	found   = 564.3356643

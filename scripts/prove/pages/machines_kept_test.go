@@ -104,7 +104,7 @@ func TestMachinesThatCannotBeRead(t *testing.T) {
 	before := keptMachines(p)
 	p.Reload()
 	assert.Equal(t, []string{"Heron extruder", "Plover X"}, axesShown(p))
-	assert.Contains(t, p.Text("main .problems"), "6 saved here can't be read: a newer version of this site may have written them. They stay as they are.")
+	assert.Contains(t, p.Text("main .problems"), "6 axes saved here can't be read, perhaps from a newer version of this site. Nothing was changed.")
 	assert.Equal(t, before, keptMachines(p))
 	p.Click("#down-k3x9")
 	p.Click("#delete-p7")

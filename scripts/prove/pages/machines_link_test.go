@@ -95,7 +95,7 @@ func TestClubsListWhereSomeOfItIs(t *testing.T) {
 	p.Click("#brought li a.go-on")
 	waitForSheet(p, "measure")
 	p.Wait(`document.getElementById("setting-machine")`)
-	assert.Contains(t, p.Text("main"), "It has 551.2 steps/mm since 2026-05-02; this sheet says 538.0 steps/mm.")
+	assert.Contains(t, p.Text("main"), "It has had 551.2 steps/mm since 2026-05-02; this sheet says 538.0 steps/mm.")
 
 	for _, none := range []string{"v=1", "v=1&machine=Heron", "v=1&steps=80", "x", "%"} {
 		p.Open("/machines/#" + none)

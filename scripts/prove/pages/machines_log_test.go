@@ -27,7 +27,7 @@ func TestEntriesAreSortedIn(t *testing.T) {
 	before := inStorage(p)
 	p.Click("#log-sorting > summary")
 	p.Wait(`document.getElementById("sort-a2")`)
-	assert.Contains(t, p.Text("#log-sorting"), "2 names in the log are none of your machines yet")
+	assert.Contains(t, p.Text("#log-sorting"), "2 names in the log aren't machines of yours yet")
 	assert.Equal(t, "Heron extruder", browser.Eval[string](p, `document.getElementById("sort-a2").selectedOptions[0].text`), "a name that is nearly the same")
 	assert.Contains(t, p.Text("#log-sorting"), "Hreon · Extruder, 2 entries. Is it Heron extruder?")
 	assert.Equal(t, "Choose a machine", browser.Eval[string](p, `document.getElementById("sort-a3").selectedOptions[0].text`))

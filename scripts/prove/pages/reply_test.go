@@ -148,7 +148,7 @@ func TestLinkOfAnEarlierEdition(t *testing.T) {
 	p := browser.NewSite(t).NewPage(t)
 	link := strings.Replace(askersLink, "563.8386", "564.0891219", 1)
 	p.Open(link)
-	assert.Contains(t, p.Text("#check"), "Same value; the ± is worked out differently since 2026-12.")
+	assert.Contains(t, p.Text("#check"), "Same value; the ± has been worked out differently since 2026-12.")
 	assert.False(t, browser.Eval[bool](p, `document.getElementById("check").classList.contains("differs")`))
 	p.Open(strings.Replace(link, "564.0891219", "546.8386", 1))
 	assert.Contains(t, p.Text("#check"), "Differs: the link said 546.8 ± 1.5 steps/mm; these entries give 564.1")
