@@ -3,7 +3,6 @@ package log
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -17,6 +16,7 @@ import (
 	"striderule/calc/logbook"
 	"striderule/calc/machine"
 	"striderule/calc/report"
+	"striderule/calc/word"
 )
 
 // filters choose what is listed.
@@ -127,7 +127,7 @@ func nameOf(e logbook.Entry) string {
 }
 
 // dateOf is an entry's date as it is read.
-func dateOf(e logbook.Entry) string { return strings.Replace(e.Date, "T", " ", 1) }
+func dateOf(e logbook.Entry) string { return word.Day(e.Date) }
 
 // item is one entry. Its buttons say in full what they are about.
 func (p *Page) item(e logbook.Entry) app.UI {

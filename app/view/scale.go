@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"striderule/calc/report"
+	"striderule/calc/unit"
 )
 
 // A Span maps values to pixels along one axis.
@@ -108,7 +109,7 @@ func written(v float64, decimals int) string {
 		}
 	}
 	if fraction != "" {
-		whole += "." + fraction
+		whole += unit.DecimalMark + fraction
 	}
 	if v < 0 && strings.Trim(text, "0.") != "" {
 		return "−" + whole

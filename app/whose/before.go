@@ -41,7 +41,7 @@ func (s *Sheet) Scattered() app.UI {
 	if a == nil || s.before.Dof == 0 || !f.Report().Scatter.Wanted {
 		return app.Text("")
 	}
-	text := unit.Digits(s.before.SD, scatterDigits)
+	text := unit.PlainDigits(s.before.SD, scatterDigits)
 	figure := report.Figure{Value: s.before.SD, Digits: scatterDigits, Keep: true, Unit: "mm"}
 	if s.before.Key != "spread" {
 		figure.Unit = "°"

@@ -93,12 +93,12 @@ const mostMicrosteps = 256
 // of a setting for another number that there is.
 func (k Known) microstepMistakes(f float64, rank int) []Mistake {
 	if k.Microsteps == 0 {
-		return bothWays(mixMicro, 1/f, rank, moreMicrosteps, fewerMicrosteps, "n", unit.Full(f))
+		return bothWays(mixMicro, 1/f, rank, moreMicrosteps, fewerMicrosteps, "n", unit.Whole(f))
 	}
 	var list []Mistake
 	for _, ratio := range []float64{1 / f, f} {
 		if was := float64(k.Microsteps) * ratio; was == math.Trunc(was) && was <= mostMicrosteps {
-			list = append(list, mistake(mixMicro, ratio, rank, otherMicrosteps, "was", unit.Full(was), "now", unit.Full(float64(k.Microsteps))))
+			list = append(list, mistake(mixMicro, ratio, rank, otherMicrosteps, "was", unit.Whole(was), "now", unit.Whole(float64(k.Microsteps))))
 		}
 	}
 	return list
@@ -139,7 +139,7 @@ func gearMistakes(stages Stages) []Mistake {
 		if g == 1 {
 			continue
 		}
-		pair := []string{"driving", unit.Full(float64(s.Driving)), "driven", unit.Full(float64(s.Driven))}
+		pair := []string{"driving", unit.Whole(float64(s.Driving)), "driven", unit.Whole(float64(s.Driven))}
 		list = append(list, bothWays(mixGears, 1/g, 2, pairLeftOut, pairTwice, pair...)...)
 		list = append(list, mistake(mixGears, 1/(g*g), 4, pairReversed, pair...))
 	}
@@ -152,7 +152,7 @@ func gearMistakes(stages Stages) []Mistake {
 // swapped is a part of size set where one of size fitted sits: the axis moves
 // fitted/set of what was commanded.
 func swapped(kind string, fitted, set float64, rank int, words mistakeWords) Mistake {
-	return mistake(kind, fitted/set, rank, words, "fitted", unit.Full(fitted), "set", unit.Full(set))
+	return mistake(kind, fitted/set, rank, words, "fitted", unit.Whole(fitted), "set", unit.Whole(set))
 }
 
 var (

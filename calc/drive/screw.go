@@ -75,7 +75,7 @@ func ParseScrew(text string) (Screw, error) {
 			refused.Advice = wholeStarts
 		case errors.Is(err, errThreads):
 			refused.Advice = threadsRange
-			refused.Parts = []string{"least", unit.Full(fewestThreads), "most", unit.Full(mostThreads)}
+			refused.Parts = []string{"least", unit.Whole(fewestThreads), "most", unit.Whole(mostThreads)}
 		case inchDesignation(s):
 			refused.Advice = byThreads
 		}

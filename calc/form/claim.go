@@ -35,9 +35,9 @@ type Claim struct {
 
 // claimOf is what a link of these pieces says of an answer.
 func claimOf(a *report.Answer, pieces []link.Piece) link.Piece {
-	said := a.ID + ":" + unit.Trim(a.Value, claimDigits) + ":"
+	said := a.ID + ":" + unit.PlainTrim(a.Value, claimDigits) + ":"
 	if a.U > 0 {
-		said += unit.Trim(a.U, claimUDigits)
+		said += unit.PlainTrim(a.U, claimUDigits)
 	}
 	return link.Piece{Key: link.ClaimKey, Cells: []string{said + ":" + Edition + ":" + link.Sum(pieces)}}
 }

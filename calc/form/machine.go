@@ -101,7 +101,7 @@ func (f *Form) askSetting() {
 	if f.current.Date != "" {
 		says = whichSetting
 	}
-	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: says.Fill("current", f.current.Shown, "date", f.current.Date, "sheet", sheets)})
+	f.problems = append(f.problems, report.Problem{Key: key, Row: 0, Says: says.Fill("current", f.current.Shown, "date", word.Day(f.current.Date), "sheet", sheets)})
 }
 
 // IsCurrent reports whether a setting is the one that the axis has now.

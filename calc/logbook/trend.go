@@ -4,10 +4,10 @@ import (
 	"errors"
 	"slices"
 	"strconv"
-	"strings"
 
 	"striderule/calc/measure"
 	"striderule/calc/report"
+	"striderule/calc/word"
 )
 
 // A Trend is how one result of an axis changes with time.
@@ -66,7 +66,7 @@ func trendOf(entries []Entry, id string) Trend {
 		day -= first
 		points = append(points, measure.Point{X: day, Y: e.Value})
 		shown = append(shown, report.Point{X: day, Y: e.Value, Lo: e.Value - e.U, Hi: e.Value + e.U,
-			Label: strings.Replace(e.Date, "T", " ", 1)})
+			Label: word.Day(e.Date)})
 	}
 	if len(shown) > mostShown {
 		shown = shown[len(shown)-mostShown:]
@@ -78,7 +78,7 @@ func trendOf(entries []Entry, id string) Trend {
 	}
 	t.Chart = report.Chart{
 		ID: "trend-" + id, Title: trendTitle.Fill("result", t.Label), Says: t.Says[0],
-		X:      report.Scale{Label: daysSince.Fill("date", dayOf(oldestFirst[0].Date)), Digits: shownDigits},
+		X:      report.Scale{Label: daysSince.Fill("date", word.Day(dayOf(oldestFirst[0].Date))), Digits: shownDigits},
 		Y:      report.Scale{Label: t.Label, Unit: newest.Unit, Digits: shownDigits},
 		Points: shown,
 	}

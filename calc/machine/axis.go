@@ -118,7 +118,7 @@ func (a Axis) Since() string {
 	if a.Text("set") == "" {
 		return a.Shown()
 	}
-	return since.Fill("setting", a.Shown(), "date", a.Text("set"))
+	return since.Fill("setting", a.Shown(), "date", word.Day(a.Text("set")))
 }
 
 // Brief is what is known beside the setting, in a few words.

@@ -32,6 +32,9 @@ func (f Figure) Number() string {
 	return s
 }
 
+// Plain is Number with the point in every language, as a machine reads it.
+func (f Figure) Plain() string { return unit.Plain(f.Number()) }
+
 // Full returns the figure at full precision, as a machine reads it.
 func (f Figure) Full() string { return unit.Full(f.Value) }
 

@@ -38,7 +38,7 @@ func (t Test) Doubts(c Card, text string) (says, instead string) {
 	}
 	for _, by := range [...]float64{0.1, 10, 0.01, 100} {
 		if off(v*by) <= min(most, nearSlip) {
-			instead = unit.Trim(v*by, 7)
+			instead = unit.PlainTrim(v*by, 7)
 			break
 		}
 	}

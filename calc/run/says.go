@@ -209,9 +209,9 @@ func (t Test) Usual(c Card) string {
 	key := t.Key(c)
 	if key == "mark" {
 		if was := t.mark(c); was > 0 { // it went in
-			return unit.Trim(2*was, 7)
+			return unit.PlainTrim(2*was, 7)
 		}
-		return unit.Trim(t.Wanted(c)+25, 7)
+		return unit.PlainTrim(t.Wanted(c)+25, 7)
 	}
 	texts := usual.Of(key + " " + t.choice("axis"))
 	if texts == "" {

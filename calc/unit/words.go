@@ -36,6 +36,9 @@ var (
 	}
 )
 
+// DecimalMark is how a number is written for people.
+const DecimalMark = "."
+
 // perWord is how people write the slash of a unit.
 const perWord = " per "
 

@@ -19,6 +19,14 @@ func (texts Table) Of(word string) string {
 	return ""
 }
 
+// Day writes a day, as 2026-11-25 or 2026-11-25T10:03, as people do.
+func Day(day string) string {
+	if dayForm != "{year}-{month}-{day}" && len(day) >= len("2026-11-25") {
+		day = dayForm.Fill("year", day[:4], "month", day[5:7], "day", day[8:10]) + day[10:]
+	}
+	return strings.Replace(day, "T", " ", 1)
+}
+
 // Quote puts a text in quotation marks.
 func Quote(s string) string { return "“" + s + "”" }
 

@@ -285,10 +285,10 @@ func (a *solution) whyImpossible() report.Note {
 // below a tenth of what is known of it.
 func (a *solution) number(s drive.Setting) string {
 	if u := a.uncertainty(s); u > 0 {
-		number, _ := unit.Measured(s.Value, u)
+		number, _ := unit.PlainMeasured(s.Value, u)
 		return number
 	}
-	return unit.Trim(s.Value, lineDigits)
+	return unit.PlainTrim(s.Value, lineDigits)
 }
 
 // withUnit is the number of a setting as it is entered, with its unit.

@@ -68,7 +68,7 @@ func (a *solution) apply() *report.Part {
 		if a.sheet.Line.Several() || a.sheet.TravelLine.Several() || a.sheet.RotaryLine.Several() || a.sheet.Entry.Several() {
 			undo = oldNumberLabel
 		}
-		p.Add(report.Code{ID: "line", Label: send, Text: fill(number), Of: of, Axes: axes}, report.Code{ID: "undo", Label: undo, Text: fill(a.old("", was).Number()), Of: of, Axes: axes})
+		p.Add(report.Code{ID: "line", Label: send, Text: fill(number), Of: of, Axes: axes}, report.Code{ID: "undo", Label: undo, Text: fill(a.old("", was).Plain()), Of: of, Axes: axes})
 	} else {
 		p.Add(report.Ask{Keys: []string{a.templateKey()}, For: copyFor})
 	}

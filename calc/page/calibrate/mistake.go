@@ -94,7 +94,7 @@ func (a *solution) mended() (s drive.Setting, ok bool) {
 // toSet is the number to be set now, as it is written.
 func (a *solution) toSet() string {
 	if s, ok := a.mended(); ok {
-		return unit.Trim(s.Value, mendedDigits)
+		return unit.PlainTrim(s.Value, mendedDigits)
 	}
 	return a.number(a.corrected())
 }

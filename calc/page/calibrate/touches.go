@@ -49,15 +49,15 @@ func (a *solution) toPlan() []report.Link {
 	s := a.sheet
 	wanted, scatter := "", ""
 	if s.Tol.Given {
-		wanted = unit.Trim(s.Tol.Number/2, 3)
+		wanted = unit.PlainTrim(s.Tol.Number/2, 3)
 	}
 	switch {
 	case s.Method() == trial.SeveralSpeeds: // what the speed does is no scatter
 		if a.slip.HasLack && a.slip.Lack.PureSD > 0 {
-			scatter = unit.Trim(a.slip.Lack.PureSD*a.asked, 2)
+			scatter = unit.PlainTrim(a.slip.Lack.PureSD*a.asked, 2)
 		}
 	case a.test.Scatter > 0:
-		scatter = unit.Trim(a.test.Scatter, 2)
+		scatter = unit.PlainTrim(a.test.Scatter, 2)
 	}
 	return []report.Link{axis.LinkTo(planLink, "plan", lists.Concat(
 		axis.Fills("axis", s.Axis.Chosen(), "path", s.Path.Chosen(), "trial", s.Trial.Chosen(), "wanted", wanted),

@@ -145,7 +145,7 @@ func (r row) says(to drive.Convention) report.Line {
 	from := axis.SettingFigure("", r.Setting, r.Rotary, axis.Digits, false)
 	says := report.Say(sameAs, "setting", from)
 	if motor, _ := drive.Facts(r.Setting.Convention, to); motor {
-		says = report.Say(sameAt, "setting", from, "angle", unit.Full(float64(r.Motor.StepAngle)), "micro", strconv.Itoa(int(r.Motor.Microsteps)))
+		says = report.Say(sameAt, "setting", from, "angle", unit.Whole(float64(r.Motor.StepAngle)), "micro", strconv.Itoa(int(r.Motor.Microsteps)))
 	}
 	switch {
 	case r.severally():

@@ -71,7 +71,7 @@ func (a *solution) unclear() *report.Verdict {
 	}
 	side, ok := a.bySide()
 	if n, other, found := a.otherLines(); found && !ok {
-		return unclear(linesTitle.Fill("n", n), linesOtherwise, "n", n, "given", unit.Full(a.sheet.walls()), "target", set(other.at(1)),
+		return unclear(linesTitle.Fill("n", n), linesOtherwise, "n", n, "given", unit.Whole(a.sheet.walls()), "target", set(other.at(1)),
 			"flow", a.flowBy(other), "lines", wallsLabel)
 	}
 	if !ok {

@@ -302,6 +302,6 @@ func (a *solution) partName(id string) string {
 // which nothing is to be entered.
 func (a *solution) entered() string {
 	f := a.factor()
-	number, _ := unit.Measured(f.Value, f.HalfWidth())
+	number, _ := unit.PlainMeasured(f.Value, f.HalfWidth())
 	return number
 }

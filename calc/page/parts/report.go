@@ -105,7 +105,7 @@ func (r *row) axisWord(extruder, linear string) string {
 
 // filled is the setting that was found, for another page.
 func (r *row) filled() axis.Filling {
-	return axis.Fill(axis.SettingKey(drive.StepsPerUnit, r.Rotary), unit.Trim(r.found.Value, axis.Digits))
+	return axis.Fill(axis.SettingKey(drive.StepsPerUnit, r.Rotary), unit.PlainTrim(r.found.Value, axis.Digits))
 }
 
 func (r *row) filledMotor(suffix string) []axis.Filling {

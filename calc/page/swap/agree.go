@@ -78,7 +78,7 @@ func (c *clash) note(a *solution) report.Note {
 	says := report.Sentences{report.Say(what, "setting", figure(a.setting), "fit", figure(c.fit), "new", figure(c.fit.Rescaled(a.factors)))}
 	steps := a.setting.Convention == drive.StepsPerUnit
 	if micro := math.Round(float64(c.fact.Motor.Microsteps) * c.over); steps && doubled(c.over) && micro >= 1 && micro <= 256 {
-		says.Say(fitsMicro, "setting", figure(a.setting), "micro", unit.Full(micro))
+		says.Say(fitsMicro, "setting", figure(a.setting), "micro", unit.Whole(micro))
 	}
 	if angle := float64(c.fact.Motor.StepAngle) / c.over; steps && (near(angle, 0.9) || near(angle, 1.8)) {
 		says.Say(fitsMotor, "setting", figure(a.setting), "angle", unit.Trim(angle, 2))

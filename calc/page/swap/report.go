@@ -215,7 +215,7 @@ func (a *solution) toMeasure() report.Link {
 		as = "" // the default
 	}
 	return axis.LinkTo(toCalibrate, "measure", axis.Fills("axis", moves, "as", as,
-		axis.SettingKey(a.setting.Convention, a.sheet.rotary()), unit.Trim(a.setting.Rescaled(a.factors).Value, 7))...)
+		axis.SettingKey(a.setting.Convention, a.sheet.rotary()), unit.PlainTrim(a.setting.Rescaled(a.factors).Value, 7))...)
 }
 
 // toRate hands before and after over to the page of pulse rates, if both can be
@@ -239,9 +239,9 @@ func (a *solution) toRate() (report.Link, bool) {
 		steps, stepsAfter = "stepsdeg", "stepsdeg"+axis.SuffixNew
 	}
 	entries := axis.Fills(
-		"compare", "swap", "moves", moves, steps, unit.Trim(before.Value, 8),
+		"compare", "swap", "moves", moves, steps, unit.PlainTrim(before.Value, 8),
 		"angle", positiveText(float64(was.Motor.StepAngle)), "micro", positiveText(float64(was.Motor.Microsteps)),
-		fastest, a.sheet.Fastest.Bare(), stepsAfter, unit.Trim(after.Value, 8))
+		fastest, a.sheet.Fastest.Bare(), stepsAfter, unit.PlainTrim(after.Value, 8))
 	if a.sheet.Changed.Has("angle") {
 		entries = append(entries, axis.Fill("angle"+axis.SuffixNew, positiveText(float64(is.Motor.StepAngle))))
 	}

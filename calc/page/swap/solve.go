@@ -149,7 +149,7 @@ func (s *entries) Solve() report.Report {
 	a := solution{s, all, factors, setting, given, keys, lists.Concat(keys, []string{"as", settingKey})}
 	if given {
 		r.Answer = a.answer()
-		r.Set, r.SetKey = unit.Trim(r.Answer.Value, 7), settingKey
+		r.Set, r.SetKey = unit.PlainTrim(r.Answer.Value, 7), settingKey
 		a.doubt(&r, settingKey)
 	} else {
 		r.Add(missingPart(keys, settingKey))

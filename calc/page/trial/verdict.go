@@ -115,7 +115,7 @@ func (w Wording) Span(e measure.Estimate) report.Line {
 // passes reports whether an end of an error's interval, as Span shows it, is beyond a tolerance.
 func (w Wording) passes(e measure.Estimate, tolerance float64) bool {
 	low, high := e.Interval()
-	end, _ := strconv.ParseFloat(report.Percent("", "", max(-low, high), e.HalfWidth()).Number(), 64)
+	end, _ := strconv.ParseFloat(report.Percent("", "", max(-low, high), e.HalfWidth()).Plain(), 64)
 	return end > 100*tolerance
 }
 

@@ -92,7 +92,15 @@ func TestAnotherLanguage(t *testing.T) {
 		assert.Empty(t, browser.Eval[[]string](p, englishLeft), path)
 		assert.Empty(t, browser.Eval[[]string](p, cutOff), path)
 		p.NoSidewaysScrolling()
+		assert.Empty(t, browser.Eval[[]string](p, `[...document.querySelectorAll("main data")].map((d) => d.textContent).filter((s) => /\d\.\d/.test(s))`), "%s: the point of another language", path)
 	}
+	// To people as they write it, to the machine with the point.
+	p.Open("/measure/#" + heron + "&line=M92%20E%7Bvalue%7D")
+	assert.Contains(t, p.Text(".answer"), "564,3")
+	assert.Contains(t, p.Text("#part-apply"), "M92 E564.3")
+	p.Fill("asked", "80,0")
+	p.Wait(`location.hash.includes("asked=80.0&")`)
+	assert.Contains(t, p.Text(".answer"), "564,3")
 }
 
 // A link goes from a site in one language to one in another, and gives the same.
