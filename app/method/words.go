@@ -16,16 +16,16 @@ const (
 	markSays     = "For an extruder, mark the filament before the run and measure afterwards what remains to the mark. The mark is farther away than the length you feed, so it never goes in."
 
 	doubtTitle  = "Is it the machine, or the ruler?"
-	doubtSays   = "Measure the same move three times and you get three readings. The new setting can't be better than they are, so it comes with a ±: from how much the runs differ, how finely your tool reads, and how accurate it is. 95% confidence means that the ± holds in 95 of 100 such tests."
-	verdictSays = "The verdict holds that against the error you accept (0.5% for an extruder, unless you say otherwise). If the error is almost certainly smaller: leave it. If it's almost certainly larger: change it. If it may be either: measure more, and the page says what would help most. If your tool can never settle it, the page says so."
+	doubtSays   = "Measure the same move three times and you get three readings. The new setting can't be better than they are, so it comes with a ±. It depends on how much the runs differ, how finely your tool reads, and how accurate it is. 95% confidence means that the ± holds in 95 of 100 such tests."
+	verdictSays = "The verdict compares the error, with its ±, with the error you accept (0.5% for an extruder, unless you say otherwise). If the error is almost certainly smaller: leave it. If it's almost certainly larger: change it. If it may be either: measure more, and the page says what would help most. If your tool can never settle it, the page says so."
 
 	blameTitle = "When the setting isn't to blame"
-	slipSays   = "When filament slips, it feeds less the faster you go. Test at several speeds, and the errors lie on a slope: the setting is then taken where speed no longer matters."
+	slipSays   = "When filament slips, it feeds less the faster you go. Test at several speeds, and the errors lie on a slope: the setting is then read off where the line meets speed 0, where nothing slips."
 	otherSays  = "Backlash shows when you reach the same position from both sides. A wrong step angle, microsteps or gear ratio makes the error a plain factor, such as 2: then the page names what to check before you change anything."
 
 	trustTitle                  = "Why you can trust it"
-	heldSays      word.Template = "We tried the ± on simulated machines whose true error is known, in 160 mixes of scatter, tool and way of reading. With two runs or more of one length it held in at least {least}% of the tests, in every mix."
-	verdictHeld                 = "We tried the verdicts the same way. Even if you look after each run, “leave it” and “change it” are each wrong in at most 5%, right at the limit of the error you accept, and less often elsewhere."
+	heldSays      word.Template = "We tried the ± on simulated machines whose true error is known, in 160 mixes of scatter, tool and way of reading. With two runs or more of one length it held in at least {least}% of the tests, in every mix. One run alone claims nothing."
+	verdictHeld                 = "We tried the verdicts the same way. If the true error lies exactly at the limit you accept, “leave it” and “change it” are each wrong in at most 5% of tests, even if you look after each run; anywhere else, less often."
 	partsShown                  = "Each result shows where its ± comes from, and each formula is below, with its source."
 	checkIt                     = "You can check it with a pocket calculator. Or let somebody else: a copied link opens the same sheet on any copy of this site, which says whether it gets the same result."
 	noUncertainty               = "What no ± can know: a mark measured from the wrong edge each time, a ruler that is wrong by more than you entered, a reading typed wrong."

@@ -67,9 +67,9 @@ func differs(text, translated string) string {
 // quoted writes a text as catalogs have it.
 var quoted = strings.NewReplacer(`\`, `\\`, `"`, `\"`, "\n", `\n`, "\t", `\t`)
 
-// Write writes a catalog of texts, translated by say; each once for each room, with the names
+// catalogOf is a catalog of texts, translated by say; each once for each room, with the names
 // that the code has for it.
-func writeCatalog(tag string, texts []Text, say func(string) string) []byte {
+func catalogOf(tag string, texts []Text, say func(string) string) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "msgid \"\"\nmsgstr \"\"\n\"Language: %s\\n\"\n\"Content-Type: text/plain; charset=UTF-8\\n\"\n", tag)
 	type key struct{ room, says string }

@@ -49,8 +49,9 @@ func isUnit(t Text) bool { return t.Name == "Unit" && !twoWords.MatchString(t.Sa
 
 var twoWords = regexp.MustCompile(`[a-z] [a-z]`)
 
-// same is what every language writes alike: what has no letters, G-code, names of files, clauses.
-var same = regexp.MustCompile(`^\P{L}*$|^[GM]\d+\b|^[\w-]+\.\w+$|^(ISO|JCGM|IEC) [\d.,\- H]+$`)
+// same is what every language writes alike: what has no letters, millimetres, the site's name, G-code,
+// names of files, clauses.
+var same = regexp.MustCompile(`^\P{L}*$|^ ?mm(/s)?$|^Striderule$|^[GM]\d+\b|^[\w-]+\.\w+$|^(ISO|JCGM|IEC) [\d.,\- H]+$`)
 
 // Texts finds what the module at root says, in the order of its files.
 func Texts(root string) (all []Text, err error) {

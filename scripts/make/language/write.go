@@ -31,13 +31,13 @@ func writeTo(root, tag, build string) (copied string, err error) {
 	for _, s := range sources {
 		all = append(all, s.texts...)
 	}
-	if err := writeFile(filepath.Join(build, "words.pot"), writeCatalog("", all, func(string) string { return "" })); err != nil {
+	if err := writeFile(filepath.Join(build, "words.pot"), catalogOf("", all, func(string) string { return "" })); err != nil {
 		return "", err
 	}
 	from := root
 	if tag == Pseudo {
 		from = filepath.Join(build, "pseudo")
-		if err := writeFile(filepath.Join(from, Folder, tag, wordsFile), writeCatalog(tag, all, pseudo)); err != nil {
+		if err := writeFile(filepath.Join(from, Folder, tag, wordsFile), catalogOf(tag, all, pseudo)); err != nil {
 			return "", err
 		}
 	}

@@ -108,6 +108,10 @@ func TestLabelsAreWhatIsPrinted(t *testing.T) {
 		require.NoError(t, os.WriteFile(filepath.Join(keep, "labels.png"), data, 0o644))
 	}
 	assert.Contains(t, readQR(t, sheets[0]), p.Root()+"measure/#v=1&steps=538.0")
+	text, err := exec.Command("pdftotext", file, "-").Output()
+	require.NoError(t, err)
+	assert.Contains(t, string(text), "Scan to calibrate")
+	assert.NotContains(t, string(text), "No warranty", "the page's foot lies under the labels")
 }
 
 // A label says so where its code would be too fine.
