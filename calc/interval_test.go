@@ -146,7 +146,7 @@ func TestRoundingNoiseIsNoScatter(t *testing.T) {
 func TestTwoEqualReadingsGiveNoVerdict(t *testing.T) {
 	f := calctest.Open(t, "measure", "v=1&steps=400&asked=100&read=fed&fed=99.3,99.3&tool=caliper-0.05")
 	assert.Equal(t, report.MeasureMore, calctest.Verdict(f).Kind)
-	assert.Contains(t, calctest.Verdict(f).Says.String(), "probably more than your acceptable error of ± 0.5%, but it isn't clear enough yet")
+	assert.Contains(t, calctest.Verdict(f).Says.String(), "looks like more than your acceptable error of ± 0.5%: more runs must confirm it")
 	assert.NotContains(t, []report.VerdictKind{report.Change, report.Leave}, kindOf(t, "flow", "scale=verified&width=0.45&layer=0.2&thick=0.62,0.62&tool=caliper-0.01"))
 	assert.Equal(t, report.MeasureMore, kindOf(t, "flow", "scale=verified&width=0.45&layer=0.2&walls=4&thick=1.78,1.78&tool=caliper-0.01"))
 	assert.Equal(t, report.Change, kindOf(t, "measure", "steps=400&asked=100&read=fed&fed=99,99,99&tool=caliper-0.05"), "three equal ones do")

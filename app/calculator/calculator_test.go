@@ -128,9 +128,9 @@ func TestAKeyAndWhatFollows(t *testing.T) {
 func TestOnlyWhatIsToBeSetIsLarge(t *testing.T) {
 	const told = `class="answer`
 	for rest, want := range map[string]struct{ copied, label, not string }{
-		"24.7,25.3,24.6": {"538", "For now, keep steps per mm at", "536.8"},             // not to be told yet
-		"24.9,25,25.05":  {"538", "Keep steps per mm at", "537.8"},                      // right as it is
-		"66.2,66.4,66.1": {"1076", "Mistake found? Set steps per mm to", "1110.232158"}, // twice, and a little
+		"24.7,25.3,24.6": {"538", "For now, keep steps per mm at", "536.8"},                       // not to be told yet
+		"24.9,25,25.05":  {"538", "Keep steps per mm at", "537.8"},                                // right as it is
+		"66.2,66.4,66.1": {"1076", "If the machine is right, set steps per mm to", "1110.232158"}, // twice, and a little
 		"28.7,28.9,28.6": {"564.3356643", "Change it", "copy=\"538"},
 	} {
 		b := newBench(t, "measure", "v=1&steps=538.0&asked=80&mark=105&tool=caliper-0.05&rest="+rest)

@@ -47,7 +47,7 @@ const (
 	answerAloud    word.Template = "{label}: {figure}. {says}"
 	lotsTitle                    = "Check by simulation"
 	lotsAbout                    = "200,000 random trials with the same sources of error. Their interval should agree with the one above."
-	lotsWider                    = "The one above is wider. From five runs on it's never narrower than the Guide's, which takes a tool's error as bell-shaped, though it has an end."
+	lotsWider                    = "The one above is wider. From five runs on it's never narrower than the Guide's, which takes a tool's error as bell-shaped, though it has limits."
 	runLots                      = "Run 200,000 trials"
 	lotsSoFar                    = "Trials done"
 	stopLots                     = "Stop"

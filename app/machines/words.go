@@ -5,7 +5,7 @@ import "striderule/calc/word"
 // The page.
 const (
 	Name         = "Machines"
-	pageQuestion = "What are my machines set to, and where do I go on?"
+	pageQuestion = "What are my machines set to, and what's next?"
 	whereTheyAre = "Saved in this browser only, beside the log. Save a file of the log now and then: it has the machines too."
 	empty        = "No machine yet. Add one here, or use “Save as a machine” on Calibrate."
 	notYet       = "Your machines appear here once the page has loaded."

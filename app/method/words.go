@@ -25,7 +25,7 @@ const (
 
 	trustTitle                  = "Why you can trust it"
 	heldSays      word.Template = "We tried the ± on simulated machines whose true error is known, in 160 mixes of scatter, tool and way of reading. With two runs or more of one length it held in at least {least}% of the tests, in every mix. One run alone claims nothing."
-	verdictHeld                 = "We tried the verdicts the same way. If the true error lies exactly at the limit you accept, “leave it” and “change it” are each wrong in at most 5% of tests, even if you look after each run; anywhere else, less often."
+	verdictHeld                 = "We tried the verdicts the same way. If the true error lies exactly at the limit you accept, “leave it” and “change it” are each wrong in at most 5% of tests, even if you check after each run; anywhere else, less often."
 	partsShown                  = "Each result shows where its ± comes from, and each formula is below, with its source."
 	checkIt                     = "You can check it with a pocket calculator. Or let somebody else: a copied link opens the same sheet on any copy of this site, which says whether it gets the same result."
 	noUncertainty               = "What no ± can know: a mark measured from the wrong edge each time, a ruler that is wrong by more than you entered, a reading typed wrong."
@@ -58,15 +58,15 @@ const (
 
 // How often the interval holds.
 const (
-	coverageSays    = "Three runs give a fair answer, five a good one: certainty from two is dear, from five cheap. “95% confidence” was tried on simulated machines whose true error is known: 160 mixes of scatter (0.05 to 5 times the tool's resolution), accuracy (none to 5 times the resolution) and kind of test. The table has the worst of the 160."
+	coverageSays    = "Three runs give a fair answer, five a good one: two give a much wider ±. “95% confidence” was tried on simulated machines whose true error is known: 160 mixes of scatter (0.05 to 5 times the tool's resolution), accuracy (none to 5 times the resolution) and kind of test. The table has the worst of the 160."
 	coverageCaption = "How often the interval held the true error, worst of 160 mixes"
 	coverageRuns    = "Runs"
 	coverageShown   = "The ± shown holds in"
 	coverageGuide   = "k · u holds in"
 	coverageWidth   = "Mean width, times"
 
-	coverageWhy                 = "k · u is the expanded uncertainty of the Guide (JCGM 100). It takes one t for everything. Where few runs happen to scatter little, that t becomes small as well, and the interval too narrow. So the ± shown gives the scatter its own t, and takes the tool's errors for what they are: evenly spread, with an end. The last column has its mean width, compared with a test whose scatter is known beforehand."
-	coverageLevel               = "You may look after every run, and stop when there is a verdict. Each look is a chance to err, so a verdict at n runs may err in 5.5% / n (0.5% at two). Looking from 3 to 50 runs, at an error that is just at the limit, that errs in at most 5% either way. If you planned the number of runs, the first look is at that number, and may err in 5%."
+	coverageWhy                 = "k · u is the expanded uncertainty of the Guide (JCGM 100). It takes one t for everything. Where few runs happen to scatter little, that t becomes small as well, and the interval too narrow. So the ± shown gives the scatter its own t, and takes the tool's errors for what they are: evenly spread, within limits. The last column has its mean width, compared with a test whose scatter is known beforehand."
+	coverageLevel               = "You may check after every run, and stop when there is a verdict. Each look is a chance to err, so a verdict at n runs may err in 5.5% / n (0.5% at two). Looking from 3 to 50 runs, at an error that is just at the limit, that errs in at most 5% either way. If you planned the number of runs, the first look is at that number, and may err in 5%."
 	coverageRow   word.Template = "{n} runs"
 )
 

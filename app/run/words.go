@@ -43,7 +43,7 @@ const (
 	ofMachine  word.Template = "{machine} · {where}"
 	linesLabel               = "Send"
 	thenTap                  = "Send them once, on the controller's console: this page sends nothing. Stay with the machine, a hand near the off switch."
-	sentBefore               = "You have sent these lines. Once more would move it once more."
+	sentBefore               = "You've sent these lines. Sending them again moves it again."
 	orAnother                = "Or begin another test:"
 	mayDim                   = "This browser can't keep the screen awake: it may go dark during a move."
 	leftToWait word.Template = "{minutes}:{seconds}"
@@ -60,10 +60,10 @@ const (
 )
 
 // The page before the program is there.
-const beforeStart = "These are the steps. The program, which is starting, leads through them one at a time."
+const beforeStart = "These are the steps. The program is starting: it leads you through them one at a time."
 
 var steps = []string{
-	"See to the machine: the hot end burns. Stay with it, a hand near the off switch.",
+	"Get the machine ready: don't touch the hot end. Stay with the machine, a hand near the off switch.",
 	"Mark the filament, farther from the inlet than it will feed; or set the tool to zero.",
 	"Send one slow move, and wait until nothing moves.",
 	"Measure what remains to the mark, or how far it moved.",

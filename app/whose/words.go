@@ -10,7 +10,7 @@ const (
 	cancelIt                      = "Cancel"
 	notSaved                      = "Not saved."
 	saveAsMachine                 = "Save as a machine"
-	machineAbout    word.Template = "Keeps {setting} and all facts of this sheet, not its readings: one tap fills them in from then on. Saved on this device only."
+	machineAbout    word.Template = "Keeps {setting} and all facts of this sheet (no readings), for one tap to fill in later. Saved on this device only."
 	nameMachine                   = "Machine: please enter a name."
 	toMachines                    = "All machines"
 	keepTheFacts                  = "Keep these facts"

@@ -23,8 +23,8 @@ var sayings = word.Table{
 	{"ask tool", "What are you measuring with?"},
 	{"ask tooldeg", "What are you measuring with?"},
 
-	{"care", "The extruder will feed {far} of filament in each run, when you send it."},
-	{"care travel", "The axis will move up to {far} in the + direction, and back. Put it at its low end."},
+	{"care", "The extruder will feed {far} of filament in each run, when you send the lines."},
+	{"care travel", "The axis will move up to {far} in the + direction, and back. Put it near its low end, Z off the bed."},
 	{"care rotary", "The axis will turn by up to {far} in the + direction, and back."},
 	{"care sides", "The axis will move between {low} and {far} in machine coordinates. Home it first."},
 	{"care later", "The axis will move as far as you choose for each run, plus up to {more}, and back. Put it where there is room."},
@@ -98,7 +98,7 @@ const (
 	about        word.Template = "About {about} if all is right."
 	aboutAndLast word.Template = "About {about} if all is right; {last} last time."
 	goneTitle                  = "The mark went in"
-	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Twice as much as commanded is a common mistake after a swap: keep a hand near the off switch."
+	goneSays                   = "Then nobody knows how much was fed. Mark the filament farther out, and make this run again. Feeding twice as much is common after a swap: keep a hand near the off switch."
 
 	doubtMark                   = "That's within the commanded length: the mark would go in. Mark it farther out."
 	doubtRoom     word.Template = "On the way it goes to {low}. Is there room, with no endstop in between?"

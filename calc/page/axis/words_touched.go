@@ -110,7 +110,7 @@ const (
 const (
 	savedWins                 = "Settings saved in the controller may override the config file. Save the new value there, or clear it."
 	scriptSets  word.Template = "A start-up script, macro or profile that still sets {old}: change it to {new}."
-	secondMotor               = "A second motor on the same axis or belt path (crossed belts, delta towers) gets the same value."
+	secondMotor               = "A second motor on the same axis or belt path (crossed belts, delta towers) needs the same parts and the same value."
 )
 
 // Links to the page of swaps.

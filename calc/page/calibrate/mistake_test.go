@@ -25,8 +25,8 @@ func TestMeasureMistakeWithAnErrorOfItsOwn(t *testing.T) {
 	assert.Equal(t, "Look for a mistake first", a.Verdict.Title)
 	assert.Contains(t, a.Verdict.Says.String(), "That calls for 2 times the setting, plus 3.2%")
 	require.NotNil(t, a.Keep, "the plain correction is not the headline")
-	assert.Equal(t, "Mistake found? Set steps per mm to: 1076 steps/mm", a.Keep.Label+": "+a.Keep.String())
-	assert.Contains(t, a.Says.String(), "set 1076 steps/mm and calibrate")
+	assert.Equal(t, "If the machine is right, set steps per mm to: 1076 steps/mm", a.Keep.Label+": "+a.Keep.String())
+	assert.Contains(t, a.Says.String(), "set 1076 steps/mm. Then repeat")
 	assert.InEpsilon(t, 538*80/(105-66.2333333333), a.Value, 1e-9, "the check value of the link stays that of the readings")
 
 	ratio := calctest.Part(f, "ratio")

@@ -63,7 +63,7 @@ const (
 	partsSay     word.Template = "But {setting} is what a whole number of teeth or a standard lead gives: {travel} per turn. For belts and screws, trust that over a reading."
 	partsSuppose word.Template = "But {setting} is what a whole number of teeth or a standard lead gives, {travel} per turn, if motor and gears are the usual ones (1.8°, 16 microsteps, no gears): fill in “{section}” to be sure. For belts and screws, trust that over a reading."
 	partsUnless                = "Change it only if you find a part that explains the difference."
-	slipLeftOut                = "Slip isn't included."
+	slipLeftOut                = "That's at zero speed, without slip."
 	oneRunSays                 = "One run can't show the scatter: make at least three."
 )
 
@@ -94,7 +94,7 @@ var checkTitles = [...]string{
 const (
 	newLabel       word.Template = "New {setting}"
 	doubtfulLabel  word.Template = "New {setting}, if there is no mistake"
-	mendLabel      word.Template = "Mistake found? Set {setting} to"
+	mendLabel      word.Template = "If the machine is right, set {setting} to"
 	aloneLabel     word.Template = "{name} by the readings alone"
 	interimLabel   word.Template = "For now, set {setting} to"
 	holdLabel      word.Template = "For now, keep {setting} at"
@@ -106,7 +106,7 @@ const (
 
 	currently     word.Template = "Currently {setting}."
 	afterSays     word.Template = "After the change the error is {error}. Before it, the setting was {setting}."
-	thenCalibrate word.Template = "Once you've found the mistake, set {setting} and calibrate: repeat this test."
+	thenCalibrate word.Template = "Find the mistake first. If the machine is right, set {setting}. Then repeat this test."
 	nothingToGain               = "There's nothing to gain by changing it."
 	notYetSays                  = "Don't enter this yet."
 )

@@ -68,7 +68,7 @@ const (
 	thenCalibrateStep               = "Then repeat this test on a new sheet, with the setting in use then: that's the calibration."
 	checkHereStep     word.Template = "Enter the check runs under “{section}”, and keep the old setting in the form."
 	newSheetStep                    = "Enter the check runs on a new sheet, with the new setting."
-	whatIfStep                      = "No change? The controller isn't using the new value. Still off? Look for slip or a bad reading. Off the other way? The value probably went into the wrong setting."
+	whatIfStep                      = "No change? The controller isn't using the new value. Still off? Look for slip or a bad reading. Off the other way? The old setting here wasn't the one in use."
 	seePartStep       word.Template = "Then see “{part}”."
 	guardBack                       = "Turn cold-extrusion protection back on if you turned it off for this test."
 	partsFor                        = "what your parts give"

@@ -63,7 +63,7 @@ func TestRateTogether(t *testing.T) {
 	f.Set("share", 0, "all")
 	assert.InEpsilon(t, 48000., f.Report().Answer.Value, 1e-15)
 	assert.Contains(t, calctest.Answer(f), "All axes together at working speed need 48000 pulses/s")
-	assert.Contains(t, calctest.Answer(f), "or "+percent(83.3)+" of these speeds")
+	assert.Contains(t, calctest.Answer(f), "run at "+percent(83.3)+" of these speeds")
 	assert.InEpsilon(t, 40/48.*100, calctest.Out(t, f, "slower"), 1e-14)
 	alone := calctest.Open(t, "rate", "v=1&steps=80&work=300&limit=40kHz&share=all")
 	assert.InEpsilon(t, 24000., alone.Report().Answer.Value, 1e-15)

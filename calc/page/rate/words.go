@@ -33,7 +33,7 @@ const (
 	overLimit               = "Too fast for your controller."
 	inLimit   word.Template = "OK: {share} of your controller's limit."
 	axisOver  word.Template = "{axis} at {speed} needs {rate}, over the limit of {limit}. Use fewer microsteps, or stay at {stay} or less."
-	allOver   word.Template = "{axis} at {speed} need {rate}, over the limit of {limit}. Use fewer microsteps, or {stay} of these speeds."
+	allOver   word.Template = "{axis} at {speed} need {rate}, over the limit of {limit}. Use fewer microsteps, or run at {stay} of these speeds."
 	allOK                   = "All your speeds are OK."
 )
 

@@ -32,17 +32,17 @@ const belt = "&anglekept=1.8&gearskept=none&pitchkept=2&teethkept=18" // 88.889 
 // The setting of one number of microsteps beside another: the answer is twice what it should be.
 func TestSettingOfOtherMicrosteps(t *testing.T) {
 	f := calctest.Open(t, "swap", "v=1&changed=micro&steps=88.888889&micro=8&micronew=64"+belt)
-	assert.Equal(t, "88.88889 steps/mm doesn't fit the old parts: they give 44.44444 steps/mm, and 355.5556 steps/mm after the swap. "+
+	assert.Equal(t, "88.88889 steps/mm doesn't fit the old parts: those give 44.44444 steps/mm, the new ones 355.5556 steps/mm. "+
 		"88.88889 steps/mm fits 16 microsteps. 88.88889 steps/mm fits a 0.9° motor.", doubted(t, f.Fragment()))
 	assert.Equal(t, report.Remark{Key: "steps", Says: "These parts give 44.44444 steps/mm.", Doubt: true}, f.RemarkAt("steps", 0))
 	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=88.888889&micro=16&micronew=64"+belt))
 	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=44.1&micro=8&micronew=64"+belt), "a correction of less than a hundredth")
-	assert.Contains(t, doubted(t, "v=1&changed=micro&as=turn&turn=18&micro=8&micronew=64"+belt), "18 mm/rev doesn't fit the old parts: they give 36 mm/rev, and 36 mm/rev after the swap.")
+	assert.Contains(t, doubted(t, "v=1&changed=micro&as=turn&turn=18&micro=8&micronew=64"+belt), "18 mm/rev doesn't fit the old parts: those give 36 mm/rev, the new ones 36 mm/rev.")
 	// Nobody said whether there are gears: they could make a half, not a double.
 	plain := strings.Replace(belt, "&gearskept=none", "", 1)
-	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=88.888889&micro=8&micronew=64"+plain), "without gears they give 44.44444 steps/mm")
+	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=88.888889&micro=8&micronew=64"+plain), "without gears those give 44.44444 steps/mm")
 	assert.Empty(t, doubted(t, "v=1&changed=micro&steps=133.333&micro=8&micronew=64"+plain), "gears of 3:1")
-	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=29.63&micro=8&micronew=64"+plain), "without gears they give 44.44444 steps/mm")
+	assert.Contains(t, doubted(t, "v=1&changed=micro&steps=29.63&micro=8&micronew=64"+plain), "without gears those give 44.44444 steps/mm")
 }
 
 // Where the parts are not known, the page says at least what it takes the setting for.
@@ -73,7 +73,7 @@ func TestSettingSaysWhatItIsTakenFor(t *testing.T) {
 // A screw typed by its pitch, where the steps say that it has two starts.
 func TestScrewTypedByItsPitch(t *testing.T) {
 	const z = "v=1&changed=out&steps=640&out=screw&outnew=screw&screwnew=5&anglekept=1.8&microkept=16"
-	assert.Equal(t, "640 steps/mm doesn't fit the old parts: without gears they give 1280 steps/mm, and 640 steps/mm after the swap. "+
+	assert.Equal(t, "640 steps/mm doesn't fit the old parts: without gears those give 1280 steps/mm, the new ones 640 steps/mm. "+
 		"640 steps/mm fits 8 microsteps. 640 steps/mm fits a screw of 5 mm lead: if yours has 2 starts, write 2.5 x 2.", doubted(t, z+"&screw=2.5"))
 	assert.Empty(t, doubted(t, z+"&screw=2.5x2"))
 	assert.Contains(t, doubted(t, z+"&screw=4&gearskept=none"), "fits a screw of 5 mm lead.")

@@ -23,8 +23,8 @@ const (
 
 // Where the old setting and the old parts disagree.
 const (
-	disagrees      word.Template = "{setting} doesn't fit the old parts: they give {fit}, and {new} after the swap."
-	disagreesPlain word.Template = "{setting} doesn't fit the old parts: without gears they give {fit}, and {new} after the swap."
+	disagrees      word.Template = "{setting} doesn't fit the old parts: those give {fit}, the new ones {new}."
+	disagreesPlain word.Template = "{setting} doesn't fit the old parts: without gears those give {fit}, the new ones {new}."
 	fitsMicro      word.Template = "{setting} fits {micro} microsteps."
 	fitsMotor      word.Template = "{setting} fits a {angle}° motor."
 	fitsLead       word.Template = "{setting} fits a screw of {lead} lead."

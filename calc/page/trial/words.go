@@ -13,7 +13,7 @@ var warnings = word.Table{
 	{string(measure.WarnAllEqual), "All results are the same: the scatter is below your tool's resolution. A finer tool would show it."},
 	{string(measure.WarnNothingKnown), "Nothing shows yet how good these readings are."},
 	{string(measure.WarnWilder), "These runs scatter more than the scatter you know from before: only their own scatter counts. Look for what has changed."},
-	{string(measure.WarnOverRange), "A reading is longer than this tool usually reaches. Use a longer one: measuring in two parts adds errors."},
+	{string(measure.WarnOverRange), "A reading is longer than this tool usually reaches. Use a longer tool: measuring in two parts adds errors."},
 	{string(measure.WarnTwoLengths), "Two lengths always lie on a straight line: add a third."},
 	{string(measure.WarnNoRepeats), "With one reading at each, scatter can't be told from a bend in the line. Read each at least twice."},
 	{string(measure.WarnRepeatsEqual), "All repeats are the same: the scatter is below your tool's resolution."},
@@ -44,8 +44,8 @@ const (
 	cannotSettle word.Template = "More of the same won't settle it: your measurement is too coarse for ± {tolerance}."
 	cannotTell   word.Template = "These readings can't tell yet whether the true error is within your acceptable ± {tolerance}."
 
-	notClearlyBeyond word.Template = "That's probably more than your acceptable error of ± {tolerance}, but it isn't clear enough yet."
-	notClearlyWithin word.Template = "That's probably within your acceptable error of ± {tolerance}, but it isn't clear enough yet."
+	notClearlyBeyond word.Template = "That looks like more than your acceptable error of ± {tolerance}: more runs must confirm it."
+	notClearlyWithin word.Template = "That looks like less than your acceptable error of ± {tolerance}: more runs must confirm it."
 	comesWithPlan    word.Template = "You planned {n} runs: the verdict comes with the last of them."
 )
 
@@ -78,7 +78,7 @@ const (
 	guideLabel    = "k times the combined standard uncertainty"
 	halfLabel     = "Half-width of the interval shown"
 	intervalMeans = "± is the half-width of an interval that holds the true value in 95 of 100 such tests. With only a few readings that differ, it's wider than k times the standard uncertainty, because the scatter itself is poorly known. “How it works” has the formula, and how often it holds."
-	levelMeans    = "You may look after every reading, so the verdict asks for more each time: one lucky reading mustn't settle it."
+	levelMeans    = "You may check after every reading, so the verdict gets stricter each time: one lucky reading mustn't settle it."
 )
 
 // A TestWords is what a drawing of a test says beside its dimension lines, and in words.
