@@ -109,7 +109,7 @@ func written(v float64, decimals int) string {
 		}
 	}
 	if fraction != "" {
-		whole += unit.DecimalMark + fraction
+		whole += unit.Shown("." + fraction)
 	}
 	if v < 0 && strings.Trim(text, "0.") != "" {
 		return "−" + whole

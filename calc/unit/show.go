@@ -9,7 +9,7 @@ import (
 // Digits writes v with the given number of significant digits, zeros kept:
 // Digits(80, 4) is "80.00". It uses no exponent for what people meet here
 // (1e-6 to 1e15). v must be finite; digits 1 to 17.
-func Digits(v float64, digits int) string { return shown(PlainDigits(v, digits)) }
+func Digits(v float64, digits int) string { return Shown(PlainDigits(v, digits)) }
 
 // PlainDigits is Digits with the point in every language, for a link or a machine.
 func PlainDigits(v float64, digits int) string {
@@ -28,7 +28,7 @@ func PlainDigits(v float64, digits int) string {
 
 // Trim writes v with at most the given number of significant digits, without
 // zeros at the end: Trim(80, 7) is "80".
-func Trim(v float64, digits int) string { return shown(PlainTrim(v, digits)) }
+func Trim(v float64, digits int) string { return Shown(PlainTrim(v, digits)) }
 
 // PlainTrim is Trim with the point in every language.
 func PlainTrim(v float64, digits int) string {
@@ -49,7 +49,7 @@ func PlainTrim(v float64, digits int) string {
 // finite. Source: JCGM 100, 7.2.6.
 func Measured(v, u float64) (value, uncertainty string) {
 	value, uncertainty = PlainMeasured(v, u)
-	return shown(value), shown(uncertainty)
+	return Shown(value), Shown(uncertainty)
 }
 
 // PlainMeasured is Measured with the point in every language.
@@ -64,24 +64,24 @@ func PlainMeasured(v, u float64) (value, uncertainty string) {
 	return strconv.FormatFloat(v, 'f', decimals, 64), strconv.FormatFloat(u, 'f', decimals, 64)
 }
 
-// shown is a number as the language writes it.
-func shown(number string) string {
-	if DecimalMark != "." {
-		number = strings.Replace(number, ".", DecimalMark, 1)
+// Shown is a number as the language writes it.
+func Shown(number string) string {
+	if decimalMark != "." {
+		number = strings.Replace(number, ".", decimalMark, 1)
 	}
 	return number
 }
 
 // Plain is a number that was written for people, with the point.
 func Plain(number string) string {
-	if DecimalMark != "." {
-		number = strings.Replace(number, DecimalMark, ".", 1)
+	if decimalMark != "." {
+		number = strings.Replace(number, decimalMark, ".", 1)
 	}
 	return number
 }
 
 // Whole is Full as people read it.
-func Whole(v float64) string { return shown(shortest(v)) }
+func Whole(v float64) string { return Shown(shortest(v)) }
 
 // Full writes v with as many digits as it takes to read back the same value, with the point in
 // every language.

@@ -36,8 +36,8 @@ var (
 	}
 )
 
-// DecimalMark is how a number is written for people.
-const DecimalMark = "."
+// decimalMark is how a number is written for people.
+const decimalMark = "."
 
 // perWord is how people write the slash of a unit.
 const perWord = " per "

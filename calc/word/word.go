@@ -22,7 +22,7 @@ func (texts Table) Of(word string) string {
 // Day writes a day, as 2026-11-25 or 2026-11-25T10:03, as people do.
 func Day(day string) string {
 	if dayForm != "{year}-{month}-{day}" && len(day) >= len("2026-11-25") {
-		day = dayForm.Fill("year", day[:4], "month", day[5:7], "day", day[8:10]) + day[10:]
+		day = strings.Replace(day, day[:10], dayForm.Fill("year", day[:4], "month", day[5:7], "day", day[8:10]), 1)
 	}
 	return strings.Replace(day, "T", " ", 1)
 }

@@ -166,7 +166,7 @@ func ofWords(root string) ([]Text, error) {
 		}
 	}
 	return slices.DeleteFunc(all, func(t Text) bool {
-		return slices.Contains(no, t.Name) || isUnit(t) || same.MatchString(t.Says) && t.Name != "DecimalMark"
+		return slices.Contains(no, t.Name) || isUnit(t) || same.MatchString(t.Says) && t.Name != "decimalMark"
 	}), nil
 }
 
