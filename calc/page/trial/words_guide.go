@@ -4,7 +4,7 @@ import "striderule/calc/word"
 
 // The caution in sight, by the sort of test.
 const (
-	CareHot    = "Don't touch the hot end. Stay with the machine, hand near the off switch."
+	CareHot    = "Hot end burns. Stay near the off switch."
 	careCold   = "Fingers off the gears. Stay with the machine, hand near the off switch."
 	careLinear = "In range, Z off the bed, hand near the off switch."
 	careRotary = "Nothing in the way, no cable can snag, hand near the off switch."

@@ -106,7 +106,7 @@ func TestFlowByMassAndDiameter(t *testing.T) {
 		p.FillNth("across", i, text)
 	}
 	p.Choose("tool", "caliper-0.01")
-	assert.Contains(t, p.Text(".answer"), "within its usual ± 0.03 mm")
+	assert.Contains(t, p.Text(".answer"), "is accurate to the usual ± 0.03 mm")
 	p.Fill("limits", "0,005")
 	assert.InEpsilon(t, (1.75/1.70)*(1.75/1.70), p.Value("out-flow"), 1e-12)
 	assert.Contains(t, p.Text("#verdict"), "Change it")

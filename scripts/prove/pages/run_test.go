@@ -229,7 +229,7 @@ func TestRunCountsByTheClock(t *testing.T) {
 	p.Back()
 	p.Wait(`document.getElementById("card").dataset.card === "move-1"`)
 	p.Settle()
-	assert.Contains(t, p.Text("#card"), "You have sent these lines", "the move is over: its count is not taken up again")
+	assert.Contains(t, p.Text("#card"), "You've sent these lines", "the move is over: its count is not taken up again")
 	assert.Equal(t, "Next", p.Text("#run-next"))
 }
 
