@@ -121,9 +121,10 @@ window.striderule = window.striderule || {};
     menu().firstElementChild.focus();
   });
 
-  // ---- A chip that is half out of its strip comes into it with the focus: browsers leave it.
+  // ---- A chip that is half out of its strip comes into it with the focus: browsers leave it. Not
+  // while a button is pressed, or it would be gone from under the mouse.
   addEventListener("focusin", (e) => {
-    if (e.target.closest(".chips")) e.target.scrollIntoView({ inline: "nearest", block: "nearest" });
+    if (!pressed && e.target.closest(".chips")) e.target.scrollIntoView({ inline: "nearest", block: "nearest" });
   });
 
   // ---- Who looks for a word finds it in closed folds too: browsers open what they find.
