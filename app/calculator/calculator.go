@@ -370,11 +370,11 @@ func (c *calculator) Render() app.UI {
 // chips fill the sheet in, or empty it.
 func (c *calculator) chips() app.UI {
 	offer, label, _ := c.offer()
-	var chips []app.UI
+	chips := c.whose.Chips()
 	if c.page.Slug == machine.Page {
 		chips = append(chips, app.A().Class("chip").ID("run-it").Href(site.LinkTo(site.PathOf(calc.Run.Slug), c.form.AddressFragment())).Text(runIt))
 	}
-	return app.Div().Class("chips").Body(append(append(chips, c.whose.Chips()...),
+	return app.Div().Class("chips").Body(append(chips,
 		app.Button().Type("button").ID(offer).Text(label).OnClick(func(ctx app.Context, e app.Event) {
 			_, _, sheet := c.offer()
 			c.replace(ctx, "", sheet)
