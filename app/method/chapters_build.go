@@ -16,12 +16,11 @@ import (
 	"striderule/calc/unit"
 )
 
-// chapters are the content of the method's page, from the same declarations that the
-// calculators use.
 // slips is a feed test at three speeds, where it feeds less the faster it is asked to.
 const slips = "v=1&trial=speeds&steps=538.0&asked=80&mark=105&at=60,60,60,120,120,120,240,240,240&rest=28.7,28.9,28.6,29.2,29.5,29.3,30.7,30.9,30.6&tool=caliper-0.05"
 
-// chapters are first what a person at the machine asks, in words and pictures. What is for who
+// chapters are the content of the method's page, from the same declarations that the calculators
+// use: first what a person at the machine asks, in words and pictures. What is for who
 // checks it or builds on it is folded.
 func chapters() []app.UI {
 	return []app.UI{

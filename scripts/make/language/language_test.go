@@ -45,8 +45,9 @@ const (
 }
 
 func TestTexts(t *testing.T) {
-	all, err := Texts(toy(t))
+	sources, err := read(toy(t))
 	require.NoError(t, err)
+	all := textsOf(sources)
 	var said []string
 	for _, x := range all {
 		said = append(said, x.File+" "+x.Name+": "+x.Says)
@@ -123,9 +124,7 @@ func TestWrite(t *testing.T) {
 func TestEnglishIsTheSame(t *testing.T) {
 	module, err := filepath.Abs(root)
 	require.NoError(t, err)
-	byWords, err := ofWords(module)
-	require.NoError(t, err)
-	sources, err := read(module, byWords)
+	sources, err := read(module)
 	require.NoError(t, err)
 	for _, s := range sources {
 		said, _, err := s.in(nothing)
@@ -148,8 +147,9 @@ func TestPseudo(t *testing.T) {
 func TestFiguresInAnotherLanguage(t *testing.T) {
 	module, err := filepath.Abs(root)
 	require.NoError(t, err)
-	all, err := Texts(module)
+	sources, err := read(module)
 	require.NoError(t, err)
+	all := textsOf(sources)
 	assert.Greater(t, len(all), 2500)
 	assert.True(t, slices.ContainsFunc(all, func(t Text) bool { return strings.HasPrefix(t.File, "web/") }))
 	copied, err := writeTo(module, Pseudo, t.TempDir())

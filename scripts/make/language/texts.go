@@ -53,21 +53,20 @@ var twoWords = regexp.MustCompile(`[a-z] [a-z]`)
 // names of files, clauses.
 var same = regexp.MustCompile(`^\P{L}*$|^ ?mm(/s)?$|^Striderule$|^[GM]\d+\b|^[\w-]+\.\w+$|^(ISO|JCGM|IEC) [\d.,\- H]+$`)
 
-// Texts finds what the module at root says, in the order of its files.
-func Texts(root string) (all []Text, err error) {
+// textsOf is what files say, in their order.
+func textsOf(sources []source) (all []Text) {
+	for _, s := range sources {
+		all = append(all, s.texts...)
+	}
+	return all
+}
+
+// read reads the files of the module at root that hold what the site says, with their texts.
+func read(root string) (sources []source, err error) {
 	byWords, err := ofWords(root)
 	if err != nil {
 		return nil, err
 	}
-	sources, err := read(root, byWords)
-	for _, s := range sources {
-		all = append(all, s.texts...)
-	}
-	return all, err
-}
-
-// read reads the files that hold what the site says, with their texts.
-func read(root string, byWords []Text) (sources []source, err error) {
 	for _, folder := range folders {
 		err := filepath.WalkDir(filepath.Join(root, folder), func(path string, d fs.DirEntry, err error) error {
 			if err != nil || d.IsDir() {

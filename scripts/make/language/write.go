@@ -1,7 +1,6 @@
 package language
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -19,18 +18,11 @@ func Write(root, tag string) (copied string, err error) {
 }
 
 func writeTo(root, tag, build string) (copied string, err error) {
-	byWords, err := ofWords(root)
+	sources, err := read(root)
 	if err != nil {
 		return "", err
 	}
-	sources, err := read(root, byWords)
-	if err != nil {
-		return "", err
-	}
-	var all []Text
-	for _, s := range sources {
-		all = append(all, s.texts...)
-	}
+	all := textsOf(sources)
 	if err := writeFile(filepath.Join(build, "words.pot"), catalogOf("", all, func(string) string { return "" })); err != nil {
 		return "", err
 	}
@@ -119,9 +111,6 @@ func tagged(file string, content []byte, tag string) []byte {
 }
 
 func writeFile(file string, content []byte) error {
-	if old, err := os.ReadFile(file); err == nil && bytes.Equal(old, content) {
-		return nil
-	}
 	if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
 		return err
 	}
