@@ -246,9 +246,12 @@ func somebody(t require.TestingT, seed uint64) *person {
 	return p
 }
 
-func wholeRuns(t *testing.T) uint64 {
-	if os.Getenv("STRIDERULE_FULL") != "" {
+func wholeRuns() uint64 {
+	switch {
+	case os.Getenv("STRIDERULE_FULL") != "":
 		return 1000
+	case testing.Short():
+		return 40
 	}
 	return 150
 }
@@ -257,7 +260,7 @@ func wholeRuns(t *testing.T) uint64 {
 // reason, whoever makes it.
 func TestWholeRuns(t *testing.T) {
 	ends := map[string]int{}
-	for seed := range wholeRuns(t) {
+	for seed := range wholeRuns() {
 		p := somebody(t, seed)
 		p.through(900)
 		feed := p.test.Lines(run.Card{Step: run.Slack})[0] == "M83" && strings.HasPrefix(p.test.Lines(run.Card{Step: run.Move})[1], "G1 E")
@@ -284,6 +287,9 @@ func TestWholeRuns(t *testing.T) {
 
 // At the tolerance each wrong verdict comes in at most 5.3 %, though somebody looks after every run.
 func TestVerdictsAtTheTolerance(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hundreds of tests are simulated")
+	}
 	tests := 200
 	if os.Getenv("STRIDERULE_FULL") != "" {
 		tests = 20_000
